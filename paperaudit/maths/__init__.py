@@ -1,0 +1,1 @@
+"""Exact numbers and expressions: reading, writing, comparing, solving in lines."""

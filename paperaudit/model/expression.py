@@ -1,0 +1,202 @@
+"""Mathematical expressions as they stand on the page: exact, immutable, never evaluated as code."""
+
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+from typing import Literal, TypeAlias
+
+
+class NumberForm(Enum):
+    """How a number was written, so that it can be printed back as the setter wrote it."""
+
+    INTEGER = "integer"
+    DECIMAL = "decimal"
+    FRACTION = "fraction"
+    MIXED = "mixed"
+    PERCENT = "percent"
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """An exact number. `value` of 65% is 65/100; `places` counts the decimals that were written."""
+
+    value: Fraction
+    form: NumberForm = NumberForm.INTEGER
+    places: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """An unknown or a variable, such as x."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Negative:
+    """The opposite of `operand`; a − b is Sum((a, Negative(b)))."""
+
+    operand: "Expression"
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """Two or more terms in the order written."""
+
+    terms: "tuple[Expression, ...]"
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    """Two or more factors in the order written; `sign` is "" where they stand side by side (3x)."""
+
+    factors: "tuple[Expression, ...]"
+    sign: Literal["", "×"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Quotient:
+    """`numerator` over `denominator`; `sign` tells a fraction bar from a division sign."""
+
+    numerator: "Expression"
+    denominator: "Expression"
+    sign: Literal["/", "÷"] = "/"
+
+
+@dataclass(frozen=True, slots=True)
+class Power:
+    """`base` to the `exponent`."""
+
+    base: "Expression"
+    exponent: "Expression"
+
+
+@dataclass(frozen=True, slots=True)
+class Root:
+    """The principal `degree`-th root of `radicand`."""
+
+    radicand: "Expression"
+    degree: int = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Of:
+    """A share of a whole, as in "65% of 240 litres" or "3/4 of 20"."""
+
+    share: "Expression"
+    whole: "Expression"
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """`amount` of a unit, by its symbol: "°", "cm", "cm²", "litre", "R". Money stands before."""
+
+    amount: "Expression"
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class AngleOf:
+    """∠ABC by its three points, vertex in the middle; below 180° unless `reflex`."""
+
+    arm: str
+    vertex: str
+    other: str
+    reflex: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class AngleAt:
+    """∠B or B̂₁: an angle named by its vertex alone, or with the number that the figure gives it."""
+
+    vertex: str
+    number: int = 0
+    reflex: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LengthOf:
+    """The length of segment AB."""
+
+    start: str
+    end: str
+
+
+@dataclass(frozen=True, slots=True)
+class AreaOf:
+    """The area of the polygon with these corners."""
+
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PerimeterOf:
+    """The perimeter of the polygon with these corners."""
+
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerTo:
+    """What an earlier part of the same question found, by that part's printed number: "a"."""
+
+    part: str
+
+
+Quantity: TypeAlias = AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf
+"""What a figure has a size of."""
+
+Expression: TypeAlias = (
+    Number | Letter | Negative | Sum | Product | Quotient | Power | Root | Of | Measured | AnswerTo | Quantity
+)
+
+RelationSign: TypeAlias = Literal["=", "≠", "<", ">", "≤", "≥"]
+
+
+@dataclass(frozen=True, slots=True)
+class Relation:
+    """Two expressions and the sign between them: 3(x − 4) = 2x + 5."""
+
+    left: Expression
+    sign: RelationSign
+    right: Expression
+
+
+def parts_of(expression: Expression) -> tuple[Expression, ...]:
+    """The expressions directly inside one, in the order written; a leaf has none.
+
+    >>> parts_of(Sum((Letter("x"), Letter("y"))))
+    (Letter(name='x'), Letter(name='y'))
+    """
+    match expression:
+        case Negative(operand):
+            return (operand,)
+        case Sum(terms):
+            return terms
+        case Product(factors):
+            return factors
+        case Quotient(numerator, denominator):
+            return (numerator, denominator)
+        case Power(base, exponent):
+            return (base, exponent)
+        case Root(radicand):
+            return (radicand,)
+        case Of(share, whole):
+            return (share, whole)
+        case Measured(amount):
+            return (amount,)
+        case _:
+            return ()
+
+
+def leaves(expression: Expression) -> tuple[Expression, ...]:
+    """Every leaf of an expression from left to right, repeats kept."""
+    inside = parts_of(expression)
+    if not inside:
+        return (expression,)
+    return tuple(leaf for part in inside for leaf in leaves(part))
+
+
+def letters_of(expression: Expression) -> tuple[str, ...]:
+    """The letters that occur, each once, in order of appearance."""
+    return tuple(dict.fromkeys(leaf.name for leaf in leaves(expression) if isinstance(leaf, Letter)))

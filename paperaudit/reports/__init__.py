@@ -1,0 +1,1 @@
+"""One file an output: terminal, JSON, page, mark scheme, workbooks, figure."""

@@ -1,0 +1,1 @@
+"""Exam English and notation, read into typed facts and asks."""
