@@ -1,0 +1,88 @@
+"""Loads the grammar of expressions, alone or in front of another grammar that builds on it."""
+
+import re
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import cache
+from pathlib import Path
+
+from parsimonious.exceptions import IncompleteParseError, ParseError
+from parsimonious.grammar import Grammar
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.notation import UNIT_MARK
+from paperaudit.maths.units import UNITS
+
+LONGEST_TEXT = 2_000
+DEEPEST_NESTING = 50
+_FRAMES = 20_000
+_LONE = re.compile(r"[A-Za-z](?:[²³]|\^[23]|/s)?")
+
+
+@cache
+def expression_grammar() -> Grammar:
+    """The grammar of expressions and relations, compiled once a process."""
+    return Grammar(expression_rules())
+
+
+def expression_rules() -> str:
+    """The text of the expression grammar, with its units, for a grammar that builds on it."""
+    spellings = {
+        spelling for unit in UNITS for spelling in (unit.symbol, unit.plural, *unit.spellings) if spelling
+    }
+    words = [spelling for spelling in spellings if not _LONE.fullmatch(spelling) and spelling[0] not in "$£€₦₹"]
+    alone = [spelling for spelling in spellings if _LONE.fullmatch(spelling)]
+    rules = Path(__file__).with_name("expression.peg").read_text(encoding="utf-8")
+    return f"""{rules}
+unit_word = ~"(?:{_alternatives(words)})(?![A-Za-z0-9^²³])(?<!\\bin(?= (?!and|with)[a-z]))|deg(?![a-z])"
+lone_unit = "{UNIT_MARK}" ~"(?:{_alternatives(alone)})(?![A-Za-z0-9(^])"
+"""
+
+
+def _alternatives(spellings: list[str]) -> str:
+    """A regular expression for any of the spellings, the longest first."""
+    escaped = (re.escape(spelling).replace("\\ ", " ") for spelling in sorted(spellings, key=lambda word: (-len(word), word)))
+    return "|".join(escaped)
+
+
+def parsed(grammar: Grammar, rule: str, text: str) -> Node:
+    """The tree of a whole text under a rule. Raises ExpressionNotRead with the offset in `text`."""
+    check_limits(text)
+    with _room_to_recurse():
+        try:
+            return grammar[rule].parse(text)
+        except IncompleteParseError as stopped:
+            raise ExpressionNotRead("", stopped.pos, "") from None
+        except ParseError as stopped:
+            raise ExpressionNotRead("", stopped.pos, "") from None
+
+
+def check_limits(text: str) -> None:
+    """Refuses text that is too long, nested too deeply, or with endless numbers."""
+    if len(text) > LONGEST_TEXT:
+        raise ExpressionNotRead(f"longer than {LONGEST_TEXT} characters", LONGEST_TEXT, "a shorter text")
+    depth = 0
+    for position, character in enumerate(text):
+        if character in "([{":
+            depth += 1
+            if depth > DEEPEST_NESTING:
+                raise ExpressionNotRead(f"brackets nested deeper than {DEEPEST_NESTING}", position, "fewer brackets")
+        elif character in ")]}":
+            depth -= 1
+    if run := re.search(r"\d[\d ,.]{59,}\d", text):
+        digits = sum(character.isdigit() for character in run.group())
+        if digits > 60:
+            raise ExpressionNotRead("a number of more than 60 digits", run.start(), "a shorter number")
+
+
+@contextmanager
+def _room_to_recurse() -> Iterator[None]:
+    """Lets brackets nest to the limit: a level of brackets takes some twenty calls."""
+    before = sys.getrecursionlimit()
+    sys.setrecursionlimit(max(before, _FRAMES))
+    try:
+        yield
+    finally:
+        sys.setrecursionlimit(before)

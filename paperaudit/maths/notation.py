@@ -1,0 +1,132 @@
+"""Brings typed mathematics to one spelling, keeping the way back to the teacher's own text.
+
+The grammars then know one minus, one multiplication dot, one way to put a hat on a letter, and
+single spaces; a span in the plain text is still a span in what the teacher wrote.
+"""
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from functools import cache
+
+HAT = "\u0302"
+"""The combining circumflex that follows a vertex letter."""
+
+UNIT_MARK = "\ue000"
+"""Stands before a one-letter unit (12 m), which the grammar could not tell from a letter (12m)."""
+
+_ONE_FOR_ONE = {
+    **dict.fromkeys("−–—‐‑‒﹣－⁃➖", "-"),
+    **dict.fromkeys("×✕✖⨯", "×"),
+    **dict.fromkeys("·⋅∙•‧", "·"),
+    **dict.fromkeys("∗＊", "*"),
+    **dict.fromkeys("÷➗", "÷"),
+    **dict.fromkeys("∕⁄", "/"),
+    **dict.fromkeys("∶：", ":"),
+    **dict.fromkeys("≤⩽≦", "≤"),
+    **dict.fromkeys("≥⩾≧", "≥"),
+    **dict.fromkeys("≡≅≌", "≡"),
+    **dict.fromkeys("∥‖⫽", "∥"),
+    **dict.fromkeys("∼～∽⫼", "∼"),
+    **dict.fromkeys("△∆▲▵Δ", "△"),
+    **dict.fromkeys("∠∡⦟", "∠"),
+    **dict.fromkeys("⊥⟂", "⊥"),
+    **dict.fromkeys("°º˚∘", "°"),
+    **dict.fromkeys("′ʹ‘’ʼ'`´", "′"),
+    **dict.fromkeys("“”„″\"", '"'),
+    "…": ".",
+}
+_AS_IT_IS = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒π√∛∜ℝ")
+_SEVERAL = (
+    ("|||", "∼"), ("||", "∥"), ("///", "∼"), ("//", "∥"), ("<=", "≤"), (">=", "≥"), ("!=", "≠"),
+    ("sqrt", "√"), ("cbrt", "∛"),
+)
+_CAPITAL_HATS = frozenset("ˆ^")
+_UNIT_SPOT = re.compile(r"(?<=\d) (?=([mghlst])(?![a-z(^]*[a-z(]))")
+
+
+@dataclass(frozen=True, slots=True)
+class Notation:
+    """Plain text with, for each of its characters and its end, the offset in the teacher's text."""
+
+    text: str
+    offsets: tuple[int, ...]
+    source: str
+
+    def offset(self, position: int) -> int:
+        """Where a position of the plain text lies in the teacher's text."""
+        return self.offsets[min(max(position, 0), len(self.text))]
+
+    def source_of(self, start: int, end: int) -> str:
+        """The teacher's own words behind a span of the plain text, trimmed."""
+        return self.source[self.offset(start):self.offset(end)].strip()
+
+
+@cache
+def _plain(character: str) -> str:
+    """One character in the grammars' spelling; several, one or none."""
+    if character in _ONE_FOR_ONE:
+        return _ONE_FOR_ONE[character]
+    if character in _AS_IT_IS or (character.isascii() and character.isprintable()):
+        return character
+    if character.isspace():
+        return " "
+    category = unicodedata.category(character)
+    if category in ("Cf", "Cc"):
+        return ""
+    spelled = unicodedata.normalize("NFKD", character)
+    if len(spelled) > 4 or any(part.isspace() for part in spelled):
+        return character
+    return "".join(_ONE_FOR_ONE.get(part, part) for part in spelled)
+
+
+def read_notation(text: str, letters: frozenset[str] = frozenset(), units: bool = True) -> Notation:
+    """The text in the grammars' spelling. `letters` are unknowns of the paper, never units.
+
+    With `units` false no single letter is a unit: "solve 3 m = 12".
+
+    >>> read_notation("AB̂C = 2 × 12,5 °").text
+    'AB̂C = 2 × 12,5 °'
+    """
+    characters: list[str] = []
+    offsets: list[int] = []
+    at = 0
+    while at < len(text):
+        typed, plain = _next(text, at)
+        for character in plain:
+            if character == " " and (not characters or characters[-1] == " "):
+                continue
+            characters.append(character)
+            offsets.append(at)
+        at += typed
+    while characters and characters[-1] == " ":
+        characters.pop()
+        offsets.pop()
+    plain_text = _lower_words("".join(characters))
+    offsets.append(offsets[-1] + 1 if offsets else 0)
+    if units:
+        plain_text = _UNIT_SPOT.sub(
+            lambda spot: " " if spot.group(1) in letters else UNIT_MARK, plain_text
+        )
+    return Notation(plain_text, tuple(offsets), text)
+
+
+def _next(text: str, at: int) -> tuple[int, str]:
+    """How many typed characters come next, and their spelling."""
+    for typed, plain in _SEVERAL:
+        if text.startswith(typed, at):
+            return len(typed), plain
+    character = text[at]
+    if character in _CAPITAL_HATS and at and text[at - 1].isupper() and text[at - 1:at + 2] != text[at - 1:at + 1]:
+        following = text[at + 1]
+        if character == "ˆ" or following.isupper():
+            return 1, HAT
+    return 1, _plain(character)
+
+
+_WORD = re.compile(r"(?<![A-Za-z])[A-Z][a-z]+(?![A-Z])")
+
+
+def _lower_words(text: str) -> str:
+    """Words that begin with a capital in small letters, so that only points stay in capitals."""
+    return _WORD.sub(lambda word: word.group().lower(), text)
