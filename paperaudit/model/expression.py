@@ -1,5 +1,6 @@
 """Mathematical expressions as they stand on the page: exact, immutable, never evaluated as code."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -200,3 +201,30 @@ def leaves(expression: Expression) -> tuple[Expression, ...]:
 def letters_of(expression: Expression) -> tuple[str, ...]:
     """The letters that occur, each once, in order of appearance."""
     return tuple(dict.fromkeys(leaf.name for leaf in leaves(expression) if isinstance(leaf, Letter)))
+
+
+def with_leaves(expression: Expression, change: Callable[[Expression], Expression]) -> Expression:
+    """The same expression with every leaf put through `change`.
+
+    >>> with_leaves(Negative(Letter("x")), lambda leaf: Letter("y"))
+    Negative(operand=Letter(name='y'))
+    """
+    match expression:
+        case Negative(operand):
+            return Negative(with_leaves(operand, change))
+        case Sum(terms):
+            return Sum(tuple(with_leaves(term, change) for term in terms))
+        case Product(factors, sign):
+            return Product(tuple(with_leaves(factor, change) for factor in factors), sign)
+        case Quotient(numerator, denominator, bar):
+            return Quotient(with_leaves(numerator, change), with_leaves(denominator, change), bar)
+        case Power(base, exponent):
+            return Power(with_leaves(base, change), with_leaves(exponent, change))
+        case Root(radicand, degree):
+            return Root(with_leaves(radicand, change), degree)
+        case Of(share, whole):
+            return Of(with_leaves(share, change), with_leaves(whole, change))
+        case Measured(amount, unit):
+            return Measured(with_leaves(amount, change), unit)
+        case _:
+            return change(expression)

@@ -1,0 +1,235 @@
+"""What a drawing settles beyond its givens: order along lines, rays round points, which angle is which."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from itertools import combinations
+
+from paperaudit.geometry.figure import Figure, Size, angle
+from paperaudit.geometry.realise import Drawing
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import AngleOf, LengthOf, Letter
+
+PARALLEL_TOLERANCE = 1e-6
+"""Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ray:
+    """A half-line from `vertex` along a line; `way` is +1 along the line's own order. Nearest point first."""
+
+    vertex: str
+    line: int
+    way: int
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Triangle:
+    """Three lines that meet pairwise in three labelled points, one corner a line opposite it."""
+
+    corners: tuple[str, str, str]
+
+    def turned(self) -> Iterator[tuple[str, str, str]]:
+        """The corners with each in turn in front."""
+        a, b, c = self.corners
+        yield from ((a, b, c), (b, c, a), (c, a, b))
+
+
+class Arrangement:
+    """A figure together with one drawing of it. Nothing is measured here but order and turning."""
+
+    def __init__(self, figure: Figure, drawing: Drawing) -> None:
+        self.figure = figure
+        self.drawing = drawing
+        self.at = drawing.at
+        self.lines: tuple[tuple[str, ...], ...] = tuple(self._along(line) for line in figure.lines)
+        self._names = {self.canonical(name): name for name in reversed(figure.fixed_names) if self._drawn(name)}
+
+    def _along(self, line: tuple[str, ...]) -> tuple[str, ...]:
+        first, last = max(combinations(line, 2), key=lambda pair: math.dist(self.at[pair[0]], self.at[pair[1]]))
+        return tuple(sorted(line, key=lambda point: math.dist(self.at[first], self.at[point])))
+
+    @cached_property
+    def bearings(self) -> tuple[float, ...]:
+        """The direction of every line in the drawing, in degrees, from its first point to its last."""
+        return tuple(self._bearing(line[0], line[-1]) for line in self.lines)
+
+    def _bearing(self, start: str, end: str) -> float:
+        (x, y), (p, q) = self.at[start], self.at[end]
+        return math.degrees(math.atan2(q - y, p - x))
+
+    @cached_property
+    def rays(self) -> dict[str, tuple[Ray, ...]]:
+        """The rays from every point that has any, anticlockwise."""
+        found: dict[str, list[Ray]] = {point: [] for point in self.figure.points}
+        for index, line in enumerate(self.lines):
+            for spot, vertex in enumerate(line):
+                if line[spot + 1 :]:
+                    found[vertex].append(Ray(vertex, index, 1, line[spot + 1 :]))
+                if line[:spot]:
+                    found[vertex].append(Ray(vertex, index, -1, tuple(reversed(line[:spot]))))
+        return {
+            vertex: tuple(sorted(rays, key=lambda ray: self._bearing(vertex, ray.points[0])))
+            for vertex, rays in found.items()
+        }
+
+    @cached_property
+    def _ray_to(self) -> dict[tuple[str, str], Ray]:
+        return {(vertex, point): ray for vertex, rays in self.rays.items() for ray in rays for point in ray.points}
+
+    def ray(self, vertex: str, point: str) -> Ray:
+        """The ray from `vertex` through `point`; KeyError if no line is drawn through both."""
+        return self._ray_to[vertex, point]
+
+    def opposite(self, ray: Ray) -> Ray | None:
+        """The ray that continues `ray` backwards through its vertex, where one is drawn."""
+        for other in self.rays[ray.vertex]:
+            if other.line == ray.line and other.way == -ray.way:
+                return other
+        return None
+
+    def between(self, first: Ray, second: Ray, reflex: bool = False) -> AngleOf:
+        """The angle of two rays from one point, named canonically."""
+        return angle(first.points[0], first.vertex, second.points[0], reflex)
+
+    def _drawn(self, size: AngleOf) -> bool:
+        return (size.vertex, size.arm) in self._ray_to and (size.vertex, size.other) in self._ray_to
+
+    def canonical(self, size: AngleOf) -> AngleOf:
+        """The same angle named by the nearest point on each arm, so that equal angles are one value."""
+        return self.between(self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other), size.reflex)
+
+    def canonical_form(self, form: LinearForm[Size]) -> LinearForm[Size]:
+        """A form with every angle named canonically; straight angles become 180°."""
+        changed: dict[Size, LinearForm[Size]] = {}
+        for size in form.terms:
+            if isinstance(size, AngleOf):
+                if self.is_straight(size):
+                    changed[size] = LinearForm.number(180)
+                elif self.canonical(size) != size:
+                    changed[size] = LinearForm.of(self.canonical(size))
+        return form.replaced(changed) if changed else form
+
+    def is_straight(self, size: AngleOf) -> bool:
+        """Whether the two arms lie along one line."""
+        one, two = self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other)
+        return one.line == two.line
+
+    def name(self, size: Size) -> Size:
+        """The angle under the name that the paper uses, or the one that a pupil would: corners of shapes first."""
+        if not isinstance(size, AngleOf):
+            return size
+        if size in self._names:
+            return self._names[size]
+        arms = []
+        for point in (size.arm, size.other):
+            ray = self.ray(size.vertex, point)
+            arms.append(next((p for p in ray.points if self._is_corner(size.vertex, p)), ray.points[0]))
+        return angle(arms[0], size.vertex, arms[1], size.reflex)
+
+    def _is_corner(self, vertex: str, point: str) -> bool:
+        return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)
+
+    def measured(self, size: Size) -> float:
+        """The size in the drawing: degrees, or the drawing's unit of length, or the letter's value."""
+        if isinstance(size, Letter):
+            return self.drawing.letters[size.name]
+        if isinstance(size, LengthOf):
+            return math.dist(self.at[size.start], self.at[size.end])
+        turn = abs(self._turn(size.vertex, size.arm, size.other))
+        return 360 - turn if size.reflex else turn
+
+    def _turn(self, vertex: str, arm: str, other: str) -> float:
+        turn = self._bearing(vertex, other) - self._bearing(vertex, arm)
+        return (turn + 180) % 360 - 180
+
+    def directions(self, form: LinearForm[Size]) -> LinearForm[object]:
+        """A form with every angle written as a difference of line directions, exact multiples of 180° added.
+
+        Keys are line indices for directions; lengths and letters stay as they are.
+        """
+        result: LinearForm[object] = LinearForm(None, form.constant)
+        for size, value in form.terms.items():
+            part: LinearForm[object] = self._direction_form(size) if isinstance(size, AngleOf) else LinearForm.of(size)
+            result = result.plus(part, value)
+        return result
+
+    def _direction_form(self, size: AngleOf) -> LinearForm[object]:
+        one, two = self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other)
+        way = 1 if self._turn(size.vertex, size.arm, size.other) > 0 else -1
+        half_turns = way * ((two.way < 0) - (one.way < 0))
+        plain = way * (self.bearings[two.line] - self.bearings[one.line]) + 180 * half_turns
+        measured = abs(self._turn(size.vertex, size.arm, size.other))
+        full_turns = round((measured - plain) / 360)
+        constant = Fraction(180 * half_turns + 360 * full_turns)
+        form: LinearForm[object] = LinearForm(None, constant)
+        form = form.plus(LinearForm.of(two.line), Fraction(way)).plus(LinearForm.of(one.line), Fraction(-way))
+        return LinearForm[object].number(360) - form if size.reflex else form
+
+    def direction_difference(self, first: int, second: int, right_angle: bool) -> LinearForm[object]:
+        """The form that is 0 when two lines are parallel (or at right angles), nearest multiple of 180° taken."""
+        aim = 90 if right_angle else 0
+        gap = self.bearings[first] - self.bearings[second]
+        offset = 180 * round((gap - aim) / 180) + aim
+        return LinearForm({first: Fraction(1), second: Fraction(-1)}, Fraction(-offset)) if first != second else LinearForm.number(-aim)
+
+    def parallel_way(self, first: int, second: int) -> int:
+        """+1 or −1 if two lines of the drawing run the same or opposite ways, 0 if they are not parallel."""
+        gap = (self.bearings[first] - self.bearings[second]) % 360
+        if min(gap, 360 - gap) < math.degrees(PARALLEL_TOLERANCE):
+            return 1
+        return -1 if abs(gap - 180) < math.degrees(PARALLEL_TOLERANCE) else 0
+
+    @cached_property
+    def meets(self) -> dict[tuple[int, int], str]:
+        """The labelled point in which two lines meet, for every pair (lower index first) that has one."""
+        found = {}
+        for (i, one), (j, two) in combinations(enumerate(self.lines), 2):
+            common = set(one) & set(two)
+            if len(common) == 1:
+                found[i, j] = next(iter(common))
+        return found
+
+    def meet(self, first: int, second: int) -> str | None:
+        """The labelled point that two lines share."""
+        return self.meets.get((min(first, second), max(first, second)))
+
+    @cached_property
+    def triangles(self) -> tuple[Triangle, ...]:
+        """Every triangle that the drawn lines make, from triples of lines."""
+        found = []
+        for i, j, k in combinations(range(len(self.lines)), 3):
+            corners = (self.meet(i, j), self.meet(j, k), self.meet(k, i))
+            if None not in corners and len(set(corners)) == 3:
+                found.append(Triangle(corners))  # type: ignore[arg-type]
+        return tuple(found)
+
+    def corner(self, before: str, vertex: str, after: str, reflex: bool = False) -> AngleOf:
+        """The canonical angle at `vertex` between two points joined to it by drawn lines."""
+        return self.canonical(angle(before, vertex, after, reflex))
+
+    @cached_property
+    def signature(self) -> tuple[object, ...]:
+        """What tells this arrangement from another one of the same figure; mirror images agree."""
+        orders = tuple(min(line, line[::-1]) for line in self.lines)
+        round_points = tuple(
+            (vertex, tuple(ray.points[0] for ray in rays)) for vertex, rays in sorted(self.rays.items()) if len(rays) > 2
+        )
+        one = tuple((vertex, _turned(points)) for vertex, points in round_points)
+        other = tuple((vertex, _turned(points[::-1])) for vertex, points in round_points)
+        return orders, min(one, other), self._handedness()
+
+    def _handedness(self) -> tuple[int, ...]:
+        turns = [
+            1 if self._turn(b, a, c) > 0 else -1
+            for a, b, c in (triangle.corners for triangle in self.triangles)
+        ]
+        return tuple(turn * turns[0] for turn in turns)
+
+
+def _turned(points: tuple[str, ...]) -> tuple[str, ...]:
+    start = points.index(min(points))
+    return points[start:] + points[:start]

@@ -1,0 +1,180 @@
+"""From typed givens to a figure: every fact becomes points, lines and conditions."""
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from paperaudit.geometry.figure import (
+    Condition,
+    EqualLengths,
+    Figure,
+    InLine,
+    InsidePolygon,
+    Ordered,
+    ParallelPair,
+    RayBetween,
+    RightAngle,
+    RoundOrder,
+    SideOfLine,
+    SizeRelation,
+    angle,
+    length,
+)
+from paperaudit.geometry.incidence import Unclear, drawn_paths, expression_paths, merged_lines, resolve_angle
+from paperaudit.geometry.shapes import shape_conditions
+from paperaudit.geometry.sizes import kind_of, length_unit, linear_form
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves, letters_of, with_leaves
+from paperaudit.model.fact import (
+    AngleName,
+    Between,
+    BisectsAngle,
+    Collinear,
+    Congruent,
+    Crossing,
+    Fact,
+    Given,
+    Holds,
+    Inside,
+    Midpoint,
+    Parallel,
+    Path,
+    Perpendicular,
+    RoundPoint,
+    Shape,
+    Sides,
+    Similar,
+)
+
+
+class FigureBuilder:
+    """Collects the givens of one part into a `Figure`, and reads its asks in the same terms."""
+
+    def __init__(self, givens: tuple[Given, ...], asked: Iterable[Expression | Fact] = ()) -> None:
+        self._givens = givens
+        facts = [fact for given in givens for fact in given.facts]
+        wanted = list(asked)
+        paths = [path for fact in facts for path in drawn_paths(fact)]
+        for item in wanted:
+            paths += expression_paths(item) if _is_expression(item) else drawn_paths(item)  # type: ignore[arg-type]
+        self.lines = merged_lines(paths)
+        self._names = {fact.name: fact.angle for fact in facts if isinstance(fact, AngleName)}
+        self._shapes = [(fact, label) for label, given in enumerate(givens) for fact in given.facts if isinstance(fact, Shape)]
+        relations = [fact.relation for fact in facts if isinstance(fact, Holds)]
+        self.unit = length_unit(tuple(side for relation in relations for side in (relation.left, relation.right)))
+
+    def resolved(self, expression: Expression) -> Expression:
+        """The expression with every ∠B and B̂₁ replaced by its three points; raises Unclear."""
+        return with_leaves(expression, self._resolve)
+
+    def _resolve(self, leaf: Expression) -> Expression:
+        if isinstance(leaf, AngleAt):
+            return resolve_angle(leaf, self._names, [shape for shape, _ in self._shapes], self.lines)
+        return leaf
+
+    def figure(self, sketch: tuple[tuple[str, float, float], ...] = (), asked: Iterable[Expression] = ()) -> Figure:
+        """The figure of all givens; raises Unclear or NotLinear for what it cannot take in."""
+        conditions: list[Condition] = []
+        for label, given in enumerate(self._givens):
+            for fact in given.facts:
+                conditions.extend(self._conditions(fact, label))
+        expressions = [side for given in self._givens for fact in given.facts if isinstance(fact, Holds)
+                       for side in (fact.relation.left, fact.relation.right)]
+        expressions += list(asked)
+        points = tuple(dict.fromkeys(point for line in self.lines for point in line))
+        stray = [fact.point for given in self._givens for fact in given.facts if isinstance(fact, Inside | Between)]
+        names = tuple(dict.fromkeys(
+            angle_name for side in expressions for angle_name in leaves(self.resolved(side))
+            if isinstance(angle_name, AngleOf)))
+        return Figure(
+            points=tuple(dict.fromkeys(points + tuple(stray))),
+            lines=self.lines,
+            shapes=tuple(self._shapes),
+            conditions=tuple(conditions),
+            letters=tuple(dict.fromkeys(letter for side in expressions for letter in letters_of(side))),
+            sketch=sketch,
+            fixed_names=names,
+            midpoints=tuple(
+                (fact.point, *fact.path, label) for label, given in enumerate(self._givens)
+                for fact in given.facts if isinstance(fact, Midpoint)),
+        )
+
+    def _conditions(self, fact: Fact, label: int) -> Iterator[Condition]:
+        match fact:
+            case Shape():
+                yield from shape_conditions(fact, label, [given.facts for given in self._givens])
+            case Collinear(points, ordered):
+                for triple in zip(points, points[1:], points[2:], strict=False):
+                    yield Ordered(*triple, label) if ordered else InLine(triple, label)
+            case Crossing(first, second, point, within):
+                for path in (first, second):
+                    if point in path:
+                        continue
+                    yield Ordered(path[0], point, path[1], label) if within else InLine((path[0], point, path[1]), label)
+            case Parallel(paths):
+                for other in paths[1:]:
+                    yield ParallelPair(paths[0], other, label)
+            case Perpendicular(first, second):
+                yield RightAngle(first, second, label)
+            case BisectsAngle(path, bisected):
+                yield from self._bisector(path, bisected, label)
+            case Midpoint(point, (start, end)):
+                yield Ordered(start, point, end, label)
+                yield EqualLengths(length(start, point), length(point, end), label, "midpoint")
+            case RoundPoint(centre, points):
+                yield RoundOrder(centre, points, label)
+            case Inside(point, polygon):
+                yield InsidePolygon(point, polygon, label)
+            case Between(point, first, second):
+                yield SideOfLine(point, second[0], first, True, label)
+                yield SideOfLine(point, first[0], second, True, label)
+            case Sides(points, line, same):
+                yield SideOfLine(points[0], points[1], line, same, label)
+            case Congruent(first, second):
+                yield from _corresponding(first, second, label, sides=True)
+            case Similar(first, second):
+                yield from _corresponding(first, second, label, sides=False)
+            case Holds(relation):
+                yield from self._relation(fact, label)
+
+    def _bisector(self, path: Path, bisected: AngleOf | AngleAt, label: int) -> Iterator[Condition]:
+        whole = self.resolved(bisected)
+        assert isinstance(whole, AngleOf)
+        if whole.vertex not in path:
+            raise Unclear(f"{''.join(path)} does not start at {whole.vertex}, the vertex of the angle that it bisects")
+        point = path[1] if path[0] == whole.vertex else path[0]
+        first = linear_form(angle(whole.arm, whole.vertex, point))
+        second = linear_form(angle(point, whole.vertex, whole.other))
+        yield RayBetween(whole.vertex, whole.arm, point, whole.other, label)
+        yield SizeRelation(first - second, "angle", label, "angle-bisector")
+
+    def _relation(self, fact: Holds, label: int) -> Iterator[Condition]:
+        relation = fact.relation
+        left, right = self.resolved(relation.left), self.resolved(relation.right)
+        if isinstance(left, LengthOf) and isinstance(right, LengthOf) and relation.sign == "=":
+            yield EqualLengths(length(left.start, left.end), length(right.start, right.end), label)
+            return
+        if relation.sign != "=":
+            raise Unclear(f"an inequality ({relation.sign}) between sizes is not used yet")
+        form = linear_form(left, self.unit) - linear_form(right, self.unit)
+        yield SizeRelation(form, kind_of(form), label)
+
+
+def _is_expression(item: Expression | Fact) -> bool:
+    from typing import get_args
+
+    return isinstance(item, get_args(Expression))
+
+
+def _corresponding(first: Path | tuple[str, ...], second: tuple[str, ...], label: int, sides: bool) -> Iterator[Condition]:
+    count = len(first)
+    reason = "congruent-parts" if sides else "similar-angles"
+    for index in range(count):
+        before, after = (index - 1) % count, (index + 1) % count
+        one = linear_form(angle(first[before], first[index], first[after]))
+        two = linear_form(angle(second[before], second[index], second[after]))
+        yield SizeRelation(one - two, "angle", label, reason)
+        if sides:
+            yield EqualLengths(
+                length(first[index], first[after]), length(second[index], second[after]), label, reason)
+
+
+__all__ = ["FigureBuilder", "Fraction"]

@@ -1,0 +1,180 @@
+"""A figure as its givens state it: points, lines, and the conditions that bind them."""
+
+from dataclasses import dataclass, field
+from typing import Literal, TypeAlias
+
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.fact import Path, Shape
+
+Size: TypeAlias = AngleOf | LengthOf | Letter
+"""What a linear relation of a figure is about; angles in degrees, lengths in the paper's unit."""
+
+
+def angle(arm: str, vertex: str, other: str, reflex: bool = False) -> AngleOf:
+    """∠(arm, vertex, other) with its arms in a fixed order, so that ∠ABC and ∠CBA are one value."""
+    first, second = sorted((arm, other))
+    return AngleOf(first, vertex, second, reflex)
+
+
+def length(start: str, end: str) -> LengthOf:
+    """The length between two points with its ends in a fixed order."""
+    first, second = sorted((start, end))
+    return LengthOf(first, second)
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """`middle` lies between `first` and `last` on one line."""
+
+    first: str
+    middle: str
+    last: str
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class InLine:
+    """Three points on one line, in no stated order."""
+
+    points: tuple[str, str, str]
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class ParallelPair:
+    """Two parallel lines; `same_way` says that the paths name them in the same direction."""
+
+    first: Path
+    second: Path
+    label: int
+    same_way: bool = True
+    reason: str = "given"
+
+
+@dataclass(frozen=True, slots=True)
+class RightAngle:
+    """Two perpendicular lines."""
+
+    first: Path
+    second: Path
+    label: int
+    reason: str = "perpendicular-given"
+
+
+@dataclass(frozen=True, slots=True)
+class EqualLengths:
+    """Two equal segments."""
+
+    first: LengthOf
+    second: LengthOf
+    label: int
+    reason: str = "equal-sides-given"
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRelation:
+    """A linear relation of sizes, `form` = 0, with the statement that it came from."""
+
+    form: LinearForm[Size]
+    kind: Literal["angle", "length", "letters"]
+    label: int
+    reason: str = "given"
+
+
+@dataclass(frozen=True, slots=True)
+class Convex:
+    """A polygon whose corners all turn the same way."""
+
+    points: tuple[str, ...]
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class RoundOrder:
+    """Rays from `centre` to these points follow one another round it."""
+
+    centre: str
+    points: tuple[str, ...]
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class RayBetween:
+    """The ray from `vertex` to `point` runs inside the angle of the two arms."""
+
+    vertex: str
+    arm: str
+    point: str
+    other: str
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class InsidePolygon:
+    """`point` lies inside a convex polygon."""
+
+    point: str
+    polygon: tuple[str, ...]
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class SideOfLine:
+    """Two points on the same side of a line, or on opposite sides."""
+
+    first: str
+    second: str
+    line: Path
+    same: bool
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnTurn:
+    """The way (+1 anticlockwise) in which a sketch turns from one arm of an angle to the other."""
+
+    vertex: str
+    arm: str
+    other: str
+    way: int
+    label: int
+
+
+Condition: TypeAlias = (
+    Ordered | InLine | ParallelPair | RightAngle | EqualLengths | SizeRelation | Convex | RoundOrder
+    | RayBetween | InsidePolygon | SideOfLine | DrawnTurn
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """Points, the lines that they lie on, shapes by name, and every condition.
+
+    Each line is the set of its points in order of first mention; their order along it is settled by
+    the drawing (`Arrangement`). `label` of a condition is the index of its given. `sketch` gives
+    the rough positions of points, `fixed_names` the angle names that the paper itself uses.
+    """
+
+    points: tuple[str, ...]
+    lines: tuple[tuple[str, ...], ...]
+    shapes: tuple[tuple[Shape, int], ...]
+    conditions: tuple[Condition, ...]
+    letters: tuple[str, ...] = ()
+    sketch: tuple[tuple[str, float, float], ...] = ()
+    fixed_names: tuple[AngleOf, ...] = ()
+    midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
+
+    def line_of(self, start: str, end: str) -> int:
+        """The index of the line through two points; KeyError if none is drawn through both."""
+        for index, points in enumerate(self.lines):
+            if start in points and end in points:
+                return index
+        raise KeyError((start, end))
+
+    def without(self, labels: frozenset[int]) -> "Figure":
+        """The same points and lines with the conditions of some givens left out."""
+        kept = tuple(condition for condition in self.conditions if condition.label not in labels)
+        return Figure(
+            self.points, self.lines, self.shapes, kept, self.letters, self.sketch, self.fixed_names, self.midpoints
+        )

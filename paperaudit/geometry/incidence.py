@@ -1,0 +1,135 @@
+"""Which points lie on one line, and what a lone angle letter means."""
+
+from collections.abc import Iterable
+
+from paperaudit.geometry.figure import angle
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
+from paperaudit.model.fact import (
+    AngleName,
+    BisectsAngle,
+    Collinear,
+    Congruent,
+    Crossing,
+    Drawn,
+    Fact,
+    Holds,
+    Midpoint,
+    Parallel,
+    Perpendicular,
+    RoundPoint,
+    Shape,
+    Similar,
+)
+
+
+class Unclear(Exception):
+    """A statement whose meaning the figure does not settle; caught by the strand, its text is shown."""
+
+
+def drawn_paths(fact: Fact) -> list[tuple[str, ...]]:
+    """The runs of collinear points that a fact puts on the page, each of two points or more."""
+    match fact:
+        case Shape(_, points):
+            return _round(points)
+        case Congruent(first, second) | Similar(first, second):
+            return _round(first) + _round(second)
+        case Drawn(_, path):
+            return [path]
+        case Collinear(points):
+            return [points]
+        case Crossing(first, second, point):
+            return [(first[0], point, first[1]), (second[0], point, second[1])]
+        case Parallel(paths):
+            return list(paths)
+        case Perpendicular(first, second):
+            return [first, second]
+        case BisectsAngle(path, bisected):
+            return [path, *expression_paths(bisected)]
+        case Midpoint(point, path):
+            return [(path[0], point, path[1])]
+        case RoundPoint(centre, points):
+            return [(centre, point) for point in points]
+        case AngleName(_, named):
+            return expression_paths(named)
+        case Holds(relation):
+            return expression_paths(relation.left) + expression_paths(relation.right)
+        case _:
+            return []
+
+
+def expression_paths(expression: Expression) -> list[tuple[str, ...]]:
+    """The arms, segments and sides that an expression's quantities are made of."""
+    paths: list[tuple[str, ...]] = []
+    for leaf in leaves(expression):
+        match leaf:
+            case AngleOf(arm, vertex, other):
+                paths += [(arm, vertex), (vertex, other)]
+            case LengthOf(start, end):
+                paths.append((start, end))
+            case PerimeterOf(points):
+                paths += _round(points)
+    return paths
+
+
+def _round(points: tuple[str, ...]) -> list[tuple[str, ...]]:
+    return [(start, end) for start, end in zip(points, points[1:] + points[:1], strict=True)]
+
+
+def merged_lines(paths: Iterable[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
+    """Runs of points joined into lines: two that share two points are one line.
+
+    >>> merged_lines([("A", "B"), ("B", "A"), ("A", "B", "D")])
+    (('A', 'B', 'D'),)
+    """
+    lines: list[list[str]] = []
+    for path in paths:
+        new = list(dict.fromkeys(path))
+        if len(new) < 2:
+            continue
+        joined = True
+        while joined:
+            joined = False
+            for line in lines:
+                if len(set(line) & set(new)) >= 2:
+                    lines.remove(line)
+                    new = line + [point for point in new if point not in line]
+                    joined = True
+                    break
+        lines.append(new)
+    return tuple(tuple(line) for line in lines)
+
+
+def resolve_angle(
+    name: AngleAt,
+    names: dict[AngleAt, AngleOf],
+    shapes: Iterable[Shape],
+    lines: tuple[tuple[str, ...], ...],
+) -> AngleOf:
+    """The three points of ∠B or B̂₁: by the figure's own naming, else where only one angle is meant.
+
+    One shape with a corner there settles it (the smallest named shape first), else exactly two
+    drawn arms. Raises Unclear.
+    """
+    plain = AngleAt(name.vertex, name.number)
+    if plain in names:
+        found = names[plain]
+        return angle(found.arm, found.vertex, found.other, name.reflex)
+    if name.number:
+        raise Unclear(f"the figure does not say which angle {name.vertex}{name.number} is")
+    corners = {
+        _corner(shape.points, name.vertex) for shape in shapes if name.vertex in shape.points
+    }
+    if len(corners) == 1:
+        arm, other = corners.pop()
+        return angle(arm, name.vertex, other, name.reflex)
+    arms = [point for line in lines if name.vertex in line for point in line if point != name.vertex]
+    through = [line for line in lines if name.vertex in line]
+    if not corners and len(arms) == 2 and len(through) == 2:
+        return angle(arms[0], name.vertex, arms[1], name.reflex)
+    raise Unclear(f"∠{name.vertex} could be more than one angle: name it by three letters")
+
+
+def _corner(points: tuple[str, ...], vertex: str) -> tuple[str, str]:
+    index = points.index(vertex)
+    first, second = sorted((points[index - 1], points[(index + 1) % len(points)]))
+    return first, second

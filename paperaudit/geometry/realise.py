@@ -1,0 +1,102 @@
+"""Draws a figure to scale: coordinates that meet every condition, found from several rough starts."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from paperaudit.geometry.figure import Figure
+from paperaudit.geometry.residuals import LETTER_SCALE, Array, Residuals
+from paperaudit.geometry.starts import start_positions
+
+EXACT = 1e-9
+"""Largest residual (radians, or share of a length) with which a drawing counts as meeting the givens."""
+APART = 2e-3
+"""Least distance between two points, as a share of the drawing's size."""
+ROUGH_STEPS = 40
+FINE_STEPS = 25
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """Coordinates of every point (y up) and the value of every letter, meeting the conditions."""
+
+    at: dict[str, tuple[float, float]]
+    letters: dict[str, float]
+
+
+def realise(figure: Figure, seeds: range) -> list[Drawing]:
+    """Drawings of the figure, at most one a seed, in order of the seeds; an empty list proves nothing.
+
+    Damped least squares on all conditions at once with margins for order and turning, then on the
+    equalities alone; what comes out is checked strictly.
+    """
+    if not figure.points:
+        return []
+    problem = Residuals(figure)
+    state = np.array([_start(problem, seed) for seed in seeds])
+    signs = problem.chosen_signs(problem.measure(state)[0])
+    state = _descend(problem, state, signs, ROUGH_STEPS, with_hinges=True)
+    state = _descend(problem, state, signs, FINE_STEPS, with_hinges=False)
+    measured = problem.measure(state)
+    off, _ = problem.equalities(state, measured)
+    good = np.abs(off).max(axis=1, initial=0.0) < EXACT
+    good &= problem.holds_strictly(state, measured[0], signs)
+    drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
+    return [drawing for drawing in drawings if _apart(drawing)]
+
+
+def _start(problem: Residuals, seed: int) -> Array:
+    at = start_positions(problem.figure, seed)
+    scale = problem.unit
+    values = [scale * part for point in problem.figure.points for part in at[point]]
+    return np.array(values + [0.5 + 0.1 * (seed % 4)] * len(problem.figure.letters))
+
+
+def _rows(problem: Residuals, state: Array, signs: Array, with_hinges: bool) -> tuple[Array, Array]:
+    measured = problem.measure(state)
+    value, slope = problem.equalities(state, measured)
+    if not with_hinges:
+        return value, slope
+    hinge, hinge_slope = problem.hinges(state, measured, signs)
+    return np.concatenate([value, hinge], axis=1), np.concatenate([slope, hinge_slope], axis=1)
+
+
+def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hinges: bool) -> Array:
+    """Levenberg and Marquardt's damped steps, every drawing of the batch with its own damping."""
+    damping = np.full(state.shape[0], 1e-2 if with_hinges else 1e-9)
+    value, slope = _rows(problem, state, signs, with_hinges)
+    cost = (value**2).sum(axis=1)
+    eye = np.eye(problem.unknowns)
+    for _ in range(steps):
+        if cost.max(initial=0.0) < 1e-24:
+            break
+        normal = np.einsum("bri,brj->bij", slope, slope)
+        pull = np.einsum("bri,br->bi", slope, value)
+        weight = normal.trace(axis1=1, axis2=2) / problem.unknowns + 1e-12
+        step = np.linalg.solve(normal + (damping * weight + 1e-13)[:, None, None] * eye, -pull[:, :, None])[:, :, 0]
+        tried = state + step
+        new_value, new_slope = _rows(problem, tried, signs, with_hinges)
+        new_cost = (new_value**2).sum(axis=1)
+        better = new_cost < cost
+        state = np.where(better[:, None], tried, state)
+        value = np.where(better[:, None], new_value, value)
+        slope = np.where(better[:, None, None], new_slope, slope)
+        cost = np.where(better, new_cost, cost)
+        damping = np.clip(np.where(better, damping * 0.25, damping * 6), 1e-12, 1e6)
+    return state
+
+
+def _drawing(problem: Residuals, state: Array) -> Drawing:
+    count = len(problem.figure.points)
+    at = {point: (float(state[2 * i]), float(state[2 * i + 1])) for i, point in enumerate(problem.figure.points)}
+    letters = {
+        letter: float(state[2 * count + i]) * LETTER_SCALE for i, letter in enumerate(problem.figure.letters)
+    }
+    return Drawing(at, letters)
+
+
+def _apart(drawing: Drawing) -> bool:
+    spots = np.array(list(drawing.at.values()))
+    size = float(np.ptp(spots, axis=0).max()) or 1.0
+    gaps = np.sqrt(((spots[:, None, :] - spots[None, :, :]) ** 2).sum(axis=2)) + np.eye(len(spots)) * size
+    return bool(gaps.min() > APART * size)

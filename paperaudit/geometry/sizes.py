@@ -1,0 +1,121 @@
+"""Relations of a paper turned into linear forms over angles, lengths and letters."""
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import Literal
+
+from paperaudit.geometry.figure import Size, angle, length
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import (
+    AngleOf,
+    Expression,
+    LengthOf,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    PerimeterOf,
+    Product,
+    Quotient,
+    Sum,
+    parts_of,
+)
+
+LENGTH_UNITS = {"mm": Fraction(1, 10), "cm": Fraction(1), "m": Fraction(100), "km": Fraction(100000)}
+"""How many centimetres a unit is; SI prefixes."""
+
+
+class NotLinear(Exception):
+    """A relation that is not linear in angles, lengths and letters; caught by the strand."""
+
+
+def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
+    """The linear form of an expression, angles in degrees and lengths in `unit`.
+
+    Raises NotLinear for products of unknowns, areas, powers and unknown units.
+
+    >>> linear_form(Sum((Letter("x"), Number(Fraction(10)))))
+    LinearForm({Letter(name='x'): Fraction(1, 1)}, Fraction(10, 1))
+    """
+    match expression:
+        case Number(value):
+            return LinearForm.number(value)
+        case Letter():
+            return LinearForm.of(expression)
+        case AngleOf(arm, vertex, other, reflex):
+            return LinearForm.of(angle(arm, vertex, other, reflex))
+        case LengthOf(start, end):
+            return LinearForm.of(length(start, end))
+        case PerimeterOf(points):
+            sides = zip(points, points[1:] + points[:1], strict=True)
+            return _total(LinearForm.of(length(start, end)) for start, end in sides)
+        case Negative(operand):
+            return linear_form(operand, unit).times(-1)
+        case Sum(terms):
+            return _total(linear_form(term, unit) for term in terms)
+        case Product(factors):
+            return _product([linear_form(factor, unit) for factor in factors])
+        case Quotient(numerator, denominator):
+            below = linear_form(denominator, unit)
+            if not below.is_constant or not below.constant:
+                raise NotLinear("a letter or a nought under the fraction bar")
+            return linear_form(numerator, unit).times(1 / below.constant)
+        case Measured(amount, symbol):
+            return linear_form(amount, unit).times(_scale(symbol, unit))
+    raise NotLinear(f"a {type(expression).__name__.lower()} in a relation of the figure")
+
+
+def _total(forms: Iterable[LinearForm[Size]]) -> LinearForm[Size]:
+    result: LinearForm[Size] = LinearForm()
+    for form in forms:
+        result = result + form
+    return result
+
+
+def _product(forms: list[LinearForm[Size]]) -> LinearForm[Size]:
+    result: LinearForm[Size] = LinearForm.number(1)
+    for form in forms:
+        if form.is_constant:
+            result = result.times(form.constant)
+        elif result.is_constant:
+            result = form.times(result.constant)
+        else:
+            raise NotLinear("a product of unknowns")
+    return result
+
+
+def _scale(symbol: str, unit: str) -> Fraction:
+    if symbol in ("°", unit, ""):
+        return Fraction(1)
+    if symbol in LENGTH_UNITS and unit in LENGTH_UNITS:
+        return LENGTH_UNITS[symbol] / LENGTH_UNITS[unit]
+    if symbol in LENGTH_UNITS and not unit:
+        return Fraction(1)
+    raise NotLinear(f"the unit {symbol}")
+
+
+def kind_of(form: LinearForm[Size]) -> Literal["angle", "length", "letters"]:
+    """Whether a form is about angles, lengths, or letters alone; raises NotLinear if about both."""
+    kinds = {type(key) for key in form.terms}
+    if AngleOf in kinds and LengthOf in kinds:
+        raise NotLinear("angles and lengths in one relation")
+    return "angle" if AngleOf in kinds else "length" if LengthOf in kinds else "letters"
+
+
+def length_unit(expressions: tuple[Expression, ...]) -> str:
+    """The first unit of length that occurs, "" where none does."""
+    for expression in expressions:
+        found = _first_unit(expression)
+        if found:
+            return found
+    return ""
+
+
+def _first_unit(expression: Expression) -> str:
+    if isinstance(expression, Measured) and expression.unit in LENGTH_UNITS:
+        return expression.unit
+    for part in parts_of(expression):
+        found = _first_unit(part)
+        if found:
+            return found
+    return ""

@@ -1,0 +1,149 @@
+"""Rough first positions for the points of a figure, from which the drawing is computed."""
+
+import math
+import random
+
+from paperaudit.geometry.figure import Figure, InLine, InsidePolygon, Ordered, ParallelPair, RoundOrder, SideOfLine
+
+Positions = dict[str, tuple[float, float]]
+
+_PASSES = 3
+"""How often the conditions are gone through; each pass moves the points mentioned last."""
+
+
+def start_positions(figure: Figure, seed: int) -> Positions:
+    """Positions near to what the words say; the same seed gives the same positions.
+
+    A sketch is taken as it stands (scaled to unit size) and lightly shaken for seeds above 0.
+    """
+    chance = random.Random(seed * 7919 + 17)
+    at: Positions = _sketched(figure, chance, seed)
+    if not at:
+        _place_shapes(figure, chance, at)
+    for condition in figure.conditions:
+        if isinstance(condition, RoundOrder):
+            _place_round(condition, chance, at)
+    placed = set(at)
+    for point in figure.points:
+        at.setdefault(point, (chance.uniform(-1.2, 1.2), chance.uniform(-1.2, 1.2)))
+    settled = placed if figure.sketch else set()
+    for _ in range(_PASSES):
+        _pass(figure, chance, at, settled)
+    return at
+
+
+def _sketched(figure: Figure, chance: random.Random, seed: int) -> Positions:
+    points = [(name, x, y) for name, x, y in figure.sketch if name in figure.points]
+    if len(points) < 2:
+        return {}
+    middle_x = sum(x for _, x, _ in points) / len(points)
+    middle_y = sum(y for _, _, y in points) / len(points)
+    size = max(max(abs(x - middle_x), abs(y - middle_y)) for _, x, y in points) or 1.0
+    shake = 0.03 * min(seed, 5)
+    return {
+        name: (
+            (x - middle_x) / size + shake * chance.uniform(-1, 1),
+            (y - middle_y) / size + shake * chance.uniform(-1, 1),
+        )
+        for name, x, y in points
+    }
+
+
+def _place_shapes(figure: Figure, chance: random.Random, at: Positions) -> None:
+    polygons = sorted((shape.points for shape, _ in figure.shapes), key=lambda points: -len(points))
+    for points in polygons:
+        missing = [point for point in points if point not in at]
+        if len(missing) == len(points):
+            centre = (0.0, 0.0) if not at else (chance.uniform(-1.5, 1.5), chance.uniform(-1.5, 1.5))
+            turn, way = chance.uniform(0, 2 * math.pi), 1
+            for index, point in enumerate(points):
+                bearing = turn + way * 2 * math.pi * (index + chance.uniform(-0.22, 0.22)) / len(points)
+                at[point] = (centre[0] + math.cos(bearing), centre[1] + math.sin(bearing))
+        elif len(points) == 3 and len(missing) == 1:
+            first, second = (at[point] for point in points if point != missing[0])
+            at[missing[0]] = _apex(first, second, chance)
+
+
+def _apex(first: tuple[float, float], second: tuple[float, float], chance: random.Random) -> tuple[float, float]:
+    across = (second[0] - first[0], second[1] - first[1])
+    along, out = chance.uniform(0.2, 0.8), chance.choice((-1, 1)) * chance.uniform(0.5, 1.1)
+    return first[0] + along * across[0] - out * across[1], first[1] + along * across[1] + out * across[0]
+
+
+def _place_round(condition: RoundOrder, chance: random.Random, at: Positions) -> None:
+    centre = at.setdefault(condition.centre, (chance.uniform(-0.2, 0.2), chance.uniform(-0.2, 0.2)))
+    count = len(condition.points)
+    turn = chance.uniform(0, 2 * math.pi)
+    for index, point in enumerate(condition.points):
+        bearing = turn + 2 * math.pi * (index + chance.uniform(-0.3, 0.3)) / count
+        reach = chance.uniform(0.7, 1.2)
+        at.setdefault(point, (centre[0] + reach * math.cos(bearing), centre[1] + reach * math.sin(bearing)))
+
+
+def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str]) -> None:
+    rank = {point: index for index, point in enumerate(figure.points)}
+
+    def last(*points: str) -> str | None:
+        free = [point for point in points if point not in settled]
+        return max(free, key=rank.__getitem__) if free else None
+
+    for condition in figure.conditions:
+        match condition:
+            case Ordered(first, middle, end):
+                mover = last(first, middle, end)
+                if mover == middle:
+                    at[middle] = _along(at[first], at[end], chance.uniform(0.3, 0.7))
+                elif mover == end:
+                    at[end] = _along(at[first], at[middle], chance.uniform(1.4, 2.0))
+                elif mover == first:
+                    at[first] = _along(at[end], at[middle], chance.uniform(1.4, 2.0))
+            case InLine((first, second, third)):
+                mover = last(first, second, third)
+                others = [point for point in (first, second, third) if point != mover]
+                if mover:
+                    at[mover] = _along(at[others[0]], at[others[1]], chance.choice((-0.7, 0.5, 1.7)))
+            case ParallelPair((a, b), (c, d), _, same_way):
+                mover = last(c, d) or last(a, b)
+                if mover:
+                    _align(at, (a, b), (c, d), mover, chance, 1.0 if same_way else -1.0)
+            case InsidePolygon(point, polygon) if point not in settled:
+                weights = [chance.uniform(0.3, 1) for _ in polygon]
+                at[point] = (
+                    sum(w * at[p][0] for w, p in zip(weights, polygon, strict=True)) / sum(weights),
+                    sum(w * at[p][1] for w, p in zip(weights, polygon, strict=True)) / sum(weights),
+                )
+            case SideOfLine(first, second, line, same) if first not in settled:
+                if (_side(at[first], at[line[0]], at[line[1]]) > 0) != (
+                    (_side(at[second], at[line[0]], at[line[1]]) > 0) == same
+                ):
+                    at[first] = _mirrored(at[first], at[line[0]], at[line[1]])
+
+
+def _along(start: tuple[float, float], end: tuple[float, float], share: float) -> tuple[float, float]:
+    return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
+
+
+def _align(
+    at: Positions, lead: tuple[str, str], path: tuple[str, str], mover: str, chance: random.Random, way: float
+) -> None:
+    (a, b), (c, d) = lead, path
+    if mover in lead:
+        lead, path = path, lead
+        (a, b), (c, d) = lead, path
+    reach = way * chance.uniform(0.7, 1.3)
+    step = (reach * (at[b][0] - at[a][0]), reach * (at[b][1] - at[a][1]))
+    if mover == d:
+        at[d] = (at[c][0] + step[0], at[c][1] + step[1])
+    else:
+        at[c] = (at[d][0] - step[0], at[d][1] - step[1])
+
+
+def _side(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> float:
+    return (end[0] - start[0]) * (point[1] - start[1]) - (end[1] - start[1]) * (point[0] - start[0])
+
+
+def _mirrored(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> tuple[float, float]:
+    across = (end[0] - start[0], end[1] - start[1])
+    square = across[0] ** 2 + across[1] ** 2 or 1.0
+    height = 2 * _side(point, start, end) / square
+    return point[0] + height * across[1], point[1] - height * across[0]

@@ -1,0 +1,29 @@
+"""Every theorem that the program knows, one value each, a file a topic; the order here is the order of trial."""
+
+from collections.abc import Iterator
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.theorems import given, lengths, parallels, points, polygons, quadrilaterals, triangles
+from paperaudit.geometry.theorems.theorem import Instance, Theorem
+
+ALL: tuple[Theorem, ...] = (
+    *given.THEOREMS,
+    *points.THEOREMS,
+    *parallels.THEOREMS,
+    *triangles.THEOREMS,
+    *quadrilaterals.THEOREMS,
+    *polygons.THEOREMS,
+    *lengths.THEOREMS,
+)
+
+
+def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> Iterator[Instance]:
+    """Every instance of every theorem in an arrangement, in a fixed order; empty relations are dropped."""
+    for theorem in theorems:
+        for instance in theorem.find(arrangement):
+            if instance.conclusion is not None or instance.relation.terms or instance.relation.constant:
+                yield instance
+
+
+SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed(ALL)}
+"""The skill that each theorem's name trains."""

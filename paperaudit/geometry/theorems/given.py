@@ -1,0 +1,65 @@
+"""What the paper states outright, in the same form as a theorem, so that the search takes it as a first line."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, Size, SizeRelation
+from paperaudit.geometry.theorems.parallels import parallel_text
+from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Stated, Theorem, lines_parallel
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import LengthOf
+
+_PLAIN = ("given", "equal-sides-given", "perpendicular-given")
+"""Reasons of facts that the paper states in so many words: they cost a pupil no line of their own."""
+
+
+def _weight(reason: str) -> int:
+    return 1 if reason in _PLAIN else 6
+
+
+def equal_text(first: LengthOf, second: LengthOf) -> str:
+    """AB = AC."""
+    return f"{first.start}{first.end} = {second.start}{second.end}"
+
+
+def _stated(arrangement: Arrangement) -> Iterator[Instance]:
+    figure = arrangement.figure
+    for condition in figure.conditions:
+        stated = (Stated(condition.label),)
+        match condition:
+            case ParallelPair(first, second, _, _, reason):
+                one, two = figure.line_of(*first), figure.line_of(*second)
+                if one != two:
+                    about = parallel_text(arrangement, one, two, arrangement.parallel_way(one, two) or 1)
+                    yield Instance(reason, stated, LinearForm(), lines_parallel(one, two), about, _weight(reason))
+            case EqualLengths(first_length, second_length, _, reason):
+                ends = sorted((first_length, second_length), key=lambda size: (size.start, size.end))
+                about = equal_text(first_length, second_length)
+                yield Instance(reason, stated, LinearForm(), SegmentsEqual(*ends), about, _weight(reason))
+            case SizeRelation(form, _, _, reason):
+                yield Instance(reason, stated, arrangement.canonical_form(form), weight=_weight(reason))
+            case RightAngle(first, second, _, reason):
+                yield from _right_angles(arrangement, condition, reason)
+
+
+def _right_angles(arrangement: Arrangement, condition: RightAngle, reason: str) -> Iterator[Instance]:
+    one = arrangement.figure.line_of(*condition.first)
+    two = arrangement.figure.line_of(*condition.second)
+    vertex = arrangement.meet(one, two)
+    if vertex is None:
+        return
+    about = f"{''.join(condition.first)} ⊥ {''.join(condition.second)}"
+    for ray in arrangement.rays[vertex]:
+        for other in arrangement.rays[vertex]:
+            if ray.line == one and other.line == two:
+                relation: LinearForm[Size] = LinearForm({arrangement.between(ray, other): Fraction(1)}, Fraction(-90))
+                yield Instance(reason, (Stated(condition.label),), relation, about=about, weight=_weight(reason))
+
+
+THEOREMS = (
+    Theorem(
+        "given", "What the paper states holds.", "", "the paper itself", _stated,
+        fires=("triangle ABC", "∠ABC = 40°"), silent=("triangle ABC",),
+    ),
+)

@@ -1,0 +1,94 @@
+"""Lengths along a line, equal segments and the relation that they amount to."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import combinations
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import EqualLengths, Size, SizeRelation, length
+from paperaudit.geometry.theorems.points import difference
+from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Theorem, segments_equal
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import LengthOf
+
+
+def named_segments(arrangement: Arrangement) -> tuple[LengthOf, ...]:
+    """Every segment that can matter: sides of triangles and shapes, and segments that conditions name."""
+    found: dict[LengthOf, None] = {}
+    for condition in arrangement.figure.conditions:
+        if isinstance(condition, EqualLengths):
+            found.update({condition.first: None, condition.second: None})
+        elif isinstance(condition, SizeRelation):
+            found.update({size: None for size in condition.form.terms if isinstance(size, LengthOf)})
+    for triangle in arrangement.triangles:
+        found.update({length(a, b): None for a, b in combinations(triangle.corners, 2)})
+    for shape, _ in arrangement.figure.shapes:
+        sides = zip(shape.points, shape.points[1:] + shape.points[:1], strict=True)
+        found.update({length(a, b): None for a, b in sides})
+    return tuple(found)
+
+
+def _addition(arrangement: Arrangement) -> Iterator[Instance]:
+    for line in arrangement.lines:
+        for first, middle, last in combinations(line, 3):
+            whole = LinearForm.of(length(first, last))
+            relation: LinearForm[Size] = LinearForm({length(first, middle): Fraction(1), length(middle, last): Fraction(1)})
+            yield Instance("segment-addition", (), relation - whole, weight=8)
+
+
+def _equal_means_same_length(arrangement: Arrangement) -> Iterator[Instance]:
+    for one, two in combinations(named_segments(arrangement), 2):
+        equal = segments_equal((one.start, one.end), (two.start, two.end))
+        yield Instance("equal-sides", (equal,), difference(one, two), weight=3)
+
+
+def _same_length_means_equal(arrangement: Arrangement) -> Iterator[Instance]:
+    for triangle in arrangement.triangles:
+        for a, b, c in triangle.turned():
+            conclusion = segments_equal((a, b), (a, c))
+            yield Instance("equal-sides", (), difference(length(a, b), length(a, c)), conclusion, weight=3)
+
+
+def _chain(arrangement: Arrangement) -> Iterator[Instance]:
+    """AB = BC and BC = CD give AB = CD; only among segments that conditions or shapes make equal."""
+    linked: dict[LengthOf, None] = {}
+    for condition in arrangement.figure.conditions:
+        if isinstance(condition, EqualLengths):
+            linked.update({condition.first: None, condition.second: None})
+    sides = [size for size in named_segments(arrangement) if _near(arrangement, size, linked)]
+    for one, two, three in combinations(sides, 3):
+        if not (_alike(arrangement, one, two) and _alike(arrangement, one, three)):
+            continue
+        pairs = {frozenset(pair): SegmentsEqual(*sorted(pair, key=lambda s: (s.start, s.end))) for pair in combinations((one, two, three), 2)}
+        for pair, conclusion in pairs.items():
+            premises = tuple(other for name, other in pairs.items() if name != pair)
+            yield Instance("equal-sides", premises, LinearForm(), conclusion, weight=2)
+
+
+def _near(arrangement: Arrangement, size: LengthOf, linked: dict[LengthOf, None]) -> bool:
+    measured = arrangement.measured(size)
+    return any(abs(arrangement.measured(other) - measured) < 1e-6 * measured for other in linked) or size in linked
+
+
+def _alike(arrangement: Arrangement, one: LengthOf, two: LengthOf) -> bool:
+    return abs(arrangement.measured(one) - arrangement.measured(two)) < 1e-6 * arrangement.measured(one)
+
+
+THEOREMS = (
+    Theorem(
+        "segment-addition", "The parts of a segment add up to the whole.", "adding lengths",
+        "Euclid, common notion 2", _addition, fires=("A-B-C",), silent=("segment AB",),
+    ),
+    Theorem(
+        "equal-sides", "Equal segments have the same length.", "adding lengths",
+        "common practice, no source", _equal_means_same_length, fires=("triangle ABC", "AB = AC"), silent=("segment AB",),
+    ),
+    Theorem(
+        "equal-sides", "Sides of the same length are equal.", "isosceles triangles",
+        "common practice, no source", _same_length_means_equal, fires=("triangle ABC", "AB = AC"), silent=("segment AB",),
+    ),
+    Theorem(
+        "equal-sides", "Segments equal to one segment are equal to each other.", "isosceles triangles",
+        "Euclid, common notion 1", _chain, fires=("triangle ABC", "AB = AC", "AC = BC"), silent=("segment AB",),
+    ),
+)

@@ -1,0 +1,91 @@
+"""Polygons of five sides and more, and closed outlines that no shape is named for."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import Size, angle
+from paperaudit.geometry.theorems.points import total
+from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import AngleOf
+
+
+def corner_angles(arrangement: Arrangement, points: tuple[str, ...]) -> list[AngleOf] | None:
+    """The interior angles of a simple polygon in the drawing, reflex ones as such; None if two sides are one line."""
+    count = len(points)
+    way = 1 if signed_area(arrangement, points) > 0 else -1
+    found = []
+    for index, vertex in enumerate(points):
+        before, after = points[index - 1], points[(index + 1) % count]
+        if arrangement.ray(vertex, before).line == arrangement.ray(vertex, after).line:
+            return None
+        convex = way * arrangement._turn(vertex, after, before) > 0
+        found.append(arrangement.canonical(angle(before, vertex, after, not convex)))
+    return found
+
+
+def signed_area(arrangement: Arrangement, points: tuple[str, ...]) -> float:
+    """Twice the area of a polygon in the drawing, positive if its letters run anticlockwise."""
+    spots = [arrangement.at[point] for point in points]
+    return sum(x * q - p * y for (x, y), (p, q) in zip(spots, spots[1:] + spots[:1], strict=True))
+
+
+def _interior_sum(arrangement: Arrangement) -> Iterator[Instance]:
+    for shape, _ in arrangement.figure.shapes:
+        count = len(shape.points)
+        parts = corner_angles(arrangement, shape.points) if count > 4 else None
+        if parts:
+            about = "".join(shape.points)
+            yield Instance("angle-sum-polygon", (), total(parts, 180 * (count - 2)), about=about, weight=14)
+
+
+def _exterior_sum(arrangement: Arrangement) -> Iterator[Instance]:
+    for shape, _ in arrangement.figure.shapes:
+        outside = []
+        for index, vertex in enumerate(shape.points):
+            before, after = shape.points[index - 1], shape.points[(index + 1) % len(shape.points)]
+            beyond = arrangement.opposite(arrangement.ray(vertex, before))
+            if beyond is None:
+                break
+            outside.append(arrangement.between(beyond, arrangement.ray(vertex, after)))
+        if len(outside) == len(shape.points):
+            yield Instance("exterior-angles-polygon", (), total(outside, 360), about="".join(shape.points), weight=12)
+
+
+def _regular_chords(arrangement: Arrangement) -> Iterator[Instance]:
+    """The angle at one corner of a regular polygon between two others: 180°/n for each side between them."""
+    for shape, label in arrangement.figure.shapes:
+        if "regular" not in shape.qualities or len(shape.points) < 5:
+            continue
+        count = len(shape.points)
+        for spot, vertex in enumerate(shape.points):
+            turned = shape.points[spot + 1 :] + shape.points[:spot]
+            for low, arm in enumerate(turned):
+                for high in range(low + 1, len(turned)):
+                    other = turned[high]
+                    if (vertex, arm) not in arrangement._ray_to or (vertex, other) not in arrangement._ray_to:
+                        continue
+                    size = Fraction(180 * (high - low), count)
+                    form: LinearForm[Size] = LinearForm({arrangement.corner(arm, vertex, other): Fraction(1)}, -size)
+                    yield Instance("regular-polygon", (Stated(label),), form, about="".join(shape.points), weight=16)
+
+
+THEOREMS = (
+    Theorem(
+        "angle-sum-polygon", "The interior angles of a polygon with n sides add up to (n − 2) × 180°.",
+        "angles in a polygon", "Euclid I.32, corollary (Proclus)", _interior_sum,
+        fires=("pentagon ABCDE",), silent=("triangle ABC",),
+    ),
+    Theorem(
+        "exterior-angles-polygon", "The exterior angles of a convex polygon add up to 360°.", "angles in a polygon",
+        "Euclid I.32, corollary", _exterior_sum,
+        fires=("triangle ABC", "AB is produced to D", "BC is produced to E", "CA is produced to F"),
+        silent=("triangle ABC",),
+    ),
+    Theorem(
+        "regular-polygon", "Two sides' ends of a regular polygon are seen from a third corner under equal steps of 180°/n.",
+        "angles in a polygon", "Euclid III.21 and III.27 on the circumscribed circle", _regular_chords,
+        fires=("regular pentagon ABCDE", "segment AC"), silent=("pentagon ABCDE", "segment AC"),
+    ),
+)
