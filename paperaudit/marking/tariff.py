@@ -1,0 +1,122 @@
+"""What each line of a derivation can earn under a convention, from nothing up to its most."""
+
+import re
+from dataclasses import dataclass, replace
+
+from paperaudit.marking.convention import Convention, LineKind, Spot, Tariff
+from paperaudit.marking.reasons import theorem
+from paperaudit.model.derivation import Answer, Derivation, Step, StepKind
+
+_OPERATION = re.compile(r"(?<=[\w°%)²³])\s*[+−×÷/·*-]\s*(?=[\w(√∠−-])")
+_FRACTION = re.compile(r"\d+/\d+")
+_EQUALS = re.compile(r"[=≤≥<>≈]")
+
+Rung = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Earning:
+    """One line that can bear marks.
+
+    `rungs` go up by one mark each; `floor` is the lowest that a fit may go to, `usual` the natural
+    one. `routine` lines give up their marks before others do.
+    """
+
+    step: int
+    kind: LineKind
+    spot: Spot
+    rungs: tuple[Rung, ...]
+    floor: int
+    usual: int
+    routine: bool
+
+
+def earnings(
+    derivation: Derivation, convention: Convention, reasons_required: bool, answers: tuple[Answer, ...] = ()
+) -> tuple[Earning, ...]:
+    """The lines of a derivation that can bear marks, in order, with what each can earn.
+
+    The last of them is the answer's line, and so is one that states one of several answers ("x = 2").
+    """
+    steps = derivation.steps
+    about_figure = any(step.kind is StepKind.STATEMENT for step in steps)
+    kinds = {at: _kind(step, about_figure) for at, step in enumerate(steps) if not _only_restates(at, steps)}
+    bearing = [at for at, kind in kinds.items() if kind != "given"] or list(kinds)
+    texts = {answer.text for answer in answers} if len(answers) > 1 else set()
+    rewarded: set[str] = set()
+    found = []
+    for at in bearing:
+        step = steps[at]
+        reached = at == bearing[-1] or step.statement in texts
+        spot: Spot = "only line" if len(bearing) == 1 else "answer" if reached else "on the way"
+        tariff = convention.tariff(kinds[at], spot, reasons_required and step.reason is not None)
+        routine = reasons_required and kinds[at] in ("statement", "equation") and _is_routine(step, rewarded)
+        found.append(_earning(at, kinds[at], spot, tariff, routine, shows_working(step)))
+        if at == bearing[-1]:
+            found[-1] = replace(found[-1], floor=1)
+        if step.reason is not None:
+            rewarded.add(step.reason.name)
+    return tuple(found)
+
+
+def shows_working(step: Step) -> bool:
+    """Whether a line shows method and value apart, so that each can have a mark of its own.
+
+    A line of algebra does with two operations, any other with an operation and its result behind it.
+
+    >>> shows_working(Step("∠ACB = 180° − 112° = 68°", StepKind.STATEMENT))
+    True
+    >>> shows_working(Step("65% of 240 = 65/100 × 240", StepKind.CALCULATION))
+    False
+    """
+    operations = len(_OPERATION.findall(step.statement))
+    if step.kind in (StepKind.ALGEBRA, StepKind.EQUATION):
+        return operations >= 2
+    *_, result = _EQUALS.split(step.statement)
+    plain = not _OPERATION.search(_FRACTION.sub("1", result))
+    return operations >= 1 and plain and result != step.statement
+
+
+def _kind(step: Step, about_figure: bool) -> LineKind:
+    """The row of the tariff: a conclusion with a theorem behind it is a statement."""
+    if step.kind is StepKind.CONCLUSION and step.reason is not None and not theorem(step.reason.name).routine:
+        return "statement"
+    if step.kind is StepKind.CALCULATION and about_figure:
+        return "arithmetic"
+    rows: dict[StepKind, LineKind] = {
+        StepKind.GIVEN: "given",
+        StepKind.STATEMENT: "statement",
+        StepKind.EQUATION: "equation",
+        StepKind.ALGEBRA: "algebra",
+        StepKind.CALCULATION: "calculation",
+        StepKind.CONSTRUCTION: "construction",
+        StepKind.CONCLUSION: "conclusion",
+    }
+    return rows[step.kind]
+
+
+def _only_restates(at: int, steps: tuple[Step, ...]) -> bool:
+    """A conclusion that says again what the line before it has reached."""
+    step = steps[at]
+    if step.kind is not StepKind.CONCLUSION or at == 0:
+        return False
+    before = steps[at - 1]
+    return step.statement == before.statement or (bool(step.value) and step.value == before.value)
+
+
+def _is_routine(step: Step, rewarded: set[str]) -> bool:
+    """A line whose reason is no theorem, or one that an earlier line has used."""
+    return step.reason is not None and (step.reason.name in rewarded or theorem(step.reason.name).routine)
+
+
+def _earning(at: int, kind: LineKind, spot: Spot, tariff: Tariff, routine: bool, splits: bool) -> Earning:
+    rungs = _ladder((), tariff.least, tariff.usual, tariff.most if splits else ())
+    return Earning(at, kind, spot, rungs, 0, len(tariff.least if routine else tariff.usual), routine)
+
+
+def _ladder(*columns: Rung) -> tuple[Rung, ...]:
+    """The columns as rungs that rise by one mark each; a gap is filled with the first codes of the next column."""
+    rungs: list[Rung] = [()]
+    for column in columns:
+        rungs.extend(column[:count] for count in range(len(rungs), len(column) + 1))
+    return tuple(rungs)
