@@ -1,0 +1,146 @@
+"""Builds the paper from a question file whose shape is right, each value with its place."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from paperaudit.model.paper import CognitiveLevel, Line, Paper, Part, Question, Section
+from paperaudit.readers.complaints import bound_id
+from paperaudit.readers.shape import PaperShape, PartShape, QuestionShape
+from paperaudit.readers.tree import Node, Route, place_of
+
+_NOT_TO_SCALE = re.compile(r"\bnot\s+(?:drawn\s+)?to\s+scale\b", re.IGNORECASE)
+REPEATED = "′"
+"""Behind the number of a question that repeats an earlier one's, so that ids stay unique."""
+
+
+def build_paper(shape: PaperShape, tree: Node) -> Paper:
+    """The paper that `shape` holds; `tree`, which it was made from, gives the places."""
+    builder = _Builder(tree)
+    if shape.sections:
+        sections = tuple(
+            Section(
+                questions=builder.questions(section.questions, ("sections", at, "questions")),
+                title=section.title,
+                total=section.total,
+                place=place_of(tree, ("sections", at)),
+            )
+            for at, section in enumerate(shape.sections)
+        )
+    else:
+        sections = (Section(builder.questions(shape.questions, ("questions",))),)
+    claims = shape.cover.model_dump(exclude_none=True) if shape.cover else {}
+    return Paper(
+        title=shape.title,
+        sections=sections,
+        level=shape.level,
+        minutes=shape.minutes,
+        total=shape.total,
+        marking=shape.marking,
+        reasons=shape.reasons,
+        blueprint=shape.blueprint,
+        claims=tuple(claims.items()),
+        place=place_of(tree, ("total",)) if shape.total is not None else tree.place,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Inherited:
+    """What a part of a part takes over from the part above it."""
+
+    text: str = ""
+    figure: tuple[Line, ...] = ()
+    given: tuple[Line, ...] = ()
+    reasons: bool | None = None
+    skills: tuple[str, ...] = ()
+    level: CognitiveLevel | None = None
+
+
+class _Builder:
+    """Keeps the ids that are taken while questions and parts are built in order."""
+
+    def __init__(self, tree: Node) -> None:
+        self._tree = tree
+        self._questions: dict[str, int] = {}
+        self._taken: set[str] = set()
+
+    def questions(self, shapes: Sequence[QuestionShape], route: Route) -> tuple[Question, ...]:
+        return tuple(self._question(shape, (*route, at)) for at, shape in enumerate(shapes))
+
+    def _question(self, shape: QuestionShape, route: Route) -> Question:
+        repeats = self._questions.get(shape.number, 0)
+        self._questions[shape.number] = repeats + 1
+        name = shape.number + REPEATED * repeats
+        shared = _Inherited(reasons=shape.reasons, skills=tuple(shape.skills), level=shape.level)
+        if shape.parts:
+            parts = self._parts(shape.parts, (*route, "parts"), name, shared)
+        else:
+            parts = (self._leaf(shape, route, name, _Inherited(), is_question=True),)
+        return Question(
+            number=shape.number,
+            parts=parts,
+            text=self._line(shape.text, (*route, "text")),
+            figure=self._lines(shape.figure, (*route, "figure")),
+            given=self._lines(shape.given, (*route, "given")),
+            total=shape.total,
+            sketch=tuple((point, at[0], at[1]) for point, at in shape.sketch.items()),
+            table=tuple((column, tuple(cells)) for column, cells in shape.table.items()),
+            not_to_scale=bool(shape.text and _NOT_TO_SCALE.search(shape.text)),
+            place=place_of(self._tree, route),
+        )
+
+    def _parts(self, shapes: Sequence[PartShape], route: Route, above: str, shared: _Inherited) -> tuple[Part, ...]:
+        parts: list[Part] = []
+        for at, shape in enumerate(shapes):
+            here = (*route, at)
+            name = bound_id(above, [shape.number])
+            if not shape.parts:
+                parts.append(self._leaf(shape, here, name, shared))
+                continue
+            inner = _Inherited(
+                text=f"{shared.text} {shape.text or ''}".strip(),
+                figure=shared.figure + self._lines(shape.figure, (*here, "figure")),
+                given=shared.given + self._lines(shape.given, (*here, "given")),
+                reasons=shared.reasons if shape.reasons is None else shape.reasons,
+                skills=tuple(shape.skills) or shared.skills,
+                level=shape.level or shared.level,
+            )
+            parts.extend(self._parts(shape.parts, (*here, "parts"), name, inner))
+        return tuple(parts)
+
+    def _leaf(
+        self, shape: PartShape, route: Route, name: str, above: _Inherited, is_question: bool = False
+    ) -> Part:
+        """One mark allocation; what the question itself holds already is not repeated in its single part."""
+        while name in self._taken:
+            name += REPEATED
+        self._taken.add(name)
+        own_text = None if is_question else self._line(shape.text, (*route, "text"))
+        if above.text:
+            place = own_text.place if own_text else place_of(self._tree, route)
+            own_text = Line(f"{above.text} {own_text.text if own_text else ''}".strip(), place)
+        return Part(
+            id=name,
+            number=shape.number,
+            text=own_text,
+            figure=() if is_question else above.figure + self._lines(shape.figure, (*route, "figure")),
+            given=() if is_question else above.given + self._lines(shape.given, (*route, "given")),
+            ask=self._line(shape.ask, (*route, "ask")),
+            answer=self._line(shape.answer, (*route, "answer")),
+            marks=shape.marks,
+            split=tuple(shape.split),
+            reasons=above.reasons if shape.reasons is None else shape.reasons,
+            skills=tuple(shape.skills) or above.skills,
+            level=shape.level or above.level,
+            options=tuple(
+                (letter, Line(option, place_of(self._tree, (*route, "options", letter))))
+                for letter, option in shape.options.items()
+            ),
+            place=place_of(self._tree, route),
+        )
+
+    def _line(self, text: str | None, route: Route) -> Line | None:
+        return Line(text, place_of(self._tree, route)) if text else None
+
+    def _lines(self, texts: Sequence[str], route: Route) -> tuple[Line, ...]:
+        return tuple(Line(text, place_of(self._tree, (*route, at))) for at, text in enumerate(texts))

@@ -1,0 +1,75 @@
+"""Picks the reader of a paper or of a setter's answers by what the file holds."""
+
+from dataclasses import replace
+from enum import Enum
+from pathlib import Path
+
+from paperaudit.errors import InputError
+from paperaudit.readers.answers import KeyRead, key_of_paper, key_of_sheets, key_of_tree
+from paperaudit.readers.files import LARGEST_TEXT, LARGEST_WORKBOOK, name_of, read_bytes, refused, text_of
+from paperaudit.readers.question_file import PaperRead, read_question_file
+from paperaudit.readers.yaml_tree import read_tree
+
+
+class Kind(Enum):
+    """The kinds of file that are told apart."""
+
+    TEXT = "question file"
+    WORKBOOK = "workbook"
+    PDF = "draft PDF"
+
+
+def read_paper(source: str) -> PaperRead:
+    """The paper that the file `source` holds, or standard input for "-", or every complaint about it."""
+    try:
+        content, kind = _content(source)
+        if kind is Kind.PDF:
+            raise refused(source, "reading a draft PDF is not built yet, expected a .yaml or .xlsx file")
+        if kind is Kind.WORKBOOK:
+            from paperaudit.readers.workbook import read_workbook
+
+            return read_workbook(content, name_of(source))
+        return read_question_file(text_of(content, source), name_of(source))
+    except InputError as error:
+        return PaperRead(None, error.complaints)
+
+
+def read_answers(source: str) -> KeyRead:
+    """The setter's own answers in the file `source`, or standard input for "-", or every complaint about it."""
+    try:
+        content, kind = _content(source)
+        if kind is Kind.PDF:
+            raise refused(source, "reading answers from a PDF is not built yet, expected a .yaml or .xlsx file")
+        if kind is Kind.WORKBOOK:
+            return _answers_of_workbook(content, name_of(source))
+        tree, complaints = read_tree(text_of(content, source), name_of(source))
+        key = key_of_tree(tree) if tree is not None else KeyRead()
+        return replace(key, complaints=complaints + key.complaints)
+    except InputError as error:
+        return KeyRead(complaints=error.complaints)
+
+
+def _answers_of_workbook(content: bytes, file: str) -> KeyRead:
+    from paperaudit.readers.workbook import paper_of_sheets
+    from paperaudit.readers.workbook_cells import open_sheets
+
+    sheets, complaints = open_sheets(content, file)
+    key = key_of_sheets(sheets) or key_of_paper(paper_of_sheets(sheets, file))
+    return replace(key, complaints=complaints + key.complaints)
+
+
+def _content(source: str) -> tuple[bytes, Kind]:
+    """The bytes of a source and their kind; what the bytes are counts, the ending only tells what was hoped for."""
+    content = read_bytes(source, LARGEST_WORKBOOK)
+    ending = Path(source).suffix.lower()
+    if content.startswith(b"%PDF-"):
+        return content, Kind.PDF
+    if content.startswith(b"PK\x03\x04"):
+        return content, Kind.WORKBOOK
+    if content.startswith(b"\xd0\xcf\x11\xe0"):
+        raise refused(source, "an old or protected office file was read, expected an unprotected .xlsx")
+    if ending in (".xlsx", ".pdf"):
+        raise refused(source, f"the content is no {ending} file, whatever its name says")
+    if len(content) > LARGEST_TEXT:
+        raise refused(source, f"the file is larger than {LARGEST_TEXT:,} bytes, expected a smaller one")
+    return content, Kind.TEXT
