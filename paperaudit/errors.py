@@ -4,6 +4,7 @@ PaperauditError
 ├── InputError        the input cannot be read, or the command is wrong: exit status 2
 │   └── ExpressionNotRead   mathematics that is not an expression, or one beyond the limits
 ├── OutputError       an output cannot be written: exit status 2
+├── NoValue           an expression without a value; caught where it started, never shown
 └── BudgetExceeded    a computation ran out of its budget; caught where it started, never shown
 """
 
@@ -52,6 +53,10 @@ class ExpressionNotRead(InputError):
 
 class OutputError(PaperauditError):
     """A file or folder that cannot be written."""
+
+
+class NoValue(PaperauditError):
+    """A division by nought, a root of a negative number, a letter without a value."""
 
 
 class BudgetExceeded(PaperauditError):

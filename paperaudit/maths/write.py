@@ -1,6 +1,7 @@
 """Expressions and relations written as a pupil writes them: 3x, 2(x − 4), x², √5, 7.5 cm, ∠ABC."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 from paperaudit.maths.number_forms import decimal_places
 from paperaudit.maths.units import MONEY, unit_text
@@ -27,6 +28,7 @@ from paperaudit.model.expression import (
 )
 
 MINUS = "−"
+_HAT = "\N{COMBINING CIRCUMFLEX ACCENT}"
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _ROOT_SIGNS = {2: "√", 3: "∛", 4: "∜"}
@@ -117,7 +119,7 @@ def _sum(terms: tuple[Expression, ...]) -> str:
 
 def _side_by_side(factors: tuple[Expression, ...]) -> str:
     pieces = [_at_least(factor, _POWER, first=not place) for place, factor in enumerate(factors)]
-    for place, (piece, following) in enumerate(zip(pieces, pieces[1:], strict=False)):
+    for place, (piece, following) in enumerate(pairwise(pieces)):
         if following[0].isdigit() or (piece[-1].isupper() and following[0].isupper()):
             pieces[place + 1] = _bracketed(following)
         if piece[0] not in "([" and _runs_on(factors[place]):
@@ -163,7 +165,7 @@ def _named(quantity: AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | Answe
         case AngleOf(arm, vertex, other, reflex):
             return f"{'reflex ' if reflex else ''}∠{arm}{vertex}{other}"
         case AngleAt(vertex, number, reflex):
-            name = f"{vertex}\N{COMBINING CIRCUMFLEX ACCENT}{str(number).translate(_LOWERED)}" if number else f"∠{vertex}"
+            name = f"{vertex}{_HAT}{str(number).translate(_LOWERED)}" if number else f"∠{vertex}"
             return f"{'reflex ' if reflex else ''}{name}"
         case LengthOf(start, end):
             return start + end
