@@ -14,7 +14,6 @@ _KINDS = {
     "list_type": "a list",
     "dict_type": "keys with values",
     "model_type": "keys with values",
-    "too_long": "a list of two numbers",
     "too_short": "a list of at least one",
 }
 

@@ -58,6 +58,12 @@ def _decimal(value: object) -> float:
     return float(value)
 
 
+def _pair(value: object) -> object:
+    if not isinstance(value, list) or len(value) != 2:
+        raise expected("two numbers, across and up")
+    return value
+
+
 def _number(value: object) -> str:
     if not isinstance(value, str) or not _NUMBER.fullmatch(value.strip()):
         raise expected("a number as printed, such as 3, b, ii or 3.2.1")
@@ -98,7 +104,7 @@ Split = Annotated[list[Annotated[Statement, AfterValidator(_mark)]], BeforeValid
 Number = Annotated[str, BeforeValidator(_number)]
 Marks = Annotated[int, _whole(0, MOST_MARKS)]
 Decimal = Annotated[float, BeforeValidator(_decimal)]
-Position = Annotated[list[Decimal], Field(min_length=2, max_length=2)]
+Position = Annotated[list[Decimal], BeforeValidator(_pair)]
 
 
 class _Shape(BaseModel):

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.errors import Complaint
-from paperaudit.readers.complaints import bound_id, complaint, did_you_mean
+from paperaudit.readers.complaints import bound_id, complaint, did_you_mean, nearest
 from paperaudit.readers.tree import Entries, Items, Node, Route
 from paperaudit.resources import shipped
 
@@ -47,19 +47,14 @@ def _faults_of_questions(tree: Entries) -> Iterator[Complaint]:
     if has_questions and has_sections:
         message = "both 'questions' and 'sections' were read, expected one of them"
         yield complaint(tree, ("sections",), message)
-    elif not has_questions and not has_sections:
-        known = tuple(key.text for key, _ in tree.pairs)
-        hint = did_you_mean_key("questions", known)
-        yield complaint(tree, (), f"no 'questions' were read, expected 'questions' or 'sections'{hint}")
+    # A misspelt key is complained of as such, with the key that it is near to.
+    near = any(nearest(key.text, ("questions", "sections")) for key, _ in tree.pairs)
+    if not (has_questions or has_sections or near):
+        yield complaint(tree, (), "no 'questions' were read, expected 'questions' or 'sections'")
     for name in ("questions", "sections"):
         held = tree.get(name)
         if isinstance(held, Items) and not held.values:
             yield complaint(tree, (name,), f"'{name}' is an empty list, expected at least one")
-
-
-def did_you_mean_key(wanted: str, read: tuple[str, ...]) -> str:
-    """The other way round from a misspelt key: which key that was read may stand for the missing one."""
-    return next((f"; is '{key[:40]}' meant for it?" for key in read if did_you_mean(key, (wanted,))), "")
 
 
 def _unknown_schemes(tree: Entries) -> Iterator[Complaint]:

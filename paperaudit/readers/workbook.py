@@ -163,8 +163,6 @@ class _Gathering:
         if number and not same:
             section.inner.append(_Open(place))
         if not section.inner:
-            self._complaints.append(Complaint("no question number was read, expected one in the column Question "
-                                              "of this row or one above", place))
             section.inner.append(_Open(place))
         question = section.inner[-1]
         self._fill(question, cells, "question")

@@ -76,7 +76,7 @@ def _load(content: bytes, file: str, values: bool) -> Any:
             warnings.simplefilter("ignore")
             return openpyxl.load_workbook(io.BytesIO(content), read_only=True, data_only=values)
     except Exception as error:
-        raise _not_a_workbook(file, f"{type(error).__name__} while opening it") from error
+        raise _not_a_workbook(file, f"it is broken inside ({type(error).__name__})") from error
 
 
 def _not_a_workbook(file: str, why: str) -> InputError:
@@ -116,7 +116,7 @@ def _rows(
     except InputError:
         raise
     except Exception as error:
-        raise _not_a_workbook(file, f"{type(error).__name__} in sheet {sheet.title[:40]}") from error
+        raise _not_a_workbook(file, f"sheet {sheet.title[:40]} is broken ({type(error).__name__})") from error
 
 
 def _text(cell: Any, formula: str | None, place: Place, complaints: list[Complaint]) -> str:

@@ -1,0 +1,7 @@
+"""Runs the command line as `python -m paperaudit`."""
+
+import sys
+
+from paperaudit.cli import main
+
+sys.exit(main())

@@ -1,0 +1,230 @@
+"""The command line: reads the arguments, calls what does the work, prints, returns the exit status."""
+
+import argparse
+import logging
+import os
+import sys
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Final
+
+from paperaudit import __version__
+from paperaudit.errors import InputError, OutputError
+
+if TYPE_CHECKING:
+    from paperaudit.model.audited import AuditedPaper
+
+FINE, ERRORS_FOUND, UNREADABLE = 0, 1, 2
+NOT_BUILT: Final = ("read", "analyse", "moderate", "desk")
+"""Commands that are promised and not there yet."""
+_PAPER_HELP: Final = "a question file (.yaml) or a workbook (.xlsx); - reads standard input"
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs one command. Returns 0 for no error found, 1 for errors found, 2 for what cannot be read or done."""
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    _print_utf8()
+    if given and given[0] in NOT_BUILT:
+        _complain(f"the command {given[0]} is not built yet")
+        return UNREADABLE
+    options = _parser().parse_args(given)
+    logging.basicConfig(stream=sys.stderr, level=logging.DEBUG if options.debug else logging.CRITICAL)
+    try:
+        status: int = options.run(options)
+        sys.stdout.flush()
+    except InputError as error:
+        for complaint in error.complaints:
+            _complain(complaint.describe())
+        return UNREADABLE
+    except OutputError as error:
+        _complain(str(error))
+        return UNREADABLE
+    except BrokenPipeError:
+        # Who reads the output has had enough; nothing more can be flushed at the end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FINE
+    except KeyboardInterrupt:
+        return 130
+    except Exception as error:
+        logging.getLogger(__name__).debug("", exc_info=True)
+        _complain(f"internal error ({type(error).__name__}); run the same command with --debug to see where")
+        return UNREADABLE
+    return status
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="paperaudit", description="Audits a mathematics test before it goes to print.",
+        epilog="Exit status: 0 no error found, 1 errors found, 2 the input could not be read or the command was wrong.",
+    )
+    parser.add_argument("--version", action="version", version=f"%(prog)s {__version__}")
+    common = argparse.ArgumentParser(add_help=False)
+    common.add_argument("--debug", action="store_true", help="print what a developer needs when something goes wrong")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+
+    def command(name: str, does: str, run: object) -> argparse.ArgumentParser:
+        added = commands.add_parser(name, help=does, description=does, parents=[common])
+        added.set_defaults(run=run)
+        return added
+
+    demo = command("demo", "audit the shipped demonstration paper and write every output", _demo)
+    demo.add_argument("folder", nargs="?", default="paperaudit-demo", metavar="DIR", help="where to (%(default)s)")
+
+    check = command("check", "audit papers", _check)
+    check.add_argument("papers", nargs="+", metavar="PAPER", help=_PAPER_HELP)
+    check.add_argument("--answers", metavar="FILE", help="the setter's own answers (.yaml, .xlsx), for one paper")
+    check.add_argument("--json", action="store_true", help="print JSON; a list of audits for several papers")
+    check.add_argument("--report", metavar="OUT.html", help="write the report as a web page too, for one paper")
+
+    scheme = command("scheme", "write the mark scheme", _scheme)
+    scheme.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
+    scheme.add_argument("-o", dest="out", required=True, metavar="OUT", help="a .pdf, .docx, .html or .md file")
+
+    grid = command("grid", "write the marks by skill, strand and level", _grid)
+    grid.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
+    grid.add_argument("-o", dest="out", required=True, metavar="OUT.xlsx")
+
+    marks = command("marks", "write the marks template for a class", _marks)
+    marks.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
+    marks.add_argument("--names", required=True, metavar="NAMES.csv", help="the class list: Name, or Name and Surname")
+    marks.add_argument("-o", dest="out", required=True, metavar="OUT.xlsx")
+
+    figure = command("figure", "write a question's figure, true to scale", _figure)
+    figure.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
+    figure.add_argument("--question", required=True, metavar="NUMBER", help="a question or part: 1, or 1.a")
+    figure.add_argument("-o", dest="out", required=True, metavar="OUT.svg")
+
+    explain = command("explain", "say what a finding means and how to mend it", _explain)
+    explain.add_argument("name", metavar="NAME", help="the finding's name, such as answer-differs")
+
+    blank = command("blank", "write an empty workbook to fill in", _blank)
+    blank.add_argument("out", metavar="OUT.xlsx")
+    return parser
+
+
+def _demo(options: argparse.Namespace) -> int:
+    from paperaudit.demo import run_demo
+
+    print(run_demo(options.folder), end="")
+    return FINE
+
+
+def _check(options: argparse.Namespace) -> int:
+    from paperaudit.audit import audit_file, has_errors
+    from paperaudit.reports.output import checked_target
+
+    if len(options.papers) > 1 and (options.answers or options.report):
+        _complain("--answers and --report go with one paper, several were given")
+        return UNREADABLE
+    target = checked_target(options.report, (".html",)) if options.report else None
+    audits, unreadable = [], False
+    for paper in options.papers:
+        try:
+            audits.append(audit_file(paper, options.answers))
+        except InputError as error:
+            unreadable = True
+            for complaint in error.complaints:
+                _complain(complaint.describe())
+    if target and audits:
+        from paperaudit.reports import output, page
+
+        output.write(target, page.render(audits[0]))
+    if audits:
+        _show(audits, options.json, len(options.papers) > 1)
+    if unreadable:
+        return UNREADABLE
+    return ERRORS_FOUND if any(has_errors(audited) for audited in audits) else FINE
+
+
+def _show(audits: "Sequence[AuditedPaper]", as_json: bool, several: bool) -> None:
+    if as_json:
+        from paperaudit.reports import json_report
+
+        texts = [json_report.render(audited) for audited in audits]
+        print("[\n" + ",\n".join(text.rstrip() for text in texts) + "\n]" if several else texts[0].rstrip())
+        return
+    from rich.console import Console
+
+    from paperaudit.reports import terminal
+
+    console = Console(highlight=False, soft_wrap=False)
+    for at, audited in enumerate(audits):
+        if at:
+            console.print()
+        terminal.show(audited, console)
+
+
+def _scheme(options: argparse.Namespace) -> int:
+    from paperaudit.audit import audit_file
+    from paperaudit.reports import output
+
+    target = output.checked_target(options.out, (".pdf", ".docx", ".html", ".md"))
+    audited = audit_file(options.paper)
+    from paperaudit.reports import scheme
+
+    output.write(target, scheme.render(audited, target.suffix.lower()))
+    return FINE
+
+
+def _grid(options: argparse.Namespace) -> int:
+    from paperaudit.audit import audit_file
+    from paperaudit.reports import output
+
+    target = output.checked_target(options.out, (".xlsx",))
+    audited = audit_file(options.paper)
+    from paperaudit.reports import grid
+
+    output.write(target, grid.render(audited))
+    return FINE
+
+
+def _marks(options: argparse.Namespace) -> int:
+    from paperaudit.audit import audit_file
+    from paperaudit.readers.names import read_names
+    from paperaudit.reports import output
+
+    target = output.checked_target(options.out, (".xlsx",))
+    names = read_names(options.names)
+    audited = audit_file(options.paper)
+    from paperaudit.reports import marks
+
+    output.write(target, marks.render(audited, names))
+    return FINE
+
+
+def _figure(options: argparse.Namespace) -> int:
+    from paperaudit.audit import audit_file
+    from paperaudit.reports import output
+    from paperaudit.reports.drawn import figure_of
+
+    target = output.checked_target(options.out, (".svg",))
+    output.write(target, figure_of(audit_file(options.paper), options.question))
+    return FINE
+
+
+def _explain(options: argparse.Namespace) -> int:
+    from paperaudit.checks import explain
+
+    print(explain(options.name).rstrip())
+    return FINE
+
+
+def _blank(options: argparse.Namespace) -> int:
+    from paperaudit.reports import output
+
+    target = output.checked_target(options.out, (".xlsx",))
+    from paperaudit.reports.blank import blank_workbook
+
+    output.write(target, blank_workbook())
+    return FINE
+
+
+def _complain(message: str) -> None:
+    print(f"paperaudit: {message}", file=sys.stderr)
+
+
+def _print_utf8() -> None:
+    """Mathematics needs more letters than some terminals' own encoding has."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="replace")
