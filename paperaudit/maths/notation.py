@@ -42,7 +42,7 @@ _SEVERAL = (
     ("sqrt", "√"), ("cbrt", "∛"),
 )
 _CAPITAL_HATS = frozenset("ˆ^")
-_UNIT_SPOT = re.compile(r"(?<=\d) (?=([mghlst])(?![a-z(^]*[a-z(]))")
+_UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]))")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,16 @@ class Notation:
 
     def source_of(self, start: int, end: int) -> str:
         """The teacher's own words behind a span of the plain text, trimmed."""
-        return self.source[self.offset(start):self.offset(end)].strip()
+        if end <= start:
+            return ""
+        return self.source[self.offset(start):self.offset(end - 1) + 1].strip()
+
+    def without(self, start: int, end: int) -> "Notation":
+        """The text with a span cut out; a single space takes its place between words."""
+        before, after = self.text[:start].rstrip(" "), self.text[end:]
+        gap = " " if before and after[:1] not in ("", ".", "?", "!", ",", " ") else ""
+        offsets = (*self.offsets[:len(before)], *([self.offsets[end]] if gap else ()), *self.offsets[end:])
+        return Notation(before + gap + after, offsets, self.source)
 
 
 @cache
@@ -124,7 +133,10 @@ def _next(text: str, at: int) -> tuple[int, str]:
     return 1, _plain(character)
 
 
-_WORD = re.compile(r"(?<![A-Za-z])[A-Z][a-z]+(?![A-Z])")
+_WORD = re.compile(
+    r"(?<![A-Za-z])(?:[A-Z][a-z]{2,}|In|At|Is|If|An|To|Of|On|By|Do|So|It|We|Or|As|No)(?![A-Za-z])"
+    r"|(?<![A-Za-z] )(?<![A-Za-z])A (?!(?:is|are|and|to|be|on|in|at|has|or|lies|lie|meets|cuts|bisects|below)\b)(?=[a-z-]{3})"
+)
 
 
 def _lower_words(text: str) -> str:

@@ -31,14 +31,14 @@ from paperaudit.model.expression import (
 HIGHEST_EXPONENT = 1_000
 _GREEK = {"pi": "π", "theta": "θ", "alpha": "α", "beta": "β", "gamma": "γ"}
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻ⁿ", "0123456789-n")
-_SIGNS: dict[str, RelationSign] = {"=": "=", "≠": "≠", "<": "<", ">": ">", "≤": "≤", "≥": "≥"}
+SIGNS: dict[str, RelationSign] = {"=": "=", "≠": "≠", "<": "<", ">": ">", "≤": "≤", "≥": "≥"}
 _PLURALS = {"rand": "R", "deg": "°"}
 
 
 def relations_of(node: Node) -> tuple[Relation, ...]:
     """The relations of a `relation`, one between each two neighbours of the chain."""
     sides = [expression_of(side) for side in every(node, "expression")]
-    signs = [_SIGNS[sign.text] for sign in every(node, "sign")]
+    signs = [SIGNS[sign.text] for sign in every(node, "sign")]
     return tuple(Relation(left, sign, right) for left, sign, right in zip(sides, signs, sides[1:], strict=False))
 
 
@@ -46,7 +46,7 @@ def expression_of(node: Node) -> Expression:
     """The value of an `expression`: terms with their signs."""
     terms: list[Expression] = []
     minus = False
-    for piece in every(node, "addition", "negation", "product"):
+    for piece in every(node, "addition", "negation", "product", "product_side"):
         match piece.expr_name:
             case "addition":
                 minus = piece.text == "-"
@@ -64,8 +64,8 @@ def _product(node: Node) -> Expression:
     """Factors with × and ÷ between them, from the left."""
     value: Expression | None = None
     sign = ""
-    for piece in every(node, "share", "times"):
-        if piece.expr_name == "times":
+    for piece in every(node, "share", "times", "times_only"):
+        if piece.expr_name.startswith("times"):
             sign = piece.text
             continue
         right = _share(piece)

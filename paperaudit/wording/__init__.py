@@ -1,1 +1,7 @@
-"""Exam English and notation, read into typed facts and asks."""
+"""Reads exam English and notation into typed facts and asks."""
+
+from paperaudit.wording.asking import read_ask
+from paperaudit.wording.reading import read
+from paperaudit.wording.statement import read_statement
+
+__all__ = ["read", "read_ask", "read_statement"]

@@ -1,0 +1,81 @@
+"""Reads what a part asks for: quantities, claims to show, equations to solve, commands."""
+
+import re
+from dataclasses import dataclass
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.grammar import check_limits, parsed
+from paperaudit.maths.notation import read_notation
+from paperaudit.maths.tree import every, first, the
+from paperaudit.model.ask import Ask, Find, Solve
+from paperaudit.model.fact import Given
+from paperaudit.model.place import NOWHERE, Place
+from paperaudit.model.reading import Unread
+from paperaudit.wording.asides import Asides, asides_of
+from paperaudit.wording.clauses import statement_grammar
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.statement import Where, givens_of
+from paperaudit.wording.tasks import task_of
+from paperaudit.wording.unread import not_read
+
+_EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x + 3 = 7”"
+_ALGEBRA = re.compile(r"\b(?:solve|simplify|expand|factori[sz]e|subject|multiply out)\b", re.IGNORECASE)
+_CAPITALS = re.compile(r"(?<=[A-Za-z])(?=[A-Z])")
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """An ask, and the conditions that its own sentence states: "Find x if AB = AC"."""
+
+    ask: Ask
+    conditions: tuple[Given, ...] = ()
+
+
+def read_ask(text: str, place: Place = NOWHERE, scene: Scene | None = None) -> Ask | Unread:
+    """What a text asks for, or where reading stopped.
+
+    >>> read_ask("Find x, giving your answer to 1 decimal place.").accuracy
+    Accuracy(kind='decimal places', amount='1')
+    """
+    asked = read_asked(text, place, "ask", scene or Scene())
+    return asked if isinstance(asked, Unread) else asked.ask
+
+
+def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | Unread:
+    """An ask with the conditions in the same sentence."""
+    try:
+        check_limits(text)
+        spelled = _CAPITALS.sub(" ", text) if "subject" in text else text
+        notation = read_notation(spelled, scene.letters, not _ALGEBRA.search(text))
+        asides = asides_of(notation)
+        tree = parsed(statement_grammar(), "asked", asides.rest.text)
+        return _asked(tree, asides, place, where, scene)
+    except NotUnderstood as error:
+        expected = error.expected or str(error)
+        return Unread(text.strip(), where, read_notation(text).offset(error.start), expected, "", place)
+    except ExpressionNotRead as error:
+        return not_read(text, where, place, error, scene.letters, _EXPECTED)
+
+
+def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene) -> Asked:
+    conditions: list[Given] = []
+    for found in every(tree, "condition", "ask"):
+        if found.expr_name == "condition":
+            conditions.extend(givens_of(found, asides.rest, place, where, scene))
+    ask = the(tree, "ask").children[0]
+    task = task_of(ask, tuple(conditions), asides, scene)
+    spoken = the(ask, "wanted") if isinstance(task, Find) else ask
+    said = asides.rest.source_of(_start(spoken), spoken.end)
+    ask_read = Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place)
+    return Asked(ask_read, () if isinstance(task, Solve) else tuple(conditions))
+
+
+def _start(spoken: Node) -> int:
+    """Where the words of an ask begin, past "the size of"."""
+    named = first(spoken, "angles_named", "measure", "angle_name") if spoken.expr_name == "wanted" else None
+    if named is None:
+        return spoken.start
+    before = spoken.full_text[:named.start]
+    return named.start - len("angle ") if before.endswith("angle ") else named.start

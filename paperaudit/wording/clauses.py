@@ -1,0 +1,70 @@
+"""Which reader takes which clause of the statement grammar."""
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path as File
+
+from parsimonious.grammar import Grammar
+from parsimonious.nodes import Node
+
+from paperaudit.maths.grammar import expression_rules
+from paperaudit.maths.tree import the
+from paperaudit.model.fact import Fact
+from paperaudit.wording import crossings, lines, relations, shapes
+from paperaudit.wording.scene import Scene
+
+READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
+    "alike": shapes.alike,
+    "right_at": shapes.right_at,
+    "shape_is": shapes.shape,
+    "shapes_named": shapes.shape,
+    "shape_named": shapes.shape,
+    "elided": shapes.elided,
+    "collinear": lines.collinear,
+    "produced": lines.produced,
+    "on_path": lines.on_path,
+    "midpoint": lines.midpoint,
+    "foot": lines.foot,
+    "bisected": lines.bisected,
+    "cevian": lines.cevian,
+    "parallel": lines.parallel,
+    "perpendicular": lines.perpendicular,
+    "inside": lines.inside,
+    "between": lines.between,
+    "sides": lines.sides,
+    "round_point": lines.round_point,
+    "joined": lines.drawn,
+    "drawn_are": lines.drawn,
+    "drawn": lines.drawn,
+    "bisects": crossings.bisects,
+    "bisectors": crossings.bisectors,
+    "cut_by": crossings.cut_by,
+    "cuts_two": crossings.cuts_two,
+    "cuts_one": crossings.cuts_one,
+    "crossing": crossings.crossing,
+    "diagonals": crossings.diagonals,
+    "meeting_of": crossings.meeting_of,
+    "ratio": relations.ratio,
+    "ratio_words": relations.ratio_words,
+    "equal_all": relations.equal_all,
+    "sum_to": relations.sum_to,
+    "right_angle": relations.right_angle,
+    "respective": relations.respective,
+    "compared": relations.compared,
+    "chain": relations.chain,
+    "measured_as": relations.measured_as,
+}
+
+
+@cache
+def statement_grammar() -> Grammar:
+    """The grammar of statements and asks, on top of that of expressions, compiled once a process."""
+    here = File(__file__).parent
+    rules = [(here / name).read_text(encoding="utf-8") for name in ("statement.peg", "ask.peg")]
+    return Grammar("\n".join((expression_rules(), *rules)))
+
+
+def facts_of(clause: Node, scene: Scene) -> tuple[Fact, ...]:
+    """The facts of one `clause`. Raises NotUnderstood where its names do not fit together."""
+    found = the(clause, *READERS)
+    return READERS[found.expr_name](found, scene)

@@ -1,0 +1,66 @@
+"""The names in a clause: points, paths, polygons and what is measured, from the parse tree."""
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.quantities import points_of
+from paperaudit.maths.terms import expression_of
+from paperaudit.maths.tree import every, first, the
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf
+from paperaudit.model.fact import Path
+from paperaudit.wording.scene import NotUnderstood
+
+
+def path_of(node: Node) -> Path:
+    """The two points of a `path` or a `length`."""
+    start, end = points_of((first(node, "length") or node).text)
+    return start, end
+
+
+def paths_of(node: Node) -> tuple[Path, ...]:
+    """Every path under a node, in order."""
+    return tuple(path_of(path) for path in every(node, "path"))
+
+
+def point_of(node: Node) -> str:
+    """The point of a `point` or a `corner`."""
+    return (first(node, "corner") or node).text
+
+
+def spots_of(node: Node) -> tuple[str, ...]:
+    """Every single point under a node, in order."""
+    return tuple(corner.text for corner in every(node, "corner", "path", "polygon") if corner.expr_name == "corner")
+
+
+def corners_of(node: Node) -> tuple[str, ...]:
+    """The corners of a `polygon` or of `corners`; the same letter twice is no polygon."""
+    run = node if node.expr_name == "corners" else the(node, "corners")
+    return distinct(points_of(run.text), run)
+
+
+def distinct(points: tuple[str, ...], node: Node) -> tuple[str, ...]:
+    """The points, if each stands once."""
+    if len(set(points)) < len(points):
+        raise NotUnderstood(f"{node.text} names a point twice", node.start, "different letters")
+    return points
+
+
+def measures_of(node: Node) -> tuple[Expression, ...]:
+    """What `measure`s, or angles named after "angles", stand under a node."""
+    found: list[Expression] = []
+    for piece in every(node, "measure", "angle_name"):
+        found.append(measure_of(piece) if piece.expr_name == "measure" else angle_named(piece.text))
+    return tuple(found)
+
+
+def measure_of(node: Node) -> Expression:
+    """The value of a `measure`: the size of ∠ABC, side AB, 2x + 10°."""
+    inner = the(node, "expression", "length")
+    if inner.expr_name == "expression":
+        return expression_of(inner)
+    return LengthOf(*path_of(inner))
+
+
+def angle_named(text: str) -> AngleOf | AngleAt:
+    """The angle named by three letters or by its vertex, after the word "angle"."""
+    points = points_of(text)
+    return AngleOf(points[0], points[1], points[2]) if len(points) == 3 else AngleAt(points[0])

@@ -1,0 +1,78 @@
+"""Reads the sentences of a text: facts, asks, instructions that go with an ask, and scenery."""
+
+import re
+from dataclasses import dataclass, field
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.grammar import check_limits
+from paperaudit.maths.notation import read_notation
+from paperaudit.model.fact import Given
+from paperaudit.model.paper import Line
+from paperaudit.model.reading import Unread
+from paperaudit.wording.asides import Asides, asides_of
+from paperaudit.wording.asking import Asked, read_asked
+from paperaudit.wording.scene import Scene
+from paperaudit.wording.sentences import Sentence, is_mathematics, sentences
+from paperaudit.wording.statement import read_clauses
+from dataclasses import replace
+
+LONGEST_PROSE = 20_000
+_COMMAND = re.compile(
+    r"\b(?:calculate|find|determine|work out|compute|solve|show that|prove|verify|simplify|expand|factori[sz]e|evaluate"
+    r"|what|how (?:big|large|long|wide|many|much)|write|express|convert|round|make|name|state|deduce)\b"
+    r"|^(?:is|are|does|do) (?!given|known)"
+)
+
+
+@dataclass(slots=True)
+class Prose:
+    """What a text amounts to. `unfinished` are asks that could not be read, such as "Simplify:"."""
+
+    givens: list[Given] = field(default_factory=list)
+    asks: list[Asked] = field(default_factory=list)
+    asides: list[Asides] = field(default_factory=list)
+    unfinished: list[Unread] = field(default_factory=list)
+    unread: list[Unread] = field(default_factory=list)
+
+
+def read_prose(line: Line, facts: bool, scene: Scene) -> Prose:
+    """The sentences of a text, one after the other; `facts` says whether they state the givens."""
+    prose = Prose()
+    if len(line.text) > LONGEST_PROSE:
+        prose.unread.append(Unread(line.text[:200], "text", LONGEST_PROSE, "a shorter text", "", line.place))
+        return prose
+    for sentence in sentences(line.text):
+        _read_sentence(sentence, line, facts, scene, prose)
+    return prose
+
+
+def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
+    try:
+        check_limits(sentence.text)
+    except ExpressionNotRead as error:
+        prose.unread.append(Unread(sentence.text[:200], "text", sentence.start, str(error), "", line.place))
+        return
+    asides = asides_of(read_notation(sentence.text, scene.letters))
+    if not asides.rest.text.strip(" .,;:!()"):
+        prose.asides.append(asides)
+        return
+    if _COMMAND.search(read_notation(sentence.text).text):
+        asked = read_asked(sentence.text, line.place, "text", scene)
+        prose.asides.append(asides)
+        if isinstance(asked, Asked):
+            prose.asks.append(asked)
+        else:
+            prose.unfinished.append(_placed(asked, sentence))
+        return
+    if not facts:
+        return
+    found = read_clauses(sentence.text, line.place, "text", scene)
+    if not isinstance(found, Unread):
+        prose.givens.extend(found)
+    elif is_mathematics(sentence.text):
+        prose.unread.append(_placed(found, sentence))
+
+
+def _placed(unread: Unread, sentence: Sentence) -> Unread:
+    """The offset counted in the whole text."""
+    return replace(unread, start=sentence.start + unread.start)

@@ -1,0 +1,38 @@
+"""What is already known of a figure while its statements are read one after the other."""
+
+from dataclasses import dataclass, field
+
+from paperaudit.model.fact import Fact, Shape
+
+
+class NotUnderstood(Exception):
+    """Words that are grammatical and still name nothing; `start` is an offset in the plain text."""
+
+    def __init__(self, message: str, start: int, expected: str = "") -> None:
+        super().__init__(message)
+        self.start = start
+        self.expected = expected
+
+
+@dataclass(slots=True)
+class Scene:
+    """The polygons named so far, and the small letters that the paper uses as unknowns."""
+
+    letters: frozenset[str] = frozenset()
+    shapes: list[Shape] = field(default_factory=list)
+
+    def take(self, facts: tuple[Fact, ...]) -> None:
+        """Remembers the polygons among these facts."""
+        self.shapes.extend(fact for fact in facts if isinstance(fact, Shape))
+
+    def latest(self, sides: int | None, corner: str = "") -> tuple[str, ...] | None:
+        """The polygon named last that has this many sides and this corner."""
+        for shape in reversed(self.shapes):
+            if (sides is None or len(shape.points) == sides) and (not corner or corner in shape.points):
+                return shape.points
+        return None
+
+    def neighbours(self, corner: str, polygon: tuple[str, ...]) -> tuple[str, str]:
+        """The corners before and after one, going round the polygon."""
+        at = polygon.index(corner)
+        return polygon[at - 1], polygon[(at + 1) % len(polygon)]

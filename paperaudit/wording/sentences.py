@@ -1,0 +1,58 @@
+"""Splits prose into sentences with their offsets, and tells mathematics from scenery."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+_END = re.compile(r"[.?!]+[)\"”’]?(?=\s|$)|\n\s*\n")
+_ABBREVIATION = re.compile(r"(?:\b(?:fig|figs|no|nos|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|p|pp|q|ex|st|mr|mrs|ms|dr)|\d)$", re.IGNORECASE)
+_MATHEMATICS = re.compile(
+    r"[∠∡△∥⟂⊥≡≅∼=≠<>≤≥√\u0302²³°]|\|\||(?<![A-Za-z])(?!(?:NOT|TO|SCALE|DRAWN|THE|AND|OR|IS|ALL|SI|PIN|ATM|TV|GPS)\b)[A-Z]{2,}(?![a-z])"
+    r"|\b(?:triangle|parallelogram|quadrilateral|rectangle|rhombus|trapezium|pentagon|hexagon|polygon|parallel|perpendicular|bisect\w*|midpoint)\b"
+    r"(?=.*[A-Z]{2})|[ABCDEGHJKLMNOPQRSTUVWXYZ] (?:is|lies|are)\b"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """A sentence as written, and where it starts in its text."""
+
+    text: str
+    start: int
+
+
+def sentences(text: str) -> Iterator[Sentence]:
+    """The sentences of a text. A stop in 7.5, after Fig. or in "d.p." ends none.
+
+    >>> [sentence.text for sentence in sentences("AB = 7.5 cm. Find BC in Fig. 1.")]
+    ['AB = 7.5 cm.', 'Find BC in Fig. 1.']
+    """
+    start = 0
+    for end in _END.finditer(text):
+        if end.group().startswith(".") and _goes_on(text, end.start(), end.end()):
+            continue
+        yield from _sentence(text, start, end.end())
+        start = end.end()
+    yield from _sentence(text, start, len(text))
+
+
+def _goes_on(text: str, stop: int, after: int) -> bool:
+    """Whether a full stop belongs to an abbreviation, or a small letter follows it."""
+    following = text[after:].lstrip()[:1]
+    if not following:
+        return False
+    word = _ABBREVIATION.search(text, max(0, stop - 8), stop)
+    if word is not None and not word.group()[-1].isdigit():
+        return True
+    return following.islower() and len(text[after:].split(maxsplit=1)[0]) > 1
+
+
+def _sentence(text: str, start: int, end: int) -> Iterator[Sentence]:
+    words = text[start:end]
+    if words.strip():
+        yield Sentence(words.strip(), start + len(words) - len(words.lstrip()))
+
+
+def is_mathematics(sentence: str) -> bool:
+    """Whether a sentence names points, symbols or relations, so that leaving it out could change the answer."""
+    return _MATHEMATICS.search(sentence) is not None

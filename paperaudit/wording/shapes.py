@@ -1,0 +1,120 @@
+"""Reads clauses on polygons: their kind, their qualities, congruence and similarity."""
+
+import re
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.quantities import points_of
+from paperaudit.maths.tree import every, first, has, the
+from paperaudit.model.expression import AngleOf, Measured, Number, Relation, LengthOf
+from paperaudit.model.fact import Congruent, Fact, Holds, Quality, Shape, ShapeKind, Similar
+from paperaudit.wording.named import corners_of, path_of, point_of
+from paperaudit.wording.scene import NotUnderstood, Scene
+from fractions import Fraction
+
+Facts = tuple[Fact, ...]
+
+_SIDES = {
+    "triangle": 3, "quadrilateral": 4, "parallelogram": 4, "rectangle": 4, "rhombus": 4, "square": 4, "kite": 4,
+    "trapezium": 4, "pentagon": 5, "hexagon": 6, "heptagon": 7, "octagon": 8, "nonagon": 9, "decagon": 10,
+    "dodecagon": 12,
+}
+_KINDS: dict[str, ShapeKind] = {
+    "triangle": "triangle", "quadrilateral": "quadrilateral", "parallelogram": "parallelogram",
+    "rectangle": "rectangle", "rhombus": "rhombus", "square": "square", "kite": "kite", "trapezium": "trapezium",
+}
+_SINGULAR = {"trapezoid": "trapezium", "rhombi": "rhombus", "trapezia": "trapezium"}
+_QUALITIES: dict[str, Quality] = {
+    "isosceles": "isosceles", "equilateral": "equilateral", "scalene": "scalene", "right": "right-angled",
+    "acute": "acute-angled", "obtuse": "obtuse-angled", "regular": "regular", "convex": "convex",
+}
+RIGHT_ANGLE = Measured(Number(Fraction(90)), "°")
+
+
+def shape(node: Node, scene: Scene) -> Facts:
+    """A polygon with its kind and qualities: isosceles triangle ABC, ABCD is a kite."""
+    qualities = _qualities(node)
+    nouns = [noun.text for noun in every(node, "shape_noun", "shape_tail") if noun.expr_name == "shape_noun"]
+    facts: list[Fact] = []
+    for corners in every(node, "corners"):
+        points = corners_of(corners)
+        facts.append(Shape(_kind(nouns[-1:], points, corners), points, qualities))
+    tail = first(node, "shape_tail")
+    if tail is not None:
+        facts.extend(_tail(tail, facts[-1], qualities))
+    return tuple(facts)
+
+
+def _qualities(node: Node) -> tuple[Quality, ...]:
+    return tuple(dict.fromkeys(_QUALITIES[re.split("[ -]", quality.text)[0]] for quality in every(node, "quality")))
+
+
+def _kind(nouns: list[str], points: tuple[str, ...], node: Node) -> ShapeKind:
+    """The kind by its noun, or by its number of sides where it has none (△, a quality alone)."""
+    if not nouns:
+        return _KINDS.get({3: "triangle", 4: "quadrilateral"}.get(len(points), ""), "polygon")
+    noun = _SINGULAR.get(nouns[0].removesuffix("s") if nouns[0] != "rhombus" else nouns[0], nouns[0])
+    noun = noun if noun in _SIDES else noun.removesuffix("s").removesuffix("e") if noun.endswith("uses") else noun.removesuffix("s")
+    sides = _SIDES.get(noun)
+    if sides is not None and sides != len(points):
+        raise NotUnderstood(f"a {noun} has {sides} corners, {node.text} has {len(points)}", node.start, f"{sides} letters")
+    return _KINDS.get(noun) or _kind([], points, node)
+
+
+def _tail(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
+    """What follows the name: right-angled at B, with apex A, with base BC."""
+    assert isinstance(whole, Shape)
+    inner = the(tail, "right_tail", "apex_tail", "base_tail")
+    if inner.expr_name == "base_tail":
+        base = path_of(the(inner, "length"))
+        apex = [point for point in whole.points if point not in base]
+        if len(apex) != 1:
+            raise NotUnderstood(f"{inner.text} is no side of the triangle", inner.start, "a side as the base")
+        return (equal_sides(apex[0], whole.points),)
+    corner = point_of(the(inner, "point"))
+    if corner not in whole.points:
+        raise NotUnderstood(f"{corner} is no corner of {''.join(whole.points)}", inner.start, "one of its corners")
+    if inner.expr_name == "right_tail":
+        return (right_angle_at(corner, whole.points),)
+    if "isosceles" not in qualities:
+        return ()
+    return (equal_sides(corner, whole.points),)
+
+
+def equal_sides(apex: str, triangle: tuple[str, ...]) -> Fact:
+    """The two sides from the apex of an isosceles triangle are equal."""
+    first_point, second_point = (point for point in triangle if point != apex)
+    return Holds(Relation(LengthOf(apex, first_point), "=", LengthOf(apex, second_point)))
+
+
+def right_angle_at(corner: str, polygon: tuple[str, ...]) -> Fact:
+    """The angle of a polygon at this corner is 90°."""
+    at = polygon.index(corner)
+    return Holds(Relation(AngleOf(polygon[at - 1], corner, polygon[(at + 1) % len(polygon)]), "=", RIGHT_ANGLE))
+
+
+def right_at(node: Node, scene: Scene) -> Facts:
+    """△ABC is right-angled at B."""
+    corners = corners_of(the(node, "polygon"))
+    corner = point_of([point for point in every(node, "point")][-1])
+    if corner not in corners:
+        raise NotUnderstood(f"{corner} is no corner of {''.join(corners)}", node.start, "one of its corners")
+    return Shape(_kind([], corners, node), corners, (*_qualities(node), "right-angled")), right_angle_at(corner, corners)
+
+
+def elided(node: Node, scene: Scene) -> Facts:
+    """Right-angled at B, of the polygon named before."""
+    corner = point_of(the(node, "point"))
+    polygon = scene.latest(None, corner)
+    if polygon is None:
+        raise NotUnderstood("no polygon with this corner was named before", node.start, "the polygon's name")
+    return (right_angle_at(corner, polygon),)
+
+
+def alike(node: Node, scene: Scene) -> Facts:
+    """Two polygons congruent or similar, corners in order."""
+    one, other = (points_of(corners.text) for corners in every(node, "corners"))
+    if len(one) != len(other):
+        raise NotUnderstood("the two polygons have different numbers of corners", node.start, "as many letters in both")
+    congruent = "≡" in node.text or "congruent" in node.text
+    return (Congruent(one, other) if congruent else Similar(one, other),)

@@ -1,0 +1,60 @@
+"""Reads one statement or sentence about a figure into its facts, or says where reading stopped."""
+
+from typing import Literal
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.grammar import check_limits, parsed
+from paperaudit.maths.notation import Notation, read_notation
+from paperaudit.maths.tree import every
+from paperaudit.model.fact import Given, Origin
+from paperaudit.model.place import NOWHERE, Place
+from paperaudit.model.reading import Unread
+from paperaudit.wording.clauses import facts_of, statement_grammar
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.unread import not_read
+
+Where = Literal["figure", "given", "ask", "text", "answer"]
+_ORIGINS = {
+    "figure": Origin.FIGURE, "given": Origin.GIVEN, "ask": Origin.TEXT, "text": Origin.TEXT, "answer": Origin.GIVEN
+}
+
+
+def read_statement(
+    text: str, place: Place = NOWHERE, where: Where = "given", scene: Scene | None = None
+) -> Given | Unread:
+    """One statement under `figure` or `given`, with every fact that its clauses amount to.
+
+    >>> read_statement("D lies on AC").facts
+    (Collinear(points=('A', 'D', 'C'), ordered=True),)
+    """
+    clauses = read_clauses(text, place, where, scene or Scene())
+    if isinstance(clauses, Unread):
+        return clauses
+    facts = tuple(fact for given in clauses for fact in given.facts)
+    return Given(text.strip(), facts, _ORIGINS[where], place)
+
+
+def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[Given, ...] | Unread:
+    """The clauses of a sentence, a given for each, named by the clause's own words."""
+    try:
+        check_limits(text)
+        notation = read_notation(text, scene.letters)
+        tree = parsed(statement_grammar(), "statement", notation.text)
+        return givens_of(tree, notation, place, where, scene)
+    except NotUnderstood as error:
+        expected = error.expected or str(error)
+        return Unread(text.strip(), where, notation.offset(error.start), expected, "", place)
+    except ExpressionNotRead as error:
+        return not_read(text, where, place, error, scene.letters)
+
+
+def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene: Scene) -> tuple[Given, ...]:
+    """A given for each `clause` of a tree; what the scene holds grows with them."""
+    givens: list[Given] = []
+    for clause in every(tree, "clause"):
+        facts = facts_of(clause, scene)
+        scene.take(facts)
+        givens.append(Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place))
+    return tuple(givens)

@@ -1,0 +1,164 @@
+"""Turns the parse tree of an ask into its task."""
+
+import re
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.notation import UNIT_MARK
+from paperaudit.maths.terms import expression_of, relations_of
+from paperaudit.maths.tree import every, first, the
+from paperaudit.maths.units import unit_named
+from paperaudit.model.ask import Command, Establish, Find, Rounded, Solve, Subject, Task, Transform, WriteAs
+from paperaudit.model.expression import (
+    AngleAt,
+    AngleOf,
+    AnswerTo,
+    AreaOf,
+    Expression,
+    LengthOf,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    PerimeterOf,
+    Quotient,
+    Relation,
+    leaves,
+    letters_of,
+)
+from paperaudit.model.fact import Fact, Given, Holds
+from paperaudit.wording.asides import Asides
+from paperaudit.wording.clauses import facts_of
+from paperaudit.wording.named import measure_of, measures_of, angle_named
+from paperaudit.wording.scene import NotUnderstood, Scene
+
+_COMMANDS: tuple[tuple[str, Command], ...] = (
+    ("expand", "expand"), ("multiply", "expand"), ("remove", "expand"), ("factor", "factorise"),
+    ("simplify", "simplify"), ("evaluate", "evaluate"),
+)
+_FORMS = (
+    (r"(?:recurring |terminating )?decimal(?: fraction| number)?", "decimal"),
+    (r"(?:common |proper |vulgar |single )?fraction", "fraction"),
+    (r"percentage|percent|%", "percentage"),
+    (r"mixed (?:number|fraction)", "mixed number"),
+    (r"improper fraction", "improper fraction"),
+    (r"(?:fraction in )?(?:its )?(?:lowest terms|simplest form)", "lowest terms"),
+)
+
+
+def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Scene) -> Task:
+    """The task of one alternative of `ask`. Raises NotUnderstood where its parts do not fit."""
+    match node.expr_name:
+        case "establish":
+            return Establish(_claims(node, scene), "prove" if node.text.startswith("prove") else "show")
+        case "decide":
+            return Establish(_claims(node, scene), "decide")
+        case "solve":
+            return _solve(node)
+        case "transform":
+            return Transform(_command(node.text), expression_of(the(node, "expression")))
+        case "write_as":
+            return WriteAs(expression_of(the(node, "expression")), form_named(the(node, "form_name").text))
+        case "subject":
+            relation, *more = relations_of(the(node, "relation"))
+            if more:
+                raise NotUnderstood("more than one sign in the formula", node.start, "a formula with one equals sign")
+            return Subject(letters_named(node)[0], relation)
+        case _:
+            return _find(node, conditions, asides)
+
+
+def wanted_of(node: Node) -> tuple[Expression, ...]:
+    """The quantities of a `wanted` list."""
+    named = first(node, "angles_named")
+    if named is not None:
+        return measures_of(named)
+    found = []
+    for one in every(node, "wanted_one"):
+        angle = first(one, "angle_name")
+        found.append(angle_named(angle.text) if angle is not None else measure_of(the(one, "measure")))
+    return tuple(found)
+
+
+def form_named(words: str) -> str:
+    """The model's name of a form: "a decimal fraction" is "decimal", "metres" is "m"."""
+    plain = words.replace(UNIT_MARK, " ").strip()
+    for pattern, name in _FORMS:
+        if re.fullmatch(pattern, plain):
+            return name
+    unit = unit_named(plain)
+    return unit.symbol if unit is not None else plain
+
+
+def letters_named(node: Node) -> tuple[str, ...]:
+    """The letters that a `solve_for` or a `subject` names."""
+    return tuple(
+        {"pi": "π", "theta": "θ", "alpha": "α", "beta": "β", "gamma": "γ"}.get(letter.text, letter.text)
+        for letter in every(node, "letter", "relation")
+        if letter.expr_name == "letter"
+    )
+
+
+def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
+    return tuple(fact for clause in every(node, "clause") for fact in facts_of(clause, scene))
+
+
+def _command(words: str) -> Command:
+    return next(command for start, command in _COMMANDS if words.startswith(start))
+
+
+def _solve(node: Node) -> Solve:
+    system = the(node, "system")
+    relations = tuple(relation for chain in every(system, "relation") for relation in relations_of(chain))
+    letters = tuple(name for part in every(node, "solve_for", "system") if part.expr_name == "solve_for"
+                    for name in letters_named(part))
+    return Solve(relations, letters)
+
+
+def _find(node: Node, conditions: tuple[Given, ...], asides: Asides) -> Task:
+    """Find, or what a plain "write" or "work out" comes to with the accuracy and the conditions."""
+    wanted = wanted_of(the(node, "wanted"))
+    if asides.terms:
+        return WriteAs(wanted[0], f"in terms of {asides.terms}")
+    if relations := _equations_for(wanted, conditions):
+        return Solve(relations, tuple(name for item in wanted for name in letters_of(item)))
+    if len(wanted) > 1 or not is_numeric(wanted[0]):
+        return Find(wanted)
+    if asides.accuracy is not None and is_plain(wanted[0]):
+        return Rounded(wanted[0])
+    if asides.lowest and isinstance(wanted[0], Quotient | Number):
+        return WriteAs(wanted[0], "lowest terms")
+    return Transform("evaluate", wanted[0])
+
+
+def _equations_for(wanted: tuple[Expression, ...], conditions: tuple[Given, ...]) -> tuple[Relation, ...]:
+    """The conditions, where letters are wanted and these are equations in them and nothing else."""
+    facts = [fact for given in conditions for fact in given.facts]
+    relations = tuple(fact.relation for fact in facts if isinstance(fact, Holds))
+    letters = {name for relation in relations for side in (relation.left, relation.right) for name in letters_of(side)}
+    sized = any(has_quantity(side) for relation in relations for side in (relation.left, relation.right))
+    plain = all(isinstance(item, Letter) and item.name in letters for item in wanted)
+    return relations if plain and not sized and len(relations) == len(facts) else ()
+
+
+def has_quantity(expression: Expression) -> bool:
+    """Whether a size of the figure, or the answer to another part, occurs in an expression."""
+    return any(
+        isinstance(leaf, AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | AnswerTo) for leaf in leaves(expression)
+    )
+
+
+def is_numeric(expression: Expression) -> bool:
+    """Whether an expression holds numbers and units only."""
+    return all(isinstance(leaf, Number) or leaf == Letter("π") for leaf in leaves(expression))
+
+
+def is_plain(expression: Expression) -> bool:
+    """Whether an expression is one number, with or without a unit and a sign."""
+    match expression:
+        case Measured(amount) | Negative(amount):
+            return is_plain(amount)
+        case Quotient(above, below):
+            return isinstance(above, Number) and isinstance(below, Number)
+        case _:
+            return isinstance(expression, Number)
