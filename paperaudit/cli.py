@@ -85,7 +85,7 @@ def _parser() -> argparse.ArgumentParser:
 
     marks = command("marks", "write the marks template for a class", _marks)
     marks.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
-    marks.add_argument("--names", required=True, metavar="NAMES.csv", help="the class list: Name, or Name and Surname")
+    marks.add_argument("--names", metavar="NAMES.csv", help="the class list: Name, or Name and Surname")
     marks.add_argument("-o", dest="out", required=True, metavar="OUT.xlsx")
 
     figure = command("figure", "write a question's figure, true to scale", _figure)
@@ -183,7 +183,7 @@ def _marks(options: argparse.Namespace) -> int:
     from paperaudit.reports import output
 
     target = output.checked_target(options.out, (".xlsx",))
-    names = read_names(options.names)
+    names = read_names(options.names) if options.names else ()
     audited = audit_file(options.paper)
     from paperaudit.reports import marks
 
