@@ -222,9 +222,9 @@ class Residuals:
             slopes.append((-sign * np.cos(phi[:, turn])[:, None] * dphi[:, turn])[:, None, :])
         for number, (turns, ways) in enumerate(self._signed):
             for turn, way in zip(turns, ways, strict=True):
-                sign = way * signs[:, number]
-                rows.append(TURN_MARGIN - (sign * np.sin(phi[:, turn]))[:, None])
-                slopes.append((-(sign * np.cos(phi[:, turn]))[:, None] * dphi[:, turn])[:, None, :])
+                lean = way * signs[:, number]
+                rows.append(TURN_MARGIN - (lean * np.sin(phi[:, turn]))[:, None])
+                slopes.append((-(lean * np.cos(phi[:, turn]))[:, None] * dphi[:, turn])[:, None, :])
         for order in self._orders:
             share, slope = self._share(state, order)
             rows += [(ORDER_MARGIN - share)[:, None], (share - 1 + ORDER_MARGIN)[:, None]]
@@ -253,7 +253,7 @@ class Residuals:
         """For each bound set of turns the way round that the batch's drawings already lean to."""
         signs = np.ones((phi.shape[0], len(self._signed)))
         for number, (turns, ways) in enumerate(self._signed):
-            lean: Array = np.sin(phi[:, list(turns)]) @ np.array(ways, dtype=np.float64)
+            lean = np.sin(phi[:, list(turns)]) @ np.array(ways, dtype=np.float64)
             signs[:, number] = np.where(lean >= 0, 1.0, -1.0)
         return signs
 

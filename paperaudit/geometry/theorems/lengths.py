@@ -31,7 +31,7 @@ def named_segments(arrangement: Arrangement) -> tuple[LengthOf, ...]:
 def _addition(arrangement: Arrangement) -> Iterator[Instance]:
     for line in arrangement.lines:
         for first, middle, last in combinations(line, 3):
-            whole = LinearForm.of(length(first, last))
+            whole: LinearForm[Size] = LinearForm.of(length(first, last))
             relation: LinearForm[Size] = LinearForm({length(first, middle): Fraction(1), length(middle, last): Fraction(1)})
             yield Instance("segment-addition", (), relation - whole, weight=8)
 

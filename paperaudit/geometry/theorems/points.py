@@ -29,7 +29,7 @@ def _half_turn(arrangement: Arrangement, start: Ray) -> list[Ray]:
     rays = arrangement.rays[start.vertex]
     end = arrangement.opposite(start)
     spot = rays.index(start)
-    inside = []
+    inside: list[Ray] = []
     for step in range(1, len(rays)):
         ray = rays[(spot + step) % len(rays)]
         if ray == end:

@@ -33,7 +33,14 @@ class SegmentsEqual:
     second: LengthOf
 
 
-Predicate: TypeAlias = Stated | LinesParallel | SegmentsEqual
+@dataclass(frozen=True, slots=True)
+class Claimed:
+    """A claim that the question asks to establish, by its place in the ask."""
+
+    number: int
+
+
+Predicate: TypeAlias = Stated | LinesParallel | SegmentsEqual | Claimed
 
 
 def lines_parallel(first: int, second: int) -> LinesParallel:

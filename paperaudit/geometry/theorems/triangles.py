@@ -65,7 +65,7 @@ def _base_from_apex(arrangement: Arrangement) -> Iterator[Instance]:
             about = f"{a}{b} = {a}{c}"
             for base in (at_b, at_c):
                 double: LinearForm[Size] = LinearForm({base: Fraction(2)})
-                whole = double + LinearForm({at_a: Fraction(1)}, Fraction(-180))
+                whole = double + total((at_a,), 180)
                 yield Instance("isosceles-base-angles", equal, whole, about=about, weight=20)
                 for outside in exterior_angles(arrangement, a, b, c):
                     relation = double - LinearForm.of(outside)
@@ -87,7 +87,7 @@ def _equilateral(arrangement: Arrangement) -> Iterator[Instance]:
         equal = (segments_equal((a, b), (b, c)), segments_equal((a, b), (a, c)))
         about = triangle_text(arrangement, triangle.corners)
         for corner in _corners(arrangement, a, b, c):
-            relation = LinearForm({corner: Fraction(1)}, Fraction(-60))
+            relation = total((corner,), 60)
             yield Instance("equilateral-angles", equal, relation, about=about)
 
 
@@ -103,7 +103,7 @@ def _median(arrangement: Arrangement) -> Iterator[Instance]:
             premises = (segments_equal((apex, start), (apex, end)), Stated(label))
             about = f"{apex}{start} = {apex}{end}"
             upright = arrangement.corner(apex, middle, start)
-            right: LinearForm[Size] = LinearForm({upright: Fraction(1)}, Fraction(-90))
+            right = total((upright,), 90)
             yield Instance("isosceles-median", premises, right, about=about)
             halves = (arrangement.corner(start, apex, middle), arrangement.corner(middle, apex, end))
             yield Instance("isosceles-median", premises, difference(*halves), about=about)
@@ -116,7 +116,7 @@ def _altitude(arrangement: Arrangement) -> Iterator[Instance]:
             if (a, foot) not in arrangement._ray_to:
                 continue
             premises = (segments_equal((a, b), (a, c)),)
-            upright: LinearForm[Size] = LinearForm({arrangement.corner(a, foot, b): Fraction(1)}, Fraction(-90))
+            upright = total((arrangement.corner(a, foot, b),), 90)
             about = f"{a}{b} = {a}{c}"
             halves = segments_equal((foot, b), (foot, c))
             yield Instance("isosceles-median", premises, upright, halves, about, weight=15)

@@ -1,0 +1,84 @@
+"""Says in words why the givens of a figure cannot hold together."""
+
+from fractions import Fraction
+
+from paperaudit.geometry.derive import Node, Search, search
+from paperaudit.geometry.figure import Size
+from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.refute import Refutation
+from paperaudit.geometry.theorems import ALL
+from paperaudit.geometry.working import Working
+from paperaudit.maths.write import write
+from paperaudit.model.derivation import Impossible, Step
+from paperaudit.model.expression import AngleOf, LengthOf
+from paperaudit.model.fact import Given
+
+_SAYS = {theorem.name: theorem.says for theorem in reversed(ALL)}
+
+
+def impossible_outcome(refutation: Refutation, givens: tuple[Given, ...], notation: Notation) -> Impossible:
+    """The clash as the texts of its givens, the lines that show it, and a value that would fit where one is known."""
+    clash = tuple(dict.fromkeys(givens[label].text for label in refutation.clash))
+    everything = frozenset(range(len(givens)))
+    leave_out = everything - frozenset(refutation.clash)
+    found = search(refutation.found, (), refutation.arrangement.figure.letters, leave_out, most_introduced=0)
+    why, suggestion = _contradiction(refutation, found, givens, notation)
+    return Impossible(clash, why, suggestion)
+
+
+def _contradiction(
+    refutation: Refutation, found: Search, givens: tuple[Given, ...], notation: Notation
+) -> tuple[tuple[str, ...], str]:
+    working = Working(refutation.arrangement, givens, notation)
+    beyond = _out_of_range(found)
+    if beyond is not None:
+        working.add(beyond)
+        assert isinstance(beyond.subject, AngleOf | LengthOf)
+        name = write(refutation.arrangement.name(beyond.subject))
+        value = write(notation.value(beyond.form, notation.unit_of(beyond.subject)))
+        return (*_lines(working.steps), f"{name} cannot be {value}."), ""
+    if found.clash is not None:
+        return _two_values(refutation, found.clash, working, notation)
+    return ("Together these givens lead to a contradiction in the angles of the figure.",), ""
+
+
+def _out_of_range(found: Search) -> Node | None:
+    for size, node in found.numeric.items():
+        value = node.form.constant
+        top = Fraction(360) if isinstance(size, AngleOf) and size.reflex else Fraction(180)
+        if value <= 0 or (isinstance(size, AngleOf) and value >= top):
+            return node
+    return None
+
+
+def _two_values(
+    refutation: Refutation, clash: Node, working: Working, notation: Notation
+) -> tuple[tuple[str, ...], str]:
+    for before in clash.inputs:
+        working.add(before)
+    claims = [working.add(before) for before in clash.inputs]
+    if clash.instance is None:
+        last = f"So {claims[0]} and {claims[1]} at once, which cannot be."
+        return (*_lines(working.steps), last), _fits(refutation, clash, notation)
+    relation = working.equation_text(clash)
+    says = _SAYS.get(clash.instance.theorem, "")
+    if clash.instance.theorem in ("given", "angle-bisector"):
+        return (*_lines(working.steps), f"The paper's own statement would then say {relation}, which cannot be."), ""
+    return (*_lines(working.steps), f"{says.rstrip('.')}, but then {relation} would have to hold, which cannot be."), ""
+
+
+def _fits(refutation: Refutation, clash: Node, notation: Notation) -> str:
+    derived = [node for node in clash.inputs if node.inputs]
+    subject: Size | object = clash.subject
+    if len(derived) != 1 or not isinstance(subject, AngleOf | LengthOf) or not derived[0].is_number():
+        return ""
+    name = write(refutation.arrangement.name(subject))
+    return f"{name} = {write(notation.value(derived[0].form, notation.unit_of(subject)))} would fit the other givens."
+
+
+def _lines(steps: list[Step]) -> list[str]:
+    lines = []
+    for step in steps:
+        says = _SAYS.get(step.reason.name, "") if step.reason else ""
+        lines.append(f"{step.statement}: {says[0].lower()}{says[1:]}" if says else step.statement)
+    return lines

@@ -1,0 +1,264 @@
+"""Finds the cheapest derivation: a shortest hyperpath from the givens to the sizes asked for.
+
+Every size is known as a linear form in letters (the paper's x and y, or a letter that a pupil would
+introduce: "let this angle be t"). Each line costs what it costs a pupil to write; Knuth's
+generalisation of Dijkstra's algorithm settles nodes in order of cost.
+"""
+
+import heapq
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from paperaudit.errors import BudgetExceeded
+from paperaudit.geometry.figure import Size
+from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated
+from paperaudit.maths.linear import Elimination, LinearForm
+from paperaudit.model.expression import AngleOf, LengthOf, Letter
+
+SUBSTITUTION = 6
+SOLVING = 10
+INTRODUCTION = 15
+"""Weights in tenths of a line: putting a letter's value in, solving an equation, introducing a letter."""
+
+MOST_SETTLED = 20_000
+"""Nodes that one search may settle before it gives up."""
+
+Kind = Literal["size", "substituted", "letter", "predicate", "equation", "let"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Node:
+    """One line of a derivation: what it establishes, by which instance, from which earlier lines.
+
+    `form` is the form of the size or letter, or the form that an equation sets to 0. `cost` is the
+    weight of the whole derivation behind it, `lines` their number.
+    """
+
+    kind: Kind
+    subject: Size | Predicate | None
+    form: LinearForm[Letter]
+    instance: Instance | None
+    inputs: "tuple[Node, ...]"
+    cost: int
+    lines: int
+
+    def is_number(self) -> bool:
+        """Whether the form holds no letter."""
+        return self.form.is_constant
+
+
+@dataclass(slots=True)
+class Search:
+    """The state of one search over the instances of an arrangement."""
+
+    instances: tuple[Instance, ...]
+    leave_out: frozenset[int] = frozenset()
+    known: dict[Size, Node] = field(default_factory=dict)
+    numeric: dict[Size, Node] = field(default_factory=dict)
+    letters: dict[Letter, Node] = field(default_factory=dict)
+    facts: dict[Predicate, Node] = field(default_factory=dict)
+    equations: list[Node] = field(default_factory=list)
+    clash: Node | None = None
+    _heap: list[tuple[int, int, int, Node]] = field(default_factory=list)
+    _uses: dict[object, list[Instance]] = field(default_factory=dict)
+    _rows: Elimination[Letter, int] = field(default_factory=Elimination)
+    _order: int = 0
+    _settled: int = 0
+
+    def run(self, targets: Iterable[Size | Predicate] = (), assume: tuple[tuple[Size, Letter], ...] = ()) -> bool:
+        """Settle nodes until every target is a number (or a fact), or nothing is left; whether all were reached."""
+        wanted = tuple(targets)
+        for size, letter in assume:
+            self._push("let", size, LinearForm.of(letter), None, (), INTRODUCTION)
+        for instance in self.instances:
+            for key in (*instance.relation.terms, *instance.premises):
+                self._uses.setdefault(key, []).append(instance)
+        for instance in self.instances:
+            self._try(instance)
+        while self._heap and not (wanted and all(self.reached(target) for target in wanted)):
+            self._settled += 1
+            if self._settled > MOST_SETTLED:
+                raise BudgetExceeded("the figure has more consequences than the search may settle")
+            self._settle(heapq.heappop(self._heap)[3])
+        return all(self.reached(target) for target in wanted)
+
+    def reached(self, target: Size | Predicate) -> Node | None:
+        """The node that settles a target: a number for a size or letter, a line for a predicate."""
+        if isinstance(target, Letter):
+            return self.letters.get(target)
+        if isinstance(target, AngleOf | LengthOf):
+            return self.numeric.get(target)
+        return self.facts.get(target)
+
+    def _push(
+        self, kind: Kind, subject: Size | Predicate | None, form: LinearForm[Letter],
+        instance: Instance | None, inputs: tuple[Node, ...], weight: int,
+    ) -> None:
+        cost = weight + sum(node.cost for node in inputs)
+        lines = (weight > 2) + sum(node.lines for node in inputs)
+        node = Node(kind, subject, form, instance, inputs, cost, lines)
+        self._order += 1
+        heapq.heappush(self._heap, (cost, lines, self._order, node))
+
+    def _settle(self, node: Node) -> None:
+        subject = node.subject
+        if node.kind == "equation":
+            self._settle_equation(node)
+        elif node.kind == "letter":
+            assert isinstance(subject, Letter)
+            if subject not in self.letters:
+                self.letters[subject] = node
+                self._letter_found()
+        elif node.kind == "predicate":
+            assert subject is not None and not isinstance(subject, AngleOf | LengthOf | Letter)
+            if subject not in self.facts:
+                self.facts[subject] = node
+                self._try_all(subject)
+        else:
+            assert isinstance(subject, AngleOf | LengthOf)
+            self._settle_size(subject, node)
+
+    def _settle_size(self, subject: AngleOf | LengthOf, node: Node) -> None:
+        first = self.known.get(subject)
+        if first is None:
+            self.known[subject] = node
+        elif first.form != node.form and not (first.is_number() and node.is_number()):
+            if node.kind != "substituted" and first.kind != "substituted":
+                self._push("equation", subject, first.form - node.form, None, (first, node), 4)
+        elif first.form != node.form and self.clash is None:
+            self.clash = Node("equation", subject, first.form - node.form, None, (first, node), 0, 0)
+        if node.is_number() and subject not in self.numeric:
+            self.numeric[subject] = node
+        elif first is not None:
+            return
+        self._try_all(subject)
+        if not node.is_number():
+            self._substitute(subject, node)
+
+    def _settle_equation(self, node: Node) -> None:
+        number = len(self.equations)
+        rest, _ = self._rows.reduce(node.form)
+        if rest.is_zero:
+            return
+        if rest.is_constant:
+            self.clash = self.clash or node
+            return
+        self.equations.append(node)
+        self._rows.add(node.form, number)
+        for letter in sorted({key for row in self.equations for key in row.form.terms}, key=lambda key: key.name):
+            value = self._rows.value(LinearForm.of(letter))
+            if value is not None and letter not in self.letters:
+                inputs = tuple(self.equations[row] for row in sorted(self._rows.support(LinearForm.of(letter))))
+                self._push("letter", letter, LinearForm.number(value), None, inputs, SOLVING)
+
+    def _letter_found(self) -> None:
+        for size, node in list(self.known.items()):
+            if not node.is_number() and size not in self.numeric:
+                self._substitute(size, node)
+        for instance in self.instances:
+            if any(isinstance(key, Letter) for key in instance.relation.terms):
+                self._try(instance)
+
+    def _substitute(self, size: Size, node: Node) -> None:
+        values = {letter: self.letters[letter] for letter in node.form.terms if letter in self.letters}
+        if values and len(values) == len(node.form.terms):
+            form = node.form.replaced({letter: found.form for letter, found in values.items()})
+            self._push("substituted", size, form, None, (node, *values.values()), SUBSTITUTION)
+
+    def _try_all(self, key: object) -> None:
+        for instance in self._uses.get(key, ()):
+            self._try(instance)
+
+    def _try(self, instance: Instance) -> None:
+        """Push what an instance yields now: a size, an equation in letters, or its conclusion."""
+        inputs: list[Node] = []
+        for premise in instance.premises:
+            if isinstance(premise, Stated):
+                if premise.label in self.leave_out:
+                    return
+                continue
+            fact = self.facts.get(premise)
+            if fact is None:
+                return
+            inputs.append(fact)
+        unknown: Size | None = None
+        rest: LinearForm[Letter] = LinearForm.number(instance.relation.constant)
+        for size, coefficient in instance.relation.terms.items():
+            if isinstance(size, Letter):
+                solved = self.letters.get(size)
+                rest = rest.plus(solved.form if solved else LinearForm.of(size), coefficient)
+                if solved:
+                    inputs.append(solved)
+                continue
+            node = self.numeric.get(size) or self.known.get(size)
+            if node is not None:
+                rest = rest.plus(node.form, coefficient)
+                inputs.append(node)
+            elif unknown is None:
+                unknown = size
+            else:
+                return
+        self._conclude(instance, unknown, rest, tuple(inputs))
+
+    def _conclude(
+        self, instance: Instance, unknown: Size | None, rest: LinearForm[Letter], inputs: tuple[Node, ...]
+    ) -> None:
+        if instance.conclusion is not None:
+            if unknown is None and rest.is_zero and instance.conclusion not in self.facts:
+                self._push("predicate", instance.conclusion, LinearForm(), instance, inputs, instance.weight)
+        elif unknown is not None:
+            form = rest.times(-1 / instance.relation.coefficient(unknown))
+            self._push("size", unknown, form, instance, inputs, instance.weight)
+        elif rest.terms or rest.constant:
+            subject = next((node.subject for node in inputs if isinstance(node.subject, AngleOf | LengthOf)), None)
+            if rest.is_constant:
+                self.clash = self.clash or Node("equation", subject, rest, instance, inputs, 0, 0)
+            else:
+                self._push("equation", subject, rest, instance, inputs, instance.weight)
+
+
+def fresh_letters(taken: Iterable[str]) -> list[Letter]:
+    """Letters that a pupil would introduce and the paper does not use, in order of choice."""
+    used = set(taken)
+    return [Letter(name) for name in ("t", "a", "b", "p", "q", "r", "s", "u", "v", "w") if name not in used]
+
+
+def search(
+    instances: tuple[Instance, ...], targets: tuple[Size | Predicate, ...], letters: Iterable[str],
+    leave_out: frozenset[int] = frozenset(), most_introduced: int = 3,
+) -> Search:
+    """A search that reached the targets if any did; introduces letters one by one where it must.
+
+    Each introduced letter stands for the unknown size that opens up most; ties go to the cheapest.
+    """
+    plain = Search(instances, leave_out)
+    if plain.run(targets) or not most_introduced:
+        return plain
+    assumed: tuple[tuple[Size, Letter], ...] = ()
+    best = plain
+    for letter in fresh_letters(letters)[:most_introduced]:
+        tried: list[tuple[bool, int, int, int, tuple[tuple[Size, Letter], ...], Search]] = []
+        for number, size in enumerate(_candidates(instances, best)):
+            attempt = (*assumed, (size, letter))
+            found = Search(instances, leave_out)
+            reached = found.run(targets, attempt)
+            nodes = [node for target in targets if (node := found.reached(target))]
+            cost = sum(node.cost for node in nodes) if reached else 0
+            tried.append((not reached, cost, -len(found.known) - 3 * len(found.equations), number, attempt, found))
+        if not tried:
+            return plain
+        missed, _, _, _, assumed, best = min(tried, key=lambda row: row[:4])
+        if not missed:
+            return best
+    return plain
+
+
+def _candidates(instances: tuple[Instance, ...], reached: Search) -> list[Size]:
+    sizes = dict.fromkeys(
+        size for instance in instances for size in instance.relation.terms
+        if isinstance(size, AngleOf | LengthOf) and size not in reached.known
+    )
+    return [size for size in sizes if not (isinstance(size, AngleOf) and size.reflex)]
+
+

@@ -1,0 +1,151 @@
+"""Consistency first, then uniqueness, then the derivation: what a figure says about the sizes asked for."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.derive import Node, search
+from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.refute import Refutation, distinct, refute
+from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
+from paperaudit.geometry.theorems import instances
+from paperaudit.geometry.theorems.theorem import Instance, Predicate
+from paperaudit.geometry.theory import Theory, close
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import AngleOf, Letter
+
+FIRST_SEEDS = range(6)
+MORE_SEEDS = range(6, 36)
+SAME = 1e-6
+"""Degrees, or share of a length, within which a measured size agrees with a derived one."""
+CLEARLY_OTHER = 0.5
+"""Degrees, or units of length, by which two cases of an open size must differ to be shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """One arrangement with what it derives: a value for every target (None where open)."""
+
+    arrangement: Arrangement
+    theory: Theory
+    found: tuple[Instance, ...]
+    values: tuple[Fraction | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Examination:
+    """What came out: `settled` by arrangement, or a refutation, or neither (cannot tell).
+
+    `sketch_ignored` says that no figure meets the givens as the sketch arranges them, but one does
+    otherwise.
+    """
+
+    settled: tuple[Settled, ...] = ()
+    refutation: Refutation | None = None
+    sketch_ignored: bool = False
+
+
+def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
+    """Draw the figure from several starts, close the theory of each arrangement, and value the targets.
+
+    Without any drawing, try to prove that there is none.
+    """
+    sketched = settled_by_sketch(figure)
+    drawings, ignored = _drawings(figure, sketched)
+    if not drawings:
+        return Examination(refutation=refute(sketched) or (refute(figure) if sketched != figure else None))
+    base = figure if ignored else sketched
+    settled = []
+    for arrangement in distinct(base, drawings):
+        found = tuple(instances(arrangement))
+        theory = close(arrangement, found)
+        values = tuple(theory.value(target) for target in targets)
+        settled.append(Settled(arrangement, theory, found, values))
+    return Examination(tuple(settled), sketch_ignored=ignored)
+
+
+def _drawings(figure: Figure, sketched: Figure) -> tuple[list[Drawing], bool]:
+    for seeds in (FIRST_SEEDS, MORE_SEEDS):
+        drawings = realise(sketched, seeds)
+        if drawings:
+            return drawings, False
+    if sketched != figure:
+        bare = replace(figure, sketch=())
+        for seeds in (FIRST_SEEDS, MORE_SEEDS):
+            drawings = realise(bare, seeds)
+            if drawings:
+                return drawings, True
+    return [], False
+
+
+def agrees_with_drawing(arrangement: Arrangement, target: LinearForm[Size], value: Fraction) -> bool:
+    """Whether a value is what the drawing measures."""
+    measured = measured_form(arrangement, target)
+    return abs(measured - float(value)) < SAME * max(1.0, abs(measured))
+
+
+def measured_form(arrangement: Arrangement, form: LinearForm[Size]) -> float:
+    """A form's value in the drawing."""
+    return float(form.constant) + sum(float(v) * arrangement.measured(size) for size, v in form.terms.items())
+
+
+def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size]) -> Arrangement | None:
+    """A second drawing of the same figure in which an open target measures something clearly else."""
+    here = measured_form(arrangement, target)
+    angular = any(isinstance(size, AngleOf) for size in target.terms)
+    steps = (20, -20, 10, -10, 5, -5, 2, -2, 1, -1) if angular else tuple(here * s for s in (0.3, -0.3, 0.1, -0.1, 0.03, -0.03))
+    for step in steps:
+        aim = Fraction(round((here + step) * 2), 2) if angular else Fraction(here + step).limit_denominator(10)
+        if abs(float(aim) - here) < CLEARLY_OTHER * (1 if angular else 1e-3):
+            continue
+        kind = "angle" if angular else "length"
+        pinned = SizeRelation(target - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
+        drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS)
+        if drawings:
+            return Arrangement(figure, drawings[0])
+    return None
+
+
+def derive_targets(
+    settled: Settled, targets: Sequence[Size | Predicate], extra: tuple[Instance, ...] = ()
+) -> list[Node] | None:
+    """The nodes of all targets in one arrangement, None if the search misses one of them."""
+    arrangement = settled.arrangement
+    wanted = tuple(arrangement.canonical(target) if isinstance(target, AngleOf) else target for target in targets)
+    result = search(settled.found + extra, wanted, arrangement.figure.letters)
+    nodes = [node for target in wanted if (node := result.reached(target))]
+    return nodes if len(nodes) == len(wanted) else None
+
+
+def measured_nodes_agree(arrangement: Arrangement, nodes: Sequence[Node]) -> bool:
+    """Whether every size behind some nodes measures on the drawing what the line says."""
+    seen: dict[int, Node] = {}
+    pending = list(nodes)
+    while pending:
+        node = pending.pop()
+        if id(node) not in seen:
+            seen[id(node)] = node
+            pending.extend(node.inputs)
+    introduced = {
+        letter: arrangement.measured(node.subject)
+        for node in seen.values() if node.kind == "let" and isinstance(node.subject, AngleOf)
+        for letter in node.form.terms
+    }
+    return all(_line_agrees(arrangement, node, introduced) for node in seen.values())
+
+
+def _line_agrees(arrangement: Arrangement, node: Node, introduced: dict[Letter, float]) -> bool:
+    values = {**{letter: arrangement.drawing.letters.get(letter.name, 0.0) for letter in node.form.terms}, **{
+        letter: value for letter, value in introduced.items() if letter in node.form.terms}}
+    said = float(node.form.constant) + sum(float(v) * values[letter] for letter, v in node.form.terms.items())
+    if node.kind == "equation":
+        return abs(said) < 1e-5
+    if isinstance(node.subject, Letter):
+        real = introduced.get(node.subject, arrangement.drawing.letters.get(node.subject.name, said))
+    elif node.kind == "predicate" or node.subject is None:
+        return True
+    else:
+        real = arrangement.measured(node.subject)  # type: ignore[arg-type]
+    return abs(said - real) < 1e-5 * max(1.0, abs(real))

@@ -1,0 +1,253 @@
+"""Answers a question for sizes of a figure: derived, impossible, open, or several."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.clash import impossible_outcome
+from paperaudit.geometry.derive import Node
+from paperaudit.geometry.examine import (
+    Settled,
+    agrees_with_drawing,
+    derive_targets,
+    examine,
+    measured_form,
+    measured_nodes_agree,
+    other_case,
+)
+from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.missing import missing_given
+from paperaudit.geometry.notation import Notation, number
+from paperaudit.geometry.sizes import linear_form
+from paperaudit.geometry.working import Working
+from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.write import write
+from paperaudit.model.ask import Ask, Find
+from paperaudit.model.derivation import (
+    Answer,
+    Case,
+    Derivation,
+    Derived,
+    NotDetermined,
+    NotRead,
+    Outcome,
+    Position,
+    Reason,
+    Several,
+    Step,
+    StepKind,
+)
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, letters_of, parts_of
+from paperaudit.model.fact import Given, Holds
+
+CONFIRMED = "exact elimination on line directions, and measurement on the figure drawn from the givens"
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One thing asked for: its expression with angles resolved, and its form."""
+
+    expression: Expression
+    form: LinearForm[Size]
+
+
+def find_outcome(builder: FigureBuilder, figure: Figure, givens: tuple[Given, ...], ask: Ask) -> Outcome:
+    """The outcome for `ask`, a Find: every size wanted has to be settled."""
+    assert isinstance(ask.task, Find)
+    resolved = [builder.resolved(item) for item in ask.task.wanted]
+    wanted = [Wanted(item, linear_form(item, builder.unit)) for item in resolved]
+    unused = [letter for item in wanted for letter in letters_of(item.expression) if not _occurs(figure, letter)]
+    if unused:
+        return NotRead(f"the letter {unused[0]} does not occur in the givens")
+    notation = notation_of(builder, givens)
+    result = examine(figure, [item.form for item in wanted])
+    if result.refutation:
+        return impossible_outcome(result.refutation, givens, notation)
+    if not result.settled:
+        return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
+    if any(settled.theory.clash is not None for settled in result.settled):
+        return NotRead("the equations of the figure and its drawing contradict each other")
+    if "in terms of" in ask.text:
+        return _in_letters(result.settled[0], wanted, givens, notation)
+    open_case = _open(figure, result.settled, wanted, notation)
+    if open_case:
+        return open_case
+    return _answered(figure, result.settled, wanted, givens, notation)
+
+
+def _occurs(figure: Figure, letter: str) -> bool:
+    return any(
+        isinstance(condition, SizeRelation) and Letter(letter) in condition.form.terms for condition in figure.conditions
+    )
+
+
+def notation_of(builder: FigureBuilder, givens: tuple[Given, ...]) -> Notation:
+    """The habits of the paper's own statements: (2x + 10)° makes x a bare number."""
+    sides = [side for given in givens for fact in given.facts if isinstance(fact, Holds)
+             for side in (fact.relation.left, fact.relation.right)]
+    return Notation(builder.unit, any(_bare(side) for side in sides))
+
+
+def _bare(expression: Expression) -> bool:
+    if isinstance(expression, Measured) and expression.unit == "°" and letters_of(expression):
+        return True
+    return any(_bare(part) for part in parts_of(expression))
+
+
+def about_angles(figure: Figure, letter: str) -> bool:
+    """Whether a letter of the paper stands in relations of angles, so that its value is in degrees."""
+    return any(
+        isinstance(condition, SizeRelation) and condition.kind == "angle" and Letter(letter) in condition.form.terms
+        for condition in figure.conditions
+    )
+
+
+def positions(arrangement: Arrangement) -> tuple[Position, ...]:
+    """The drawing's coordinates, rounded so that the same paper gives the same bytes."""
+    return tuple((point, round(x, 9), round(y, 9)) for point, (x, y) in arrangement.at.items())
+
+
+def answer_of(item: Wanted, value: Fraction, figure: Figure, notation: Notation) -> Answer:
+    """The answer's text and exact value with its unit: 68°, x = 20°, 7.5 cm."""
+    if isinstance(item.expression, Letter):
+        exact = notation.letter_value(value, about_angles(figure, item.expression.name))
+        return Answer(f"{item.expression.name} = {write(exact)}", exact, item.expression.name)
+    angular = any(isinstance(size, AngleOf) for size in item.form.terms)
+    unit = "°" if angular else notation.length_unit
+    exact = notation.value(LinearForm.number(value), unit)
+    return Answer(write(exact), exact)
+
+
+def _answered(
+    figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
+) -> Outcome:
+    groups: dict[tuple[Fraction | None, ...], Settled] = {}
+    for one in settled:
+        groups.setdefault(one.values, one)
+    outcomes = []
+    for values, one in groups.items():
+        agreed = all(
+            value is not None and agrees_with_drawing(one.arrangement, item.form, value)
+            for item, value in zip(wanted, values, strict=True)
+        )
+        if not agreed:
+            return NotRead("elimination and the figure drawn from the givens disagree")
+        derivation = _derivation(one, wanted, values, givens, notation)
+        if derivation is None:
+            found = ", ".join(answer_of(i, v or Fraction(0), figure, notation).text for i, v in zip(wanted, values, strict=True))
+            return NotRead(f"elimination gives {found}, but no chain of school theorems that reaches it was found")
+        answers = tuple(answer_of(item, value or Fraction(0), figure, notation) for item, value in zip(wanted, values, strict=True))
+        outcomes.append((answers, derivation, one))
+    if len(outcomes) == 1:
+        answers, derivation, one = outcomes[0]
+        return Derived(answers, (derivation,), positions(one.arrangement))
+    cases = tuple(
+        Case(f"{_said(wanted, answers)} in one arrangement of the figure", answers, positions(one.arrangement))
+        for answers, _, one in outcomes
+    )
+    every = tuple(dict.fromkeys(answer for answers, _, _ in outcomes for answer in answers))
+    return Several(every, cases, tuple(derivation for _, derivation, _ in outcomes))
+
+
+def _said(wanted: list[Wanted], answers: tuple[Answer, ...]) -> str:
+    return ", ".join(
+        answer.text if answer.letter else f"{write(item.expression)} = {answer.text}"
+        for item, answer in zip(wanted, answers, strict=True)
+    )
+
+
+def _derivation(
+    one: Settled, wanted: list[Wanted], values: tuple[Fraction | None, ...], givens: tuple[Given, ...], notation: Notation
+) -> Derivation | None:
+    sizes = [size for item in wanted for size in one.arrangement.canonical_form(item.form).terms]
+    nodes = derive_targets(one, sizes)
+    if nodes is None or not measured_nodes_agree(one.arrangement, nodes):
+        return None
+    reached = {node.subject: node for node in nodes}
+    working = Working(one.arrangement, givens, notation)
+    for node in nodes:
+        working.add(node)
+    for item, value in zip(wanted, values, strict=True):
+        form = one.arrangement.canonical_form(item.form)
+        total = form.constant + sum((v * reached[size].form.constant for size, v in form.terms.items()), Fraction(0))
+        if total != value:
+            return None
+        if not isinstance(item.expression, AngleOf | LengthOf | Letter):
+            working.steps.append(_total_line(item, reached, one, notation, total))
+        else:
+            _copied(working, item.expression, reached[next(iter(form.terms))])
+    used = tuple(givens[label].text for label in sorted(working.used))
+    return Derivation(tuple(working.steps), CONFIRMED, used)
+
+
+def _copied(working: Working, size: Size, node: Node) -> None:
+    """A size that the question itself states still gets its line when it is asked for."""
+    if not working.steps:
+        text = working.add(node)
+        working.steps.append(Step(text, StepKind.GIVEN, Reason("given"), (text,), text.split("= ")[-1]))
+
+
+def _total_line(
+    item: Wanted, reached: Mapping[Any, Node], one: Settled, notation: Notation, total: Fraction
+) -> Step:
+    form = one.arrangement.canonical_form(item.form)
+    angular = any(isinstance(size, AngleOf) for size in form.terms)
+    unit = "°" if angular else notation.length_unit
+    pieces = []
+    for size, share in form.terms.items():
+        text = write(notation.value(reached[size].form, unit))
+        pieces.append(text if share == 1 else f"{write(number(share))} × {text}")
+    value = write(notation.value(LinearForm.number(total), unit))
+    statement = f"{write(item.expression)} = {' + '.join(pieces)} = {value}"
+    skill = "adding angles" if angular else "perimeter"
+    return Step(statement, StepKind.CALCULATION, None, tuple(pieces), value, skill)
+
+
+def _open(figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> Outcome | None:
+    """Not determined, shown by two measured cases; or fixed by the plane beyond linear angles; or None."""
+    for one in settled:
+        for item, value in zip(wanted, one.values, strict=True):
+            if value is not None:
+                continue
+            second = other_case(figure, one.arrangement, item.form)
+            if second is None:
+                about = round(measured_form(one.arrangement, item.form), 2)
+                return NotRead(f"{write(item.expression)} measures about {about} in the drawing, but no theorem known here reaches it")
+            missing = missing_given(one, item.form)
+            cases = tuple(_case(item, drawn, missing, notation) for drawn in (one.arrangement, second))
+            return NotDetermined(cases, f"the size of {write(one.arrangement.name(missing))}" if missing else "")
+    return None
+
+
+def _case(item: Wanted, drawn: Arrangement, missing: Size | None, notation: Notation) -> Case:
+    angular = any(isinstance(size, AngleOf) for size in item.form.terms)
+    measured = f"{measured_form(drawn, item.form):.1f}{'°' if angular else ''}"
+    text = f"{write(item.expression)} = {measured}"
+    if missing is not None:
+        beside = f"{drawn.measured(missing):.1f}{'°' if isinstance(missing, AngleOf) else ''}"
+        text += f" where {write(drawn.name(missing))} = {beside}"
+    return Case(text, (), positions(drawn))
+
+
+def _in_letters(one: Settled, wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation) -> Outcome:
+    """The answer as a form in the paper's letters: ∠ABC = 180° − 2x."""
+    from paperaudit.geometry.derive import Search
+
+    search = Search(one.found)
+    sizes = [one.arrangement.canonical(item.expression) for item in wanted if isinstance(item.expression, AngleOf)]
+    search.run()
+    working = Working(one.arrangement, givens, notation)
+    answers = []
+    for item, size in zip(wanted, sizes, strict=False):
+        form = one.theory.in_letters(item.form)
+        node = search.known.get(size)
+        if form is None or node is None or node.form != form or not measured_nodes_agree(one.arrangement, [node]):
+            return NotRead(f"{write(item.expression)} was not found in terms of the letters of the figure")
+        working.add(node)
+        exact = notation.value(form, "°")
+        answers.append(Answer(write(exact), exact))
+    used = tuple(givens[label].text for label in sorted(working.used))
+    return Derived(tuple(answers), (Derivation(tuple(working.steps), CONFIRMED, used),), positions(one.arrangement))

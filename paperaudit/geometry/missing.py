@@ -1,0 +1,31 @@
+"""Which one given would settle a size that the paper leaves open."""
+
+from fractions import Fraction
+
+from paperaudit.geometry.examine import Settled
+from paperaudit.geometry.figure import Size
+from paperaudit.geometry.theorems.theorem import Instance
+from paperaudit.geometry.theory import close
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import AngleOf, LengthOf
+
+
+def missing_given(settled: Settled, target: LinearForm[Size]) -> Size | None:
+    """A size other than the target whose value would settle it: angles that the paper names come first.
+
+    None where no single size does.
+    """
+    arrangement = settled.arrangement
+    named = [arrangement.canonical(size) for size in arrangement.figure.fixed_names if not arrangement.is_straight(size)]
+    every = [
+        size for instance in settled.found for size in instance.relation.terms if isinstance(size, AngleOf | LengthOf)
+    ]
+    asked = set(arrangement.canonical_form(target).terms)
+    for size in dict.fromkeys([*named, *every]):
+        form: LinearForm[Size] = LinearForm.of(size)
+        if size in asked or (isinstance(size, AngleOf) and size.reflex) or settled.theory.value(form) is not None:
+            continue
+        stated = Instance("given", (), form - LinearForm.number(Fraction(arrangement.measured(size)).limit_denominator(1000)))
+        if close(arrangement, (*settled.found, stated)).value(target) is not None:
+            return size
+    return None

@@ -1,0 +1,152 @@
+"""Proves that no figure meets the givens, and names a smallest set of them that clash.
+
+Every arrangement that the words allow (numbers left out) has to be refuted: by a contradiction
+among the exact linear equations, or by equations that force an angle out of its range.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import (
+    Condition,
+    EqualLengths,
+    Figure,
+    ParallelPair,
+    RayBetween,
+    RightAngle,
+    SizeRelation,
+)
+from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.theorems import instances
+from paperaudit.geometry.theorems.theorem import Instance
+from paperaudit.geometry.theory import Labels, Theory, close
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import LengthOf
+
+SKELETON_SEEDS = range(10)
+MOST_ARRANGEMENTS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Refutation:
+    """Givens that cannot hold together in any arrangement, and the arrangement in which this is shown."""
+
+    clash: tuple[int, ...]
+    arrangement: Arrangement
+    found: tuple[Instance, ...]
+
+
+def skeletons(figure: Figure) -> list[Arrangement]:
+    """The arrangements of a figure with its numbers left out; with less still where that cannot be drawn."""
+    for keep in (_without_numbers, _incidence_only):
+        bare = replace(figure, conditions=tuple(c for c in figure.conditions if keep(c)))
+        drawings = realise(bare, SKELETON_SEEDS)
+        if drawings:
+            return distinct(figure, drawings)
+    return []
+
+
+def distinct(figure: Figure, drawings: Iterable[Drawing]) -> list[Arrangement]:
+    """One arrangement for each different signature among drawings, the most frequent first."""
+    groups: dict[object, list[Arrangement]] = {}
+    for drawing in drawings:
+        arrangement = Arrangement(figure, drawing)
+        groups.setdefault(arrangement.signature, []).append(arrangement)
+    ordered = sorted(groups.values(), key=len, reverse=True)
+    return [group[0] for group in ordered[:MOST_ARRANGEMENTS]]
+
+
+def _without_numbers(condition: Condition) -> bool:
+    return not isinstance(condition, SizeRelation) or (
+        not condition.form.constant and len(condition.form.terms) == 2 and condition.kind != "letters"
+    )
+
+
+def _incidence_only(condition: Condition) -> bool:
+    return not isinstance(condition, SizeRelation | EqualLengths | RightAngle | ParallelPair | RayBetween)
+
+
+def refute(figure: Figure) -> Refutation | None:
+    """The shortest refutation if every arrangement has one; None proves nothing."""
+    shortest: Refutation | None = None
+    for arrangement in skeletons(figure):
+        found = tuple(instances(arrangement))
+        clash = clash_of(arrangement, found)
+        if clash is None:
+            return None
+        if shortest is None or len(clash) < len(shortest.clash):
+            shortest = Refutation(tuple(sorted(clash)), arrangement, found)
+    return shortest
+
+
+def clash_of(arrangement: Arrangement, found: tuple[Instance, ...]) -> Labels | None:
+    """An irreducible set of clashing givens of one arrangement, None if the linear theory has a model."""
+    theory = close(arrangement, found)
+    everything = frozenset(condition.label for condition in arrangement.figure.conditions)
+    clash = theory.clash if theory.clash is not None else _out_of_range(theory)
+    if clash is None:
+        return None
+
+    def clashes(labels: Labels) -> bool:
+        part = close(arrangement, found, everything - labels)
+        return part.clash is not None or _out_of_range(part) is not None
+
+    for label in sorted(clash):
+        if clashes(clash - {label}):
+            clash = clash - {label}
+    return clash
+
+
+def _out_of_range(theory: Theory) -> Labels | None:
+    """Givens that force some angle of the drawing to 0° or less, or to 180° or more, or a length to 0 or less."""
+    ranges = _ranges(theory.arrangement)
+    open_ranges = []
+    for form in ranges:
+        rest, multiples = theory.rows.reduce(form)
+        if not rest.is_constant:
+            open_ranges.append(form)
+        elif rest.constant <= 0:
+            return theory.labels_of(multiples)
+    return _unsatisfiable(theory, open_ranges) if open_ranges else None
+
+
+def _ranges(arrangement: Arrangement) -> list[LinearForm[object]]:
+    """Forms that are positive in every figure of the arrangement."""
+    forms = []
+    for rays in arrangement.rays.values():
+        for i, one in enumerate(rays):
+            for other in rays[i + 1 :]:
+                if one.line != other.line:
+                    size = arrangement.directions(LinearForm.of(arrangement.between(one, other)))
+                    forms += [size, LinearForm[object].number(180) - size]
+    lengths = {key for condition in arrangement.figure.conditions if isinstance(condition, SizeRelation)
+               for key in condition.form.terms if isinstance(key, LengthOf)}
+    return forms + [LinearForm.of(key) for key in sorted(lengths, key=lambda key: (key.start, key.end))]
+
+
+def _unsatisfiable(theory: Theory, positive: list[LinearForm[object]]) -> Labels | None:
+    """Asks z3 whether rows and ranges hold together; its core, as givens, if they do not."""
+    if not any(form.constant for form in theory.entries):
+        return None
+    import z3
+
+    names: dict[object, Any] = {}
+
+    def term(form: LinearForm[object]) -> Any:
+        total = z3.Q(form.constant.numerator, form.constant.denominator)
+        for key, value in form.terms.items():
+            variable = names.setdefault(key, z3.Real(f"v{len(names)}"))
+            total = total + z3.Q(value.numerator, value.denominator) * variable
+        return total
+
+    solver = z3.Solver()
+    solver.set("timeout", 2000)
+    for form in positive:
+        solver.add(term(form) > 0)
+    for number, form in enumerate(theory.entries):
+        solver.assert_and_track(term(form) == 0, f"row{number}")
+    if solver.check() != z3.unsat:
+        return None
+    return theory.labels_of(int(str(name)[3:]) for name in solver.unsat_core())

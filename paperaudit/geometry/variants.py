@@ -1,0 +1,103 @@
+"""Shapes whose name leaves a choice (isosceles, but which sides?): every reading is examined."""
+
+from fractions import Fraction
+from itertools import product
+
+from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined, NotRead, Outcome, Several
+from paperaudit.model.expression import AngleAt, AngleOf, LengthOf, Measured, Number, Relation
+from paperaudit.model.fact import Fact, Given, Holds, Perpendicular, Shape
+
+MOST_VARIANTS = 9
+
+
+def variants(givens: tuple[Given, ...]) -> list[tuple[Given, ...]]:
+    """The givens with every open choice settled in each way; the givens alone where nothing is open."""
+    facts = [fact for given in givens for fact in given.facts]
+    choices: list[list[tuple[int, Fact]]] = []
+    for label, given in enumerate(givens):
+        for fact in given.facts:
+            if isinstance(fact, Shape) and len(fact.points) == 3:
+                if "isosceles" in fact.qualities and not _has_equal_sides(fact, facts):
+                    choices.append([(label, choice) for choice in _equal_pairs(fact)])
+                if "right-angled" in fact.qualities and not _has_right_angle(fact, facts):
+                    choices.append([(label, choice) for choice in _right_corners(fact)])
+    readings = []
+    for choice in list(product(*choices))[:MOST_VARIANTS]:
+        extra: dict[int, tuple[Fact, ...]] = {}
+        for label, fact in choice:
+            extra[label] = (*extra.get(label, ()), fact)
+        readings.append(tuple(
+            Given(given.text, given.facts + extra.get(label, ()), given.origin, given.place)
+            for label, given in enumerate(givens)
+        ))
+    return readings
+
+
+def _corners(shape: Shape) -> list[tuple[str, str, str]]:
+    a, b, c = shape.points
+    return [(a, b, c), (b, c, a), (c, a, b)]
+
+
+def _equal_pairs(shape: Shape) -> list[Fact]:
+    return [Holds(Relation(LengthOf(a, b), "=", LengthOf(a, c))) for a, b, c in _corners(shape)]
+
+
+def _right_corners(shape: Shape) -> list[Fact]:
+    right = Measured(Number(Fraction(90)), "°")
+    return [Holds(Relation(AngleOf(b, a, c), "=", right)) for a, b, c in _corners(shape)]
+
+
+def _has_equal_sides(shape: Shape, facts: list[Fact]) -> bool:
+    for fact in facts:
+        if isinstance(fact, Holds) and fact.relation.sign == "=":
+            left, right = fact.relation.left, fact.relation.right
+            inside = [
+                side for side in (left, right)
+                if isinstance(side, LengthOf) and {side.start, side.end} <= set(shape.points)
+            ]
+            angles = [
+                side for side in (left, right) if isinstance(side, AngleOf | AngleAt) and side.vertex in shape.points
+            ]
+            if len(inside) == 2 or len(angles) == 2:
+                return True
+    return False
+
+
+def _has_right_angle(shape: Shape, facts: list[Fact]) -> bool:
+    for fact in facts:
+        if isinstance(fact, Perpendicular) and {*fact.first, *fact.second} <= set(shape.points):
+            return True
+        if isinstance(fact, Holds) and isinstance(fact.relation.left, AngleOf | AngleAt):
+            right = fact.relation.right
+            if isinstance(right, Measured) and right.amount == Number(Fraction(90)) and fact.relation.left.vertex in shape.points:
+                return True
+    return False
+
+
+def combined(outcomes: list[Outcome]) -> Outcome:
+    """One outcome from those of every reading: impossible readings drop out, different answers are several."""
+    if len(outcomes) == 1:
+        return outcomes[0]
+    possible = [outcome for outcome in outcomes if not isinstance(outcome, Impossible)]
+    if not possible:
+        return outcomes[0]
+    for kind in (NotRead, NotDetermined):
+        for outcome in possible:
+            if isinstance(outcome, kind):
+                return outcome
+    answers: dict[str, Outcome] = {}
+    for outcome in possible:
+        assert isinstance(outcome, Derived | Several)
+        for answer in outcome.answers:
+            answers.setdefault(answer.text, outcome)
+    if len({tuple(a.text for a in outcome.answers) for outcome in possible if isinstance(outcome, Derived | Several)}) == 1:
+        return possible[0]
+    cases = tuple(
+        Case(", ".join(answer.text for answer in outcome.answers), outcome.answers, outcome.figure)
+        for outcome in possible if isinstance(outcome, Derived)
+    )
+    several = tuple(
+        answer for outcome in possible if isinstance(outcome, Derived | Several) for answer in outcome.answers
+    )
+    derivations = tuple(d for outcome in possible if isinstance(outcome, Derived) for d in outcome.derivations)
+    return Several(tuple(dict.fromkeys(several)), cases, derivations)

@@ -1,0 +1,68 @@
+"""Plane geometry: from a part's givens to its angles and lengths, with reasons, or to why there are none."""
+
+from paperaudit.errors import BudgetExceeded
+from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.claims import claim_outcome
+from paperaudit.geometry.find import find_outcome
+from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.sizes import NotLinear
+from paperaudit.geometry.variants import combined, variants
+from paperaudit.model.ask import Establish, Find
+from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
+from paperaudit.model.fact import Given, Holds
+from paperaudit.model.reading import Reading
+
+_FIGURE_SIZES = (AngleOf, AngleAt, LengthOf, PerimeterOf)
+
+
+class GeometryStrand:
+    """Takes parts that ask for angles, lengths or letters of a figure, or for a claim about one."""
+
+    name = "geometry"
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the ask is about a figure: its sizes, a letter that its givens use, or a claim."""
+        if reading.ask is None:
+            return False
+        match reading.ask.task:
+            case Establish():
+                return True
+            case Find(wanted):
+                return any(_about_figure(item) for item in wanted) or _has_figure(reading.givens)
+        return False
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The outcome of the part; what the engine cannot take in comes back as NotRead with the reason."""
+        assert reading.ask is not None
+        try:
+            return combined([self._one(reading, givens) for givens in variants(reading.givens)])
+        except (Unclear, NotLinear) as obstacle:
+            return NotRead(str(obstacle))
+        except BudgetExceeded as obstacle:
+            return NotRead(f"the budget for one part was used up: {obstacle}")
+
+    def _one(self, reading: Reading, givens: tuple[Given, ...]) -> Outcome:
+        assert reading.ask is not None
+        task = reading.ask.task
+        if isinstance(task, Find):
+            builder = FigureBuilder(givens, task.wanted)
+            figure = builder.figure(reading.question.sketch, task.wanted)
+            return find_outcome(builder, figure, givens, reading.ask)
+        assert isinstance(task, Establish)
+        return claim_outcome(reading, givens, task)
+
+
+def _about_figure(expression: Expression) -> bool:
+    return any(isinstance(leaf, _FIGURE_SIZES) for leaf in leaves(expression))
+
+
+def _has_figure(givens: tuple[Given, ...]) -> bool:
+    """Whether some given is about a figure, not a bare relation in letters."""
+    for given in givens:
+        for fact in given.facts:
+            if not isinstance(fact, Holds):
+                return True
+            if _about_figure(fact.relation.left) or _about_figure(fact.relation.right):
+                return True
+    return False
