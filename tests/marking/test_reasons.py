@@ -7,18 +7,20 @@ from paperaudit.marking import reasons
 from paperaudit.model.derivation import Reason
 
 # The keys that derivations use for angles, lengths and the algebra between them.
-IN_USE = """
-given angles-on-a-line angles-round-a-point vertically-opposite alternate-angles corresponding-angles
-co-interior-angles alternate-angles-converse corresponding-angles-converse co-interior-angles-converse
-parallel-to-same-line angle-sum-triangle exterior-angle-triangle isosceles-base-angles isosceles-converse
-equilateral-angles right-triangle-acute-angles right-angle adjacent-angles reflex-angle angle-bisector
-angle-sum-quadrilateral angle-sum-polygon exterior-angles-polygon regular-polygon parallelogram-opposite-angles
-parallelogram-opposite-sides parallelogram-diagonals parallelogram-definition rhombus-sides
-rhombus-diagonals-perpendicular rhombus-diagonals-bisect-angles rectangle-angles rectangle-diagonals
-square-diagonals kite-opposite-angles kite-diagonals kite-axis trapezium-parallel-sides isosceles-trapezium
-midpoint isosceles-median segment-addition perimeter equal-sides-given common-side perpendicular-given
-construction-parallel algebra substitution simultaneous
-""".split()
+IN_USE = (
+    "given", "angles-on-a-line", "angles-round-a-point", "vertically-opposite", "alternate-angles",
+    "corresponding-angles", "co-interior-angles", "alternate-angles-converse", "corresponding-angles-converse",
+    "co-interior-angles-converse", "parallel-to-same-line", "angle-sum-triangle", "exterior-angle-triangle",
+    "isosceles-base-angles", "isosceles-converse", "equilateral-angles", "right-triangle-acute-angles",
+    "right-angle", "adjacent-angles", "reflex-angle", "angle-bisector", "angle-sum-quadrilateral",
+    "angle-sum-polygon", "exterior-angles-polygon", "regular-polygon", "parallelogram-opposite-angles",
+    "parallelogram-opposite-sides", "parallelogram-diagonals", "parallelogram-definition", "rhombus-sides",
+    "rhombus-diagonals-perpendicular", "rhombus-diagonals-bisect-angles", "rectangle-angles",
+    "rectangle-diagonals", "square-diagonals", "kite-opposite-angles", "kite-diagonals", "kite-axis",
+    "trapezium-parallel-sides", "isosceles-trapezium", "midpoint", "isosceles-median", "segment-addition",
+    "perimeter", "equal-sides-given", "common-side", "perpendicular-given", "construction-parallel", "algebra",
+    "substitution", "simultaneous",
+)
 
 
 @pytest.mark.parametrize("system", reasons.systems())

@@ -1,0 +1,176 @@
+"""Fills a mark scheme: cover, legend, and each question's lines with their marks and remarks."""
+
+from collections.abc import Iterable
+
+from paperaudit.marking import convention as conventions
+from paperaudit.marking.allocation import allocate
+from paperaudit.marking.convention import Convention
+from paperaudit.marking.mark import Allocation, PartScheme
+from paperaudit.model.audited import AuditedPaper, AuditedPart
+from paperaudit.model.derivation import Derivation
+from paperaudit.model.finding import Severity
+from paperaudit.model.paper import Question
+from paperaudit.reports.account import counted, reason_of
+from paperaudit.reports.scheme_sheet import (
+    Alternative,
+    LegendEntry,
+    PartSheet,
+    PrintedMark,
+    QuestionSheet,
+    Row,
+    SchemeSheet,
+)
+from paperaudit.reports.scheme_words import answers_in_words, remarks_on, statements_beside, why_not_derived
+
+RULED_LINES = (3, 8)
+"""The fewest and the most lines left for the examiner at a part that was not derived."""
+
+
+def contents(audited: AuditedPaper) -> SchemeSheet:
+    """The mark scheme of an audited paper, under the paper's own convention and wording of reasons.
+
+    Raises InputError for a convention or a system of wording that there is no file for.
+    """
+    convention = conventions.load(audited.paper.marking)
+    schemes = [allocate(part, convention) for part in audited.parts]
+    used = [mark for scheme in schemes for allocation in _allocations(scheme) for mark in allocation.marks]
+    codes, notes = {mark.kind for mark in used}, {mark.note for mark in used}
+    return SchemeSheet(
+        title=audited.paper.title or "Untitled test",
+        facts=_facts(audited, schemes),
+        convention=convention.title,
+        about=convention.about,
+        legend=_legend(convention, codes),
+        notes=tuple(LegendEntry(note.printed, note.means) for key, note in convention.notes.items() if key in notes),
+        warning=_warning(audited, ""),
+        questions=tuple(_questions(audited, schemes, convention)),
+    )
+
+
+def _facts(audited: AuditedPaper, schemes: list[PartScheme]) -> tuple[tuple[str, str], ...]:
+    paper = audited.paper
+    minutes = counted(paper.minutes, "minute") if paper.minutes is not None else ""
+    total = counted(sum(scheme.allocation.total() + scheme.unplaced for scheme in schemes), "mark")
+    questions = counted(sum(1 for _ in paper.questions()), "question")
+    facts = (("Level", paper.level), ("Total", total), ("Time", minutes), ("Length", questions))
+    return tuple(fact for fact in facts if fact[1])
+
+
+def _legend(convention: Convention, codes: set[str]) -> tuple[LegendEntry, ...]:
+    """The letters in use, in the convention's order, then any that only the setter uses."""
+    known = [LegendEntry(code, f"{kind.title}: {kind.earned_for}")
+             for code, kind in convention.kinds.items() if code in codes]
+    own = [LegendEntry(code, "as the setter uses it") for code in sorted(codes - set(convention.kinds))]
+    return (*known, *own)
+
+
+def _questions(audited: AuditedPaper, schemes: list[PartScheme], convention: Convention) -> Iterable[QuestionSheet]:
+    """Questions in order of print; a section's title stands at its first question."""
+    at = 0
+    for section in audited.paper.sections:
+        title = section.title
+        for question in section.questions:
+            own = schemes[at : at + len(question.parts)]
+            at += len(question.parts)
+            yield _question(question, title, own, audited, convention)
+            title = ""
+
+
+def _question(
+    question: Question, section: str, schemes: list[PartScheme], audited: AuditedPaper, convention: Convention
+) -> QuestionSheet:
+    total = sum(scheme.allocation.total() + scheme.unplaced for scheme in schemes)
+    one_part = len(schemes) == 1 and schemes[0].audited.part.id == question.number
+    return QuestionSheet(
+        number=question.number,
+        section=section,
+        text=question.text.text if question.text else "",
+        statements="; ".join(line.text for line in (*question.figure, *question.given)),
+        marks=str(total),
+        warning="" if one_part else _warning(audited, question.number),
+        parts=tuple(_part(scheme, at == 0, audited, convention) for at, scheme in enumerate(schemes)),
+    )
+
+
+def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention: Convention) -> PartSheet:
+    from paperaudit.reports import figure
+
+    part = scheme.audited
+    derivation = part.derivation()
+    total = scheme.allocation.total() + scheme.unplaced
+    system = audited.paper.reasons
+    rows = _rows(derivation, scheme.allocation, convention, system) if derivation else ()
+    least, most = RULED_LINES
+    own_figure = bool(part.part.figure or part.part.given)
+    return PartSheet(
+        label=_label(part),
+        text=part.part.text.text if part.part.text else "",
+        statements=statements_beside(part),
+        options=tuple(f"{letter}  {line.text}" for letter, line in part.part.options),
+        marks="" if not total else str(total),
+        rows=rows,
+        has_reasons=_has_reasons(derivation),
+        answer=answers_in_words(part, rows[-1].statement if rows else ""),
+        remarks=(*why_not_derived(part), *remarks_on(scheme)),
+        warning=_warning(audited, part.part.id),
+        alternatives=tuple(
+            Alternative(_rows(other.derivation, other.allocation, convention, system), _has_reasons(other.derivation))
+            for other in scheme.alternatives
+        ),
+        ruled=0 if rows else max(least, min(most, 2 * total)),
+        figure=figure.render(part) if is_first or own_figure else "",
+    )
+
+
+def _has_reasons(derivation: Derivation | None) -> bool:
+    """Whether a column for reasons is due: "given" and the name of an algebraic move alone don't fill one."""
+    steps = derivation.steps if derivation else ()
+    return any(step.reason is not None and step.reason.name not in ("given", "algebra") for step in steps)
+
+
+def _allocations(scheme: PartScheme) -> tuple[Allocation, ...]:
+    """Every allocation that the scheme prints, for the legend."""
+    natural = () if scheme.fits() else (scheme.natural,)
+    return (scheme.allocation, *natural, *(other.allocation for other in scheme.alternatives))
+
+
+def _rows(derivation: Derivation, allocation: Allocation, convention: Convention, system: str) -> tuple[Row, ...]:
+    last = len(derivation.steps) - 1
+    return tuple(
+        Row(step.statement, reason_of(step, system), _marks_at(at, allocation, convention), is_answer=at == last)
+        for at, step in enumerate(derivation.steps)
+    )
+
+
+def _marks_at(step: int, allocation: Allocation, convention: Convention) -> tuple[PrintedMark, ...]:
+    notes = convention.notes
+    return tuple(
+        PrintedMark(mark.printed(), notes[mark.note].printed if mark.note in notes else mark.note)
+        for mark in allocation.at(step)
+    )
+
+
+def _label(part: AuditedPart) -> str:
+    """A part's number as printed: (a), (b)(ii), 3.2.1, or "" for a question's only part.
+
+    Levels that are digits are taken for decimal numbering, which has no brackets.
+    """
+    question, part_id = part.question.number, part.part.id
+    if part_id == question:
+        return ""
+    levels = part_id.removeprefix(f"{question}.").split(".")
+    if all(level.isdigit() for level in levels):
+        return part_id
+    return "".join(f"({level})" for level in levels)
+
+
+def _warning(audited: AuditedPaper, place: str) -> str:
+    """One short line that names what the audit found at a place, "" where it found nothing to settle."""
+    names = [
+        finding.name.replace("-", " ")
+        for finding in audited.findings
+        if finding.part == place and finding.severity is not Severity.NOTE
+    ]
+    if not names and any(part.part.id == place and part.verdict == "differs" for part in audited.parts):
+        names = ["answer differs"]
+    return f"Settle before use. The audit found: {', '.join(dict.fromkeys(names))}." if names else ""
