@@ -1,0 +1,79 @@
+"""The key's answer is not the derived one."""
+
+from collections.abc import Iterator
+
+from paperaudit.checks.check import Check
+from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
+from paperaudit.checks.several_answers import answers_not_all_stated
+from paperaudit.marking.reasons import word
+from paperaudit.model.audited import AuditedPaper, AuditedPart
+from paperaudit.model.derivation import Agreement
+from paperaudit.model.finding import Finding, Severity
+
+
+def find(audited: AuditedPaper) -> Iterator[Finding]:
+    """One finding a part whose key differs; a key that has some of several answers is left to `several-answers`."""
+    for audited_part in audited.parts:
+        comparison, part = audited_part.comparison, audited_part.part
+        if comparison is None or comparison.agreement is not Agreement.DIFFERS or part.answer is None:
+            continue
+        if answers_not_all_stated(audited_part):
+            continue
+        derived = _derived(audited_part)
+        yield CHECK.found(
+            f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}"
+            + (f", but {derived}." if derived else f": {comparison.why}."),
+            part=part.id,
+            places=(part.answer.place, part.place, audited_part.question.place),
+            because=(*_working(audited_part, audited.paper.reasons), *((comparison.why,) if comparison.why else ())),
+            suggestion=f"Change the key to {derived}." if derived else "Correct the key.",
+        )
+
+
+def _derived(audited_part: AuditedPart) -> str:
+    """The derived answers in a sentence: "∠ABC = 68°", "x = 5 and y = 2"."""
+    outcome, ask = audited_part.outcome, audited_part.reading.ask
+    answers = getattr(outcome, "answers", ())
+    asked = ask.text if ask and len(answers) == 1 else ""
+    return listed([valued(asked, answer) for answer in answers])
+
+
+def _working(audited_part: AuditedPart, system: str) -> tuple[str, ...]:
+    derivation = audited_part.derivation()
+    if derivation is None:
+        return ()
+    return tuple(
+        f"{step.statement} ({word(step.reason, system)})" if step.reason else step.statement
+        for step in derivation.steps
+    )
+
+
+CHECK = Check(
+    name="answer-differs",
+    severity=Severity.ERROR,
+    title="The key's answer is wrong",
+    meaning="The answer in the key is not the one that follows from the question. The program derived the answer line "
+    "by line and confirmed it in a second, independent way. Other forms of the same answer (0.5 for 1/2) agree.",
+    matters="Right answers are marked wrong and wrong ones right. If the scripts are back before it is noticed, every "
+    "one must be marked again.",
+    mend="Follow the lines of the working. Correct the key, or the given in which the key's answer would hold.",
+    faulty="""
+questions:
+  - number: 1
+    figure: [triangle ABC, BC is produced to D]
+    given: ∠ACD = 112°
+    ask: ∠ACB
+    answer: 62°
+    marks: 1
+""",
+    clean="""
+questions:
+  - number: 1
+    figure: [triangle ABC, BC is produced to D]
+    given: ∠ACD = 112°
+    ask: ∠ACB
+    answer: 68°
+    marks: 1
+""",
+    find=find,
+)

@@ -1,0 +1,80 @@
+"""The options of a multiple-choice part against the derived answer, and against each other."""
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.equality import compare_answers
+from paperaudit.maths.options import OptionsMatched, key_letter, match_options
+from paperaudit.maths.stated import read_stated
+from paperaudit.model.ask import Ask, Find, Rounded, Transform, WriteAs
+from paperaudit.model.audited import AuditedPaper, AuditedPart
+from paperaudit.model.derivation import Agreement, Answer, Derived, Several
+from paperaudit.model.paper import Line, Part
+
+Option = tuple[str, Line]
+"""An option's letter and what it says."""
+
+_BY_VALUE_ALONE = Ask(Find(()), "")
+
+
+def choices(audited: AuditedPaper) -> Iterator[AuditedPart]:
+    """The multiple-choice parts of a paper."""
+    return (part for part in audited.parts if part.part.options)
+
+
+def right_options(part: AuditedPart) -> tuple[Option, ...]:
+    """The options that say the derived answer; none where nothing was derived."""
+    matched = _matched(part)
+    return tuple(option for option in part.part.options if matched and option[0] in matched.right)
+
+
+def all_wrong(part: AuditedPart) -> bool:
+    """Whether every option is known to be wrong; one that could not be compared is not."""
+    matched = _matched(part)
+    return matched is not None and not matched.right and not matched.unclear
+
+
+def _matched(part: AuditedPart) -> OptionsMatched | None:
+    ask = part.reading.ask
+    if ask is None or not isinstance(part.outcome, Derived | Several):
+        return None
+    return match_options(part.part, part.outcome.answers, ask)
+
+
+def same_options(part: AuditedPart) -> Iterator[tuple[Option, Option]]:
+    """Pairs of options that say the same: in their words, or in value where the form is not what is asked."""
+    form_counts = part.reading.ask is not None and isinstance(part.reading.ask.task, Transform | WriteAs | Rounded)
+    for one, other in combinations(part.part.options, 2):
+        same_words = _plain(one[1].text) == _plain(other[1].text)
+        if same_words or (not form_counts and _same_value(one[1].text, other[1].text)):
+            yield one, other
+
+
+def printed(options: tuple[Option, ...]) -> tuple[str, ...]:
+    """The options as printed, a line each."""
+    return tuple(f"{letter}: {line.text}" for letter, line in options)
+
+
+def key_names_an_option(part: Part) -> bool:
+    """Whether the key is an option's letter, or what one of the options says."""
+    if part.answer is None or key_letter(part):
+        return True
+    stated = part.answer.text
+    return any(_plain(line.text) == _plain(stated) or _same_value(line.text, stated) for _, line in part.options)
+
+
+def _plain(text: str) -> str:
+    return "".join(text.split()).casefold()
+
+
+def _same_value(one: str, other: str) -> bool:
+    """Whether two texts have one value, exactly: 0.5 and 1/2, 50 cm and 0.5 m."""
+    try:
+        (first,), (second,) = read_stated(one, 1), read_stated(other, 1)
+    except (ExpressionNotRead, ValueError):
+        return False
+    if first.relation or second.relation or first.of != second.of:
+        return False
+    result = compare_answers(second.value, (Answer(one, first.value),), _BY_VALUE_ALONE)
+    return result.agreement is Agreement.AGREES and not result.why

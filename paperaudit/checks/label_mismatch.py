@@ -1,0 +1,88 @@
+"""The text, the ask or a given names a point or an angle that the figure does not have."""
+
+from collections.abc import Iterator
+
+from paperaudit.checks.check import Check
+from paperaudit.checks.grounds.labels import points_named_in, points_of_ask, points_of_fact
+from paperaudit.checks.grounds.words import called, listed
+from paperaudit.model.audited import AuditedPaper, AuditedPart
+from paperaudit.model.fact import AngleName, Holds, Origin
+from paperaudit.model.finding import Finding, Severity
+
+
+def find(audited: AuditedPaper) -> Iterator[Finding]:
+    """One finding a part. Questions whose figure is not known at all are left to `figure-missing`."""
+    for audited_part in audited.parts:
+        known = _points_there(audited_part)
+        absent = [point for point in _points_named(audited_part) if point not in known]
+        if known and absent:
+            part, question = audited_part.part, audited_part.question
+            noun = "the point" if len(absent) == 1 else "the points"
+            yield CHECK.found(
+                f"{called(question, part)} names {noun} {listed(absent)}, which the figure does not have.",
+                part=part.id,
+                places=(part.ask.place if part.ask else part.place, part.place, question.place),
+                because=(f"points of the figure: {', '.join(sorted(known))}",),
+                suggestion=f"Correct the letter, or say in the figure where {listed(absent)} "
+                f"{'lies' if len(absent) == 1 else 'lie'}.",
+            )
+
+
+def _points_there(audited_part: AuditedPart) -> frozenset[str]:
+    """The points that the figure has: those of every statement that says where points lie, and of the sketch.
+
+    A size (∠ABD = 40°) does not draw what it speaks of; where only sizes are stated, there is no figure.
+    """
+    drawn = {
+        point
+        for given in audited_part.reading.givens
+        for fact in given.facts
+        if not isinstance(fact, Holds)
+        for point in points_of_fact(fact)
+    }
+    return frozenset(drawn | {point for point, *_ in audited_part.question.sketch} if drawn else ())
+
+
+def _points_named(audited_part: AuditedPart) -> tuple[str, ...]:
+    """The points that the text, the sizes and the ask speak of, each once, in order."""
+    reading = audited_part.reading
+    named: dict[str, None] = {}
+    for line in (audited_part.question.text, audited_part.part.text):
+        named.update(dict.fromkeys(points_named_in(line.text) if line else ()))
+    for given in reading.givens:
+        for fact in given.facts:
+            if isinstance(fact, Holds | AngleName) and given.origin is not Origin.CONVENTION:
+                named.update(dict.fromkeys(points_of_fact(fact)))
+    if reading.ask is not None:
+        named.update(dict.fromkeys(points_of_ask(reading.ask)))
+    return tuple(named)
+
+
+CHECK = Check(
+    name="label-mismatch",
+    severity=Severity.ERROR,
+    title="A point is named that the figure does not have",
+    meaning="The text, a given or the ask names a point, and nothing in the figure says where that point is.",
+    matters="Learners search the figure for a letter that is not there. Often a label was changed in the figure and "
+    "not in the text.",
+    mend="Use the same letters in the figure and in the text.",
+    faulty="""
+questions:
+  - number: 1
+    figure: triangle ABC
+    given: [∠A = 70°, ∠B = 60°]
+    ask: ∠ADB
+    marks: 1
+""",
+    clean="""
+questions:
+  - number: 1
+    figure: triangle ABC
+    given: [∠A = 70°, ∠B = 60°]
+    ask: ∠ACB
+    answer: 50°
+    marks: 1
+""",
+    find=find,
+    alongside=("not-read", "not-determined"),
+)

@@ -1,0 +1,46 @@
+"""A part carries fewer marks than its working bears."""
+
+from collections.abc import Iterator
+
+from paperaudit.checks.check import Check
+from paperaudit.checks.grounds.marks import worth
+from paperaudit.checks.grounds.words import called, counted
+from paperaudit.marking.convention import load
+from paperaudit.model.audited import AuditedPaper
+from paperaudit.model.finding import Finding, Severity
+
+
+def find(audited: AuditedPaper) -> Iterator[Finding]:
+    """One finding a part whose marks are below the fewest of any of its workings."""
+    convention = load(audited.paper.marking)
+    for audited_part in audited.parts:
+        part, earned = audited_part.part, worth(audited_part, convention)
+        if earned and part.marks is not None and part.marks < earned.fewest:
+            yield CHECK.found(
+                f"{called(audited_part.question, part)} carries {counted(part.marks, 'mark')}; "
+                f"its working bears at least {earned.fewest}.",
+                part=part.id,
+                places=(part.place, audited_part.question.place),
+                because=earned.because(),
+                suggestion=f"Give it {counted(earned.usual, 'mark')}, or ask for less.",
+            )
+
+
+CHECK = Check(
+    name="too-few-marks",
+    severity=Severity.WARNING,
+    title="Fewer marks than the working bears",
+    meaning="The working that leads to the answer has more lines that earn marks than the part has marks.",
+    matters="Learners judge by the marks how much is wanted, and stop early. Markers must decide which lines they pass "
+    "over, and each decides differently.",
+    mend="Give the part the marks that its lines earn, or shorten what is asked.",
+    faulty="""
+questions:
+  - {number: 1, ask: solve 5(x - 4) + 3 = 2(x + 7) - 1, answer: x = 10, marks: 1}
+""",
+    clean="""
+questions:
+  - {number: 1, ask: solve 5(x - 4) + 3 = 2(x + 7) - 1, answer: x = 10, marks: 4}
+""",
+    find=find,
+)
