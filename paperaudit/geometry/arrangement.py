@@ -200,11 +200,13 @@ class Arrangement:
     @cached_property
     def triangles(self) -> tuple[Triangle, ...]:
         """Every triangle that the drawn lines make, from triples of lines."""
+        rank = {point: index for index, point in enumerate(self.figure.points)}
         found = []
         for i, j, k in combinations(range(len(self.lines)), 3):
-            corners = (self.meet(i, j), self.meet(j, k), self.meet(k, i))
-            if None not in corners and len(set(corners)) == 3:
-                found.append(Triangle(corners))  # type: ignore[arg-type]
+            a, b, c = self.meet(i, j), self.meet(j, k), self.meet(k, i)
+            if a and b and c and len({a, b, c}) == 3:
+                first, second, third = sorted((a, b, c), key=rank.__getitem__)
+                found.append(Triangle((first, second, third)))
         return tuple(found)
 
     def corner(self, before: str, vertex: str, after: str, reflex: bool = False) -> AngleOf:

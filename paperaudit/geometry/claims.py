@@ -91,10 +91,11 @@ def _in_arrangement(
         extra: tuple[Instance, ...] = ()
         if claim.form is not None:
             extra = (Instance("claim", (), one.arrangement.canonical_form(claim.form), target, claim.text, 5),)
-        nodes = derive_targets(one, (target,), extra)
-        if nodes is None or not measured_nodes_agree(one.arrangement, nodes):
+        found = derive_targets(one, (target,), extra)
+        if found is None or not measured_nodes_agree(found.arrangement, found.nodes):
             return NotRead(f"{claim.text} holds in the figure, but no chain of school theorems that proves it was found")
-        _write_claim(working, claim, nodes)
+        working.arrangement, working.words = found.arrangement, found.words
+        _write_claim(working, claim, found.nodes)
     used = tuple(givens[label].text for label in sorted(working.used))
     derivation = Derivation(tuple(working.steps), CONFIRMED, used)
     return Derived((Answer(HOLDS[task.how]),), (derivation,), positions(one.arrangement))
@@ -219,11 +220,11 @@ def _refused(
 ) -> Outcome:
     """The claim is false: the lines that show what holds in its place."""
     sizes = _telling_sizes(one.arrangement, claim)
-    nodes = derive_targets(one, sizes) if sizes else None
-    if not nodes or not measured_nodes_agree(one.arrangement, nodes):
+    found = derive_targets(one, sizes) if sizes else None
+    if not found or not measured_nodes_agree(found.arrangement, found.nodes):
         return NotRead(f"{claim.text} does not hold, but no chain of school theorems that shows it was found")
-    working = Working(one.arrangement, givens, notation)
-    texts = [working.add(node) for node in nodes]
+    working = Working(found.arrangement, givens, notation, found.words)
+    texts = [working.add(node) for node in found.nodes]
     working.steps.append(Step(f"{' and '.join(texts)}, so {claim.text} does not hold", StepKind.CONCLUSION, None, tuple(texts)))
     used = tuple(givens[label].text for label in sorted(working.used))
     derivation = Derivation(tuple(working.steps), CONFIRMED, used)

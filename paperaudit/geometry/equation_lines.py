@@ -36,9 +36,7 @@ def letter_steps(
         lines = solve_simultaneous(tuple(relations), unit=unit).lines
         skill = "simultaneous equations"
     last = f"{letter.name} = {write(notation.letter_value(node.form.constant, about_angles))}"
-    shown = [line for line in lines if line != last]
-    if shown and len(relations) == 1 and shown[0] == write(relations[0]):
-        shown = shown[1:]
+    shown = [line for line in (lines[1:] if len(relations) == 1 else lines) if line != last]
     reason = Reason("simultaneous") if len(relations) > 1 else None
     steps = [Step(line, StepKind.ALGEBRA, reason, (), "", skill) for line in shown]
     return [*steps, Step(last, StepKind.ALGEBRA, reason, (), last.split(" = ")[1], skill)]

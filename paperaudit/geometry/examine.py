@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.constructions import with_crossings, with_parallels
 from paperaudit.geometry.derive import Node, search
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
 from paperaudit.geometry.realise import Drawing, realise
@@ -108,13 +109,34 @@ def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size
     return None
 
 
+@dataclass(frozen=True, slots=True)
+class Reached:
+    """The nodes of all targets, in the arrangement in which they were reached, with what was drawn in for them."""
+
+    nodes: list[Node]
+    arrangement: Arrangement
+    words: dict[str, str]
+
+
 def derive_targets(
     settled: Settled, targets: Sequence[Size | Predicate], extra: tuple[Instance, ...] = ()
-) -> list[Node] | None:
-    """The nodes of all targets in one arrangement, None if the search misses one of them."""
-    arrangement = settled.arrangement
+) -> Reached | None:
+    """The targets' derivations, None if the search misses one; where the figure alone does not do, lines are drawn in."""
+    plain = settled.arrangement
+    found = _search(plain, settled.found + extra, targets)
+    if found:
+        return Reached(found, plain, {})
+    for construct in (with_crossings, with_parallels):
+        extended = construct(plain)
+        nodes = extended and _search(extended.arrangement, extended.found + extra, targets)
+        if extended and nodes:
+            return Reached(nodes, extended.arrangement, extended.words)
+    return None
+
+
+def _search(arrangement: Arrangement, found: tuple[Instance, ...], targets: Sequence[Size | Predicate]) -> list[Node] | None:
     wanted = tuple(arrangement.canonical(target) if isinstance(target, AngleOf) else target for target in targets)
-    result = search(settled.found + extra, wanted, arrangement.figure.letters)
+    result = search(found, wanted, arrangement.figure.letters)
     nodes = [node for target in wanted if (node := result.reached(target))]
     return nodes if len(nodes) == len(wanted) else None
 

@@ -163,12 +163,13 @@ def _derivation(
     one: Settled, wanted: list[Wanted], values: tuple[Fraction | None, ...], givens: tuple[Given, ...], notation: Notation
 ) -> Derivation | None:
     sizes = [size for item in wanted for size in one.arrangement.canonical_form(item.form).terms]
-    nodes = derive_targets(one, sizes)
-    if nodes is None or not measured_nodes_agree(one.arrangement, nodes):
+    found = derive_targets(one, sizes)
+    if found is None or not measured_nodes_agree(found.arrangement, found.nodes):
         return None
-    reached = {node.subject: node for node in nodes}
-    working = Working(one.arrangement, givens, notation)
-    for node in nodes:
+    arrangement = found.arrangement
+    reached = {size: node for size, node in zip(sizes, found.nodes, strict=True)}
+    working = Working(arrangement, givens, notation, found.words)
+    for node in found.nodes:
         working.add(node)
     for item, value in zip(wanted, values, strict=True):
         form = one.arrangement.canonical_form(item.form)
@@ -178,12 +179,12 @@ def _derivation(
         if not isinstance(item.expression, AngleOf | LengthOf | Letter):
             working.steps.append(_total_line(item, reached, one, notation, total))
         else:
-            _copied(working, item.expression, reached[next(iter(form.terms))])
+            _copied(working, reached[next(iter(form.terms))])
     used = tuple(givens[label].text for label in sorted(working.used))
     return Derivation(tuple(working.steps), CONFIRMED, used)
 
 
-def _copied(working: Working, size: Size, node: Node) -> None:
+def _copied(working: Working, node: Node) -> None:
     """A size that the question itself states still gets its line when it is asked for."""
     if not working.steps:
         text = working.add(node)

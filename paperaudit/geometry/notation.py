@@ -34,7 +34,10 @@ class Notation:
         if form.constant:
             constant = number(abs(form.constant))
             part = constant if bare else _measured(constant, unit)
-            terms.append(part if form.constant > 0 else Negative(part))
+            if form.constant > 0 and isinstance(terms[0], Negative):
+                terms.insert(0, part)
+            else:
+                terms.append(part if form.constant > 0 else Negative(part))
         whole = terms[0] if len(terms) == 1 else Sum(tuple(terms))
         return _measured(whole, "°") if bare and unit == "°" else whole
 

@@ -34,6 +34,7 @@ class Working:
     arrangement: Arrangement
     givens: tuple[Given, ...]
     notation: Notation
+    words: dict[str, str] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
     used: dict[int, None] = field(default_factory=dict)
     _done: dict[int, str] = field(default_factory=dict)
@@ -49,9 +50,17 @@ class Working:
                     self.used.setdefault(premise.label)
                     uses.append(self.givens[premise.label].text)
         text, steps = self._lines(node, tuple(dict.fromkeys(uses)))
+        for step in steps:
+            self._draw_in(step.statement)
         self.steps.extend(steps)
         self._done[id(node)] = text
         return text
+
+    def _draw_in(self, statement: str) -> None:
+        """Say what was drawn in before the first line that names a point of it."""
+        for point, words in self.words.items():
+            if point in statement and all(step.statement != words for step in self.steps):
+                self.steps.append(Step(words, StepKind.CONSTRUCTION, Reason("construction-parallel") if "parallel" in words else None))
 
     def _lines(self, node: Node, uses: tuple[str, ...]) -> tuple[str, list[Step]]:
         instance = node.instance
@@ -61,23 +70,35 @@ class Working:
             case "let":
                 text = f"Let {self._claim(node)}"
                 return self._claim(node), [Step(text, StepKind.CONSTRUCTION, None, (), "", "forming equations")]
+            case "predicate" if instance and instance.theorem == "construction-parallel":
+                return instance.about, []
             case "predicate":
                 text = self._claim(node)
                 return text, [Step(text, StepKind.STATEMENT, self._reason(node), uses, "", self._skill(instance))]
             case "size":
                 statement = self._statement(node)
                 step = Step(statement, StepKind.STATEMENT, self._reason(node), uses, self._value(node), self._skill(instance))
-                return self._claim(node), [step]
+                return self._claim(node), [*self._lead(instance, uses), step]
             case "substituted":
                 return self._claim(node), [self._substitution(node, uses)]
             case "equation":
                 relation = self.equation_text(node)
                 reason = self._reason(node)
-                return relation, [Step(relation, StepKind.EQUATION, reason, uses, "", self._skill(instance) or "forming equations")]
+                step = Step(relation, StepKind.EQUATION, reason, uses, "", self._skill(instance) or "forming equations")
+                return relation, [*self._lead(instance, uses), step]
             case "letter":
                 steps = letter_steps(node, self.sides, self.notation, self._is_angular(node))
                 return steps[-1].statement, steps
         raise AssertionError(node.kind)
+
+    def _lead(self, instance: Instance | None, uses: tuple[str, ...]) -> list[Step]:
+        """The equality that a line rests on without its own value: ∠ABC = ∠ACB (isosceles)."""
+        if instance is None or instance.lead is None:
+            return []
+        one, two = instance.lead.relation.terms
+        text = f"{self._name(one)} = {self._name(two)}"
+        skill = self._skill(instance.lead)
+        return [Step(text, StepKind.STATEMENT, Reason(instance.lead.theorem, instance.lead.about), uses[:1], "", skill)]
 
     def _is_angular(self, node: Node) -> bool:
         subjects = [before.subject for before in node.inputs]
@@ -166,6 +187,7 @@ class Working:
         if before.form.constant:
             constant = write(self.notation.value(LinearForm.number(abs(before.form.constant)), unit))
             pieces.append((constant, before.form.constant > 0))
+        pieces.sort(key=lambda piece: not piece[1])
         worked = _signed(pieces)
         value = self._value(node)
         form = write(self.notation.value(before.form, unit))

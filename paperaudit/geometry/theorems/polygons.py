@@ -40,6 +40,49 @@ def _interior_sum(arrangement: Arrangement) -> Iterator[Instance]:
             yield Instance("angle-sum-polygon", (), total(parts, 180 * (count - 2)), about=about, weight=14)
 
 
+def outlines(arrangement: Arrangement) -> Iterator[tuple[str, ...]]:
+    """The closed outlines of the drawing's regions that have four corners or more, straight corners left out."""
+    following = _turning_left(arrangement)
+    seen: set[tuple[str, str]] = set()
+    for start in following:
+        edge, walked = start, []
+        while edge not in seen:
+            seen.add(edge)
+            walked.append(edge[0])
+            edge = following[edge]
+        if edge != start or len(walked) < 4 or len(set(walked)) != len(walked):
+            continue
+        count = len(walked)
+        corners = tuple(
+            vertex for index, vertex in enumerate(walked)
+            if arrangement.ray(vertex, walked[index - 1]).line != arrangement.ray(vertex, walked[(index + 1) % count]).line
+        )
+        if len(corners) >= 4 and signed_area(arrangement, tuple(walked)) > 0:
+            yield corners
+
+
+def _turning_left(arrangement: Arrangement) -> dict[tuple[str, str], tuple[str, str]]:
+    """For every edge of the drawing, the next one when its left-hand region is walked round."""
+    following = {}
+    for vertex, rays in arrangement.rays.items():
+        for ray in rays:
+            near = ray.points[0]
+            there = arrangement.rays[near]
+            back = next(index for index, other in enumerate(there) if other.points[0] == vertex)
+            following[vertex, near] = (near, there[back - 1].points[0])
+    return following
+
+
+def _outline_sum(arrangement: Arrangement) -> Iterator[Instance]:
+    named = {frozenset(shape.points) for shape, _ in arrangement.figure.shapes}
+    for points in outlines(arrangement):
+        parts = None if frozenset(points) in named else corner_angles(arrangement, points)
+        if parts:
+            name = "angle-sum-quadrilateral" if len(points) == 4 else "angle-sum-polygon"
+            whole = 180 * (len(points) - 2)
+            yield Instance(name, (), total(parts, whole), about="".join(points), weight=12 + 2 * (len(points) - 4))
+
+
 def _exterior_sum(arrangement: Arrangement) -> Iterator[Instance]:
     for shape, _ in arrangement.figure.shapes:
         outside = []
@@ -76,6 +119,11 @@ THEOREMS = (
         "angle-sum-polygon", "The interior angles of a polygon with n sides add up to (n − 2) × 180°.",
         "angles in a polygon", "Euclid I.32, corollary (Proclus)", _interior_sum,
         fires=("pentagon ABCDE",), silent=("triangle ABC",),
+    ),
+    Theorem(
+        "angle-sum-quadrilateral", "The interior angles of any closed outline with n corners add up to (n − 2) × 180°.",
+        "angles in a quadrilateral", "Euclid I.32, corollary (Proclus)", _outline_sum,
+        fires=("segments AB, BC, CD, DA",), silent=("triangle ABC",),
     ),
     Theorem(
         "exterior-angles-polygon", "The exterior angles of a convex polygon add up to 360°.", "angles in a polygon",

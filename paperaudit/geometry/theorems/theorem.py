@@ -70,6 +70,7 @@ class Instance:
     about: str = ""
     weight: int = 10
     skill: str = ""
+    lead: "Instance | None" = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,14 +62,15 @@ def _base_from_apex(arrangement: Arrangement) -> Iterator[Instance]:
         for a, b, c in triangle.turned():
             at_a, at_b, at_c = _corners(arrangement, a, b, c)
             equal = (segments_equal((a, b), (a, c)),)
-            about = f"{a}{b} = {a}{c}"
+            lead = Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=f"{a}{b} = {a}{c}")
+            about = triangle_text(arrangement, triangle.corners)
             for base in (at_b, at_c):
                 double: LinearForm[Size] = LinearForm({base: Fraction(2)})
                 whole = double + total((at_a,), 180)
-                yield Instance("isosceles-base-angles", equal, whole, about=about, weight=20)
+                yield Instance("angle-sum-triangle", equal, whole, about=about, weight=20, lead=lead)
                 for outside in exterior_angles(arrangement, a, b, c):
                     relation = double - LinearForm.of(outside)
-                    yield Instance("isosceles-base-angles", equal, relation, about=about, weight=21)
+                    yield Instance("exterior-angle-triangle", equal, relation, about=about, weight=21, lead=lead)
 
 
 def _isosceles_converse(arrangement: Arrangement) -> Iterator[Instance]:

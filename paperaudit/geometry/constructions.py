@@ -1,0 +1,109 @@
+"""Lines and points that a pupil draws in when the figure alone does not lead on."""
+
+from dataclasses import dataclass, replace
+from itertools import combinations
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.realise import Drawing
+from paperaudit.geometry.theorems import instances
+from paperaudit.geometry.theorems.theorem import Instance, lines_parallel
+from paperaudit.maths.linear import LinearForm
+
+MOST_POINTS = 14
+"""Figures with more points than this get no constructions: the search would grow past its budget."""
+
+INSIDE = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Extended:
+    """An arrangement with points and lines drawn in, its instances, and the words for each new point."""
+
+    arrangement: Arrangement
+    found: tuple[Instance, ...]
+    words: dict[str, str]
+
+
+def with_crossings(arrangement: Arrangement) -> Extended | None:
+    """Names the crossings of drawn segments that have no letter; None where there are none."""
+    figure, at = arrangement.figure, dict(arrangement.at)
+    letters = _free_letters(arrangement)
+    lines = [list(line) for line in arrangement.lines]
+    words = {}
+    for i, j in combinations(range(len(lines)), 2):
+        if arrangement.meet(i, j) or arrangement.parallel_way(i, j):
+            continue
+        spot = _crossing(arrangement, i, j)
+        if spot and letters and len(at) < MOST_POINTS:
+            name = letters.pop(0)
+            at[name] = spot
+            lines[i].append(name)
+            lines[j].append(name)
+            words[name] = f"Let {_ends(arrangement, i)} and {_ends(arrangement, j)} cross at {name}"
+    if not words:
+        return None
+    return _extended(arrangement, tuple(tuple(line) for line in lines), at, words, ())
+
+
+def with_parallels(arrangement: Arrangement) -> Extended | None:
+    """Draws lines through points off a pair of parallels, parallel to them; None where there are no parallels."""
+    at = dict(arrangement.at)
+    letters = _free_letters(arrangement)
+    lines = [tuple(line) for line in arrangement.lines]
+    words: dict[str, str] = {}
+    drawn: list[tuple[int, int, str]] = []
+    for i, j in combinations(range(len(arrangement.lines)), 2):
+        if not arrangement.parallel_way(i, j):
+            continue
+        for point in arrangement.figure.points:
+            rays = arrangement.rays[point]
+            new = not any(arrangement.parallel_way(ray.line, i) for ray in rays)
+            already = any(name == point and arrangement.parallel_way(base, i) for base, _, name in drawn)
+            if not rays or not new or already or len(letters) < 2 or len(at) + 2 > MOST_POINTS:
+                continue
+            ahead, behind = letters.pop(0), letters.pop(0)
+            (x, y), (p, q) = at[lines[i][0]], at[lines[i][-1]]
+            at[ahead] = (at[point][0] + p - x, at[point][1] + q - y)
+            at[behind] = (at[point][0] - p + x, at[point][1] - q + y)
+            lines.append((behind, point, ahead))
+            drawn.append((i, len(lines) - 1, point))
+            text = f"Draw {behind}{ahead} through {point} parallel to {_ends(arrangement, i)}"
+            words.update({ahead: text, behind: text})
+    if not words:
+        return None
+    extra = tuple(
+        Instance("construction-parallel", (), LinearForm(), lines_parallel(base, line), words[lines[line][0]], 12)
+        for base, line, _ in drawn
+    )
+    return _extended(arrangement, tuple(lines), at, words, extra)
+
+
+def _extended(
+    arrangement: Arrangement, lines: tuple[tuple[str, ...], ...], at: dict[str, tuple[float, float]],
+    words: dict[str, str], extra: tuple[Instance, ...],
+) -> Extended:
+    figure = replace(arrangement.figure, points=tuple(at), lines=lines)
+    grown = Arrangement(figure, Drawing(at, arrangement.drawing.letters))
+    return Extended(grown, (*instances(grown), *extra), words)
+
+
+def _free_letters(arrangement: Arrangement) -> list[str]:
+    return [name for name in "FGHJKLMNPQRSTUVWXYZ" if name not in arrangement.figure.points]
+
+
+def _ends(arrangement: Arrangement, line: int) -> str:
+    points = arrangement.lines[line]
+    return points[0] + points[-1]
+
+
+def _crossing(arrangement: Arrangement, i: int, j: int) -> tuple[float, float] | None:
+    (a, b), (c, d) = ((arrangement.at[line[0]], arrangement.at[line[-1]]) for line in (arrangement.lines[i], arrangement.lines[j]))
+    u, v = (b[0] - a[0], b[1] - a[1]), (d[0] - c[0], d[1] - c[1])
+    cross = u[0] * v[1] - u[1] * v[0]
+    if abs(cross) < 1e-12:
+        return None
+    w = (c[0] - a[0], c[1] - a[1])
+    s, t = (w[0] * v[1] - w[1] * v[0]) / cross, (w[0] * u[1] - w[1] * u[0]) / cross
+    if INSIDE < s < 1 - INSIDE and INSIDE < t < 1 - INSIDE:
+        return a[0] + s * u[0], a[1] + s * u[1]
+    return None
