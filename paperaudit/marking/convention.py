@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import Literal, TypeAlias, cast, get_args
 
 from paperaudit.errors import Complaint, InputError
-from paperaudit.marking.scheme_file import chosen, mapping_of, names_and_values, names_in, text_of
+from paperaudit.marking.scheme_file import chosen, mapping_of, names_and_values, names_in, text_of, texts_of
 from paperaudit.model.place import Place
 
 Spot: TypeAlias = Literal["on the way", "answer", "only line"]
@@ -134,7 +134,7 @@ def _kind(code: str, content: object, place: Place) -> MarkKind:
         code,
         title=text_of(entry.get("title", code), place, f"marks, {code}, title"),
         earned_for=text_of(entry.get("earned for", ""), place, f"marks, {code}, earned for"),
-        needs=_codes(entry.get("needs", []), place, f"marks, {code}, needs"),
+        needs=texts_of(entry.get("needs", []), place, f"marks, {code}, needs"),
         where=cast(Literal["before", "on its line"], where),
         alone=text_of(entry.get("alone", ""), place, f"marks, {code}, alone"),
         rewards_reason=entry.get("rewards reason") is True,
@@ -149,25 +149,22 @@ def _tariffs(content: object, kinds: Mapping[str, MarkKind], place: Place) -> Ta
             if kind not in get_args(LineKind) or spot not in get_args(Spot):
                 known = f"one of {', '.join(get_args(LineKind))} with one of {', '.join(get_args(Spot))}"
                 raise InputError(Complaint(f"{what}: not known, expected {known}", place))
-            columns = _table(entry, place, what)
-            tariffs[cast(LineKind, kind), cast(Spot, spot)] = _tariff(columns, kinds, place, what)
+            tariffs[cast(LineKind, kind), cast(Spot, spot)] = _tariff(text_of(entry, place, what), kinds, place, what)
     return MappingProxyType(tariffs)
 
 
-def _tariff(columns: Mapping[str, object], kinds: Mapping[str, MarkKind], place: Place, what: str) -> Tariff:
-    tariff = Tariff(*(_codes(columns.get(column, []), place, what) for column in ("least", "usual", "most")))
+def _tariff(text: str, kinds: Mapping[str, MarkKind], place: Place, what: str) -> Tariff:
+    """The three columns of a line such as "none | M | M A"."""
+    columns = [tuple(code for code in column.split() if code != "none") for column in text.split("|")]
+    if len(columns) != 3:
+        raise InputError(Complaint(f"{what}: is {text!r}, expected codes at least | usually | at most", place))
+    tariff = Tariff(*columns)
     unknown = sorted({*tariff.least, *tariff.usual, *tariff.most} - set(kinds))
     if unknown:
         raise InputError(Complaint(f"{what}: {', '.join(unknown)} not among the marks {', '.join(kinds)}", place))
     if not len(tariff.least) <= len(tariff.usual) <= len(tariff.most):
         raise InputError(Complaint(f"{what}: expected no more at least than usually, nor usually than at most", place))
     return tariff
-
-
-def _codes(content: object, place: Place, what: str) -> tuple[str, ...]:
-    if not isinstance(content, list):
-        raise InputError(Complaint(f"{what}: is {content!r}, expected a list of codes", place))
-    return tuple(text_of(code, place, what) for code in content)
 
 
 def _note(key: str, content: object, place: Place) -> Note:

@@ -1,6 +1,6 @@
 """Proposes a part's cognitive level from the lines of its derivation."""
 
-from paperaudit.marking.reasons import theorem
+from paperaudit.marking.reasons import routine
 from paperaudit.model.derivation import Derivation, StepKind
 from paperaudit.model.paper import CognitiveLevel
 
@@ -32,7 +32,7 @@ def propose_level(derivation: Derivation) -> CognitiveLevel:
     """
     steps = [step for step in derivation.steps if step.kind is not StepKind.GIVEN]
     kinds = {step.kind for step in steps}
-    theorems = {step.reason.name for step in steps if step.reason and not theorem(step.reason.name).routine}
+    theorems = {step.reason.name for step in steps if step.reason and step.reason.name not in routine()}
     about_figure = sum(1 for step in steps if step.kind in (StepKind.STATEMENT, StepKind.EQUATION))
     working = sum(1 for step in steps if step.kind in (StepKind.ALGEBRA, StepKind.CALCULATION))
     algebra = StepKind.ALGEBRA in kinds

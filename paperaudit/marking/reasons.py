@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
-from paperaudit.marking.scheme_file import chosen, mapping_of, names_and_values, names_in, text_of
+from paperaudit.marking.scheme_file import chosen, mapping_of, names_and_values, names_in, text_of, texts_of
 from paperaudit.model.derivation import Reason
 from paperaudit.model.place import Place
 from paperaudit.resources import shipped
@@ -21,14 +21,13 @@ class Theorem:
     """What a reason states, from `schemes/theorems.yaml`.
 
     `euclid` is its place in the Elements ("I.32"), "" where it has none; `converse_of` names the
-    reason that it is the converse of; `routine` marks what is no theorem to be recalled.
+    reason that it is the converse of; `row` is its number among the 72 facts of school geometry, or 0.
     """
 
     name: str
     states: str
     euclid: str = ""
     converse_of: str = ""
-    routine: bool = False
     row: int = 0
 
 
@@ -71,6 +70,13 @@ def theorem(name: str) -> Theorem:
 
 
 @cache
+def routine() -> frozenset[str]:
+    """The reasons that are no theorem to be recalled, from `schemes/routine-reasons.yaml`."""
+    path = shipped("schemes", "routine-reasons.yaml")
+    return frozenset(texts_of(mapping_of(path).get("reasons"), Place(file=str(path)), "reasons"))
+
+
+@cache
 def theorems() -> Mapping[str, Theorem]:
     """Every registered reason by its name, in the order of the file."""
     path = shipped("schemes", "theorems.yaml")
@@ -83,7 +89,6 @@ def theorems() -> Mapping[str, Theorem]:
             states=text_of(entry["states"], place, name),
             euclid=text_of(entry.get("euclid", ""), place, name),
             converse_of=text_of(entry.get("converse of", ""), place, name),
-            routine=entry.get("routine") is True,
             row=int(str(entry.get("row", 0))),
         )
     return MappingProxyType(register)

@@ -64,3 +64,10 @@ def text_of(content: object, place: Place, what: str) -> str:
     if not isinstance(content, str):
         raise InputError(Complaint(f"{what}: is {content!r}, expected a text", place))
     return content
+
+
+def texts_of(content: object, place: Place, what: str) -> tuple[str, ...]:
+    """`content` as a list of texts; InputError that names `what` where it is none."""
+    if not isinstance(content, list):
+        raise InputError(Complaint(f"{what}: is {content!r}, expected a list", place))
+    return tuple(text_of(item, place, what) for item in content)

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, replace
 
 from paperaudit.marking.convention import Convention, LineKind, Spot, Tariff
-from paperaudit.marking.reasons import theorem
+from paperaudit.marking.reasons import routine
 from paperaudit.model.derivation import Answer, Derivation, Step, StepKind
 
 _OPERATION = re.compile(r"(?<=[\w°%)²³])\s*[+−×÷/·*-]\s*(?=[\w(√∠−-])")
@@ -50,8 +50,8 @@ def earnings(
         reached = at == bearing[-1] or step.statement in texts
         spot: Spot = "only line" if len(bearing) == 1 else "answer" if reached else "on the way"
         tariff = convention.tariff(kinds[at], spot, reasons_required and step.reason is not None)
-        routine = reasons_required and kinds[at] in ("statement", "equation") and _is_routine(step, rewarded)
-        found.append(_earning(at, kinds[at], spot, tariff, routine, shows_working(step)))
+        repeats = reasons_required and kinds[at] in ("statement", "equation") and _is_routine(step, rewarded)
+        found.append(_earning(at, kinds[at], spot, tariff, repeats, shows_working(step)))
         if at == bearing[-1]:
             found[-1] = replace(found[-1], floor=1)
         if step.reason is not None:
@@ -79,7 +79,7 @@ def shows_working(step: Step) -> bool:
 
 def _kind(step: Step, about_figure: bool) -> LineKind:
     """The row of the tariff: a conclusion with a theorem behind it is a statement."""
-    if step.kind is StepKind.CONCLUSION and step.reason is not None and not theorem(step.reason.name).routine:
+    if step.kind is StepKind.CONCLUSION and step.reason is not None and step.reason.name not in routine():
         return "statement"
     if step.kind is StepKind.CALCULATION and about_figure:
         return "arithmetic"
@@ -106,12 +106,12 @@ def _only_restates(at: int, steps: tuple[Step, ...]) -> bool:
 
 def _is_routine(step: Step, rewarded: set[str]) -> bool:
     """A line whose reason is no theorem, or one that an earlier line has used."""
-    return step.reason is not None and (step.reason.name in rewarded or theorem(step.reason.name).routine)
+    return step.reason is not None and step.reason.name in rewarded | routine()
 
 
-def _earning(at: int, kind: LineKind, spot: Spot, tariff: Tariff, routine: bool, splits: bool) -> Earning:
+def _earning(at: int, kind: LineKind, spot: Spot, tariff: Tariff, is_routine: bool, splits: bool) -> Earning:
     rungs = _ladder((), tariff.least, tariff.usual, tariff.most if splits else ())
-    return Earning(at, kind, spot, rungs, 0, len(tariff.least if routine else tariff.usual), routine)
+    return Earning(at, kind, spot, rungs, 0, len(tariff.least if is_routine else tariff.usual), is_routine)
 
 
 def _ladder(*columns: Rung) -> tuple[Rung, ...]:

@@ -93,3 +93,8 @@ def test_an_unknown_system_names_the_known_and_the_nearest() -> None:
 
 def test_what_the_reason_is_about_is_not_read_as_a_slot() -> None:
     assert reasons.word(Reason("alternate-angles", "[{about}] \\1"), "full").endswith(", [{about}] \\1")
+
+
+def test_routine_reasons_are_registered() -> None:
+    assert "given" in reasons.routine()
+    assert reasons.routine() < set(reasons.theorems())
