@@ -70,7 +70,8 @@ def test_a_reason_stays_rewarded_where_reasons_are_required(derivation: Derivati
         rewarded = {kind.code for kind in load(name).kinds.values() if kind.rewards_reason}
         # With no mark for statement and reason together, two can't reach an earlier reason and the answer.
         at_answer = any(mark.kind in rewarded for mark in scheme.natural.at(scheme.natural.marks[-1].step))
-        if any(mark.kind in rewarded for mark in scheme.natural.marks) and (at_answer or "S/R" in rewarded or marks > 2):
+        within_reach = at_answer or "S/R" in rewarded or marks > 2
+        if within_reach and any(mark.kind in rewarded for mark in scheme.natural.marks):
             assert any(mark.kind in rewarded for mark in scheme.allocation.marks)
 
 
