@@ -64,6 +64,11 @@ def flat(side: Side) -> Iterator[Term]:
                 yield Term(term.factor * inner.coefficient, inner.unknown)
 
 
+def share_of(side: Side, unknown: Unknown | None) -> Fraction:
+    """How often an unknown occurs in all, brackets multiplied out; with None, what the numbers add up to."""
+    return sum((term.coefficient for term in flat(side) if term.unknown == unknown), Fraction(0))
+
+
 def expand_innermost(side: Side) -> Side:
     """Every bracket that holds no other multiplied out; brackets round those stay."""
     result: list[Term | Bracket] = []

@@ -15,6 +15,7 @@ from paperaudit.maths.linear_moves import (
     flat,
     has_brackets,
     scaled,
+    share_of,
 )
 from paperaudit.maths.linear_terms import Bracket, NotLinear, Side, Term, Unknown, needs_working, side_of
 from paperaudit.maths.measure import unit_of, without_units
@@ -75,10 +76,10 @@ def solve_linear(relation: Relation, unknown: str | Unknown, unit: str = "") -> 
 class Working:
     """An equation being solved: its two sides, and the lines so far."""
 
-    def __init__(self, sides: tuple[Side, Side], style: Style, first: str) -> None:
+    def __init__(self, sides: tuple[Side, Side], style: Style, first: Relation) -> None:
         self.sides = sides
         self.style = style
-        self.lines: list[tuple[str, Move]] = [(first, "given")]
+        self.relations: list[tuple[Relation, Move]] = [(first, "given")]
 
     @staticmethod
     def of(relation: Relation, unit: str = "") -> "Working":
@@ -86,7 +87,7 @@ class Working:
         if relation.sign != "=":
             raise NotLinear(f"the inequality {write(relation)}" if relation.sign != "≠" else "a ≠ sign")
         left, right = _in_unit(relation.left, unit), _in_unit(relation.right, unit)
-        style = Style(_decimals(relation), unit)
+        style = Style(in_decimals(relation, unit), unit)
         working = Working((side_of(left), side_of(right)), style, _first_line(relation, left, right, style))
         if needs_working(left) or needs_working(right):
             working.write("work out")
@@ -94,11 +95,11 @@ class Working:
 
     def write(self, move: Move) -> None:
         """Add the equation as it stands as a line, unless that is the line already there."""
-        left, right = self.sides
-        text = f"{write(expression_of_side(left, self.style))} = {write(expression_of_side(right, self.style))}"
-        if text != self.lines[-1][0]:
-            self.lines.append((text, move))
-        if len(self.lines) > MAX_LINES:
+        left, right = (expression_of_side(side, self.style) for side in self.sides)
+        relation = Relation(left, "=", right)
+        if write(relation) != write(self.relations[-1][0]):
+            self.relations.append((relation, move))
+        if len(self.relations) > MAX_LINES:
             raise BudgetExceeded("an equation that takes dozens of lines")
 
     def set(self, left: Side, right: Side, move: Move) -> None:
@@ -134,32 +135,32 @@ class Working:
 
     def finish(self, unknown: Unknown) -> LinearSolution:
         """Collect the unknown on the side where it has more, the numbers on the other, and divide."""
-        shares = [_share(side, unknown) for side in self.sides]
+        shares = [share_of(side, unknown) for side in self.sides]
         on = 0 if not shares[1] or (shares[0] and shares[0] >= shares[1]) else 1
-        if shares[1 - on] and not _share(self.sides[1 - on], None):
+        if shares[1 - on] and not share_of(self.sides[1 - on], None):
             # 8y − 14 = y goes by 8y = y + 14, so that no side is left empty.
             self._take(None, away_from=on, move="numbers")
         self._take(unknown, away_from=1 - on, move="letters")
-        share = _share(self.sides[on], unknown)
+        share = share_of(self.sides[on], unknown)
         if not share:
-            return self._solution("all" if _share(self.sides[0], None) == _share(self.sides[1], None) else "none")
+            return self._solution("all" if share_of(self.sides[0], None) == share_of(self.sides[1], None) else "none")
         self._take(None, away_from=on, move="numbers")
-        value = _share(self.sides[1 - on], None) / share
-        last = self.lines[-1][1]
+        value = share_of(self.sides[1 - on], None) / share
+        last = self.relations[-1][1]
         self.sides = (Term(Fraction(1), unknown),), (Term(value),)
         self.write("divide" if share != 1 else last)
         return self._solution(value)
 
     def _take(self, unknown: Unknown | None, away_from: int, move: Move) -> None:
         """Take the unknown's term, or the number, from one side to the other."""
-        share = _share(self.sides[away_from], unknown)
+        share = share_of(self.sides[away_from], unknown)
         if share:
             left, right = (collect((*side, Term(-share, unknown))) for side in self.sides)
             self.set(left, right, move)
 
     def _solution(self, value: Outcome) -> LinearSolution:
-        texts, moves = zip(*self.lines, strict=True)
-        return LinearSolution(texts, moves, value)
+        texts = tuple(write(relation) for relation, _ in self.relations)
+        return LinearSolution(texts, tuple(move for _, move in self.relations), value)
 
 
 def unit_of_constants(*relations: Relation) -> str:
@@ -185,18 +186,18 @@ def _in_unit(side: Expression, unit: str) -> Expression:
     return without_units(side, unit if unit and own else own)
 
 
-def _first_line(relation: Relation, left: Expression, right: Expression, style: Style) -> str:
+def _first_line(relation: Relation, left: Expression, right: Expression, style: Style) -> Relation:
     """The equation as given, or with the unit behind its constants where they were written without."""
     if not style.unit or (left, right) != (relation.left, relation.right):
-        return write(relation)
-    written = expression_of_side(side_of(left), style), expression_of_side(side_of(right), style)
-    return f"{write(written[0])} = {write(written[1])}"
+        return relation
+    return Relation(expression_of_side(side_of(left), style), "=", expression_of_side(side_of(right), style))
 
 
-def _decimals(relation: Relation) -> bool:
+def in_decimals(relation: Relation, unit: str = "") -> bool:
+    """Whether an equation's lines are written in decimals: it has some, or measures, and no fractions."""
     numbers = [leaf for side in (relation.left, relation.right) for leaf in leaves(side) if isinstance(leaf, Number)]
     forms = {number.form for number in numbers}
-    decimal = bool(forms & {NumberForm.DECIMAL, NumberForm.PERCENT})
+    decimal = bool(unit or forms & {NumberForm.DECIMAL, NumberForm.PERCENT})
     return decimal and not forms & {NumberForm.FRACTION, NumberForm.MIXED}
 
 
@@ -206,10 +207,6 @@ def _leads(term: Term | Bracket) -> bool:
 
 def _factor(term: Term | Bracket) -> Fraction:
     return term.coefficient if isinstance(term, Term) else term.factor
-
-
-def _share(side: Side, unknown: Unknown | None) -> Fraction:
-    return sum((term.coefficient for term in flat(side) if term.unknown == unknown), Fraction(0))
 
 
 def _expands_to_whole(sides: Iterable[Side]) -> bool:
