@@ -26,7 +26,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if given and given[0] in NOT_BUILT:
         _complain(f"the command {given[0]} is not built yet")
         return UNREADABLE
-    options = _parser().parse_args(given)
+    options = parser().parse_args(given)
     logging.basicConfig(stream=sys.stderr, level=logging.DEBUG if options.debug else logging.CRITICAL)
     try:
         status: int = options.run(options)
@@ -51,15 +51,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return status
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+def parser() -> argparse.ArgumentParser:
+    """The commands with their arguments and options."""
+    top = argparse.ArgumentParser(
         prog="paperaudit", description="Audits a mathematics test before it goes to print.",
         epilog="Exit status: 0 no error found, 1 errors found, 2 the input could not be read or the command was wrong.",
     )
-    parser.add_argument("--version", action="version", version=f"%(prog)s {__version__}")
+    top.add_argument("--version", action="version", version=f"%(prog)s {__version__}")
     common = argparse.ArgumentParser(add_help=False)
     common.add_argument("--debug", action="store_true", help="print what a developer needs when something goes wrong")
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
 
     def command(name: str, does: str, run: object) -> argparse.ArgumentParser:
         added = commands.add_parser(name, help=does, description=does, parents=[common])
@@ -98,7 +99,7 @@ def _parser() -> argparse.ArgumentParser:
 
     blank = command("blank", "write an empty workbook to fill in", _blank)
     blank.add_argument("out", metavar="OUT.xlsx")
-    return parser
+    return top
 
 
 def _demo(options: argparse.Namespace) -> int:

@@ -1,0 +1,38 @@
+"""How long the main command takes, beside the import of three big libraries, as whole processes side by side."""
+
+import os
+import statistics
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from paperaudit.resources import shipped
+
+ROOT = Path(__file__).resolve().parent.parent
+RUNS = 5
+AT_MOST = 3.0
+"""How many times as long as the imports an audit of the demonstration paper may take."""
+
+
+def seconds(*arguments: str) -> float:
+    began = time.perf_counter()
+    subprocess.run(
+        [sys.executable, *arguments], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )
+    return time.perf_counter() - began
+
+
+def test_an_audit_takes_less_than_three_times_the_imports(capsys: pytest.CaptureFixture[str]) -> None:
+    paper = str(shipped("papers", "sail-loft-draft", "paper.yaml"))
+    imports, audits = [], []
+    for _ in range(RUNS):  # in turn, so that a busy machine slows both
+        imports.append(seconds("-c", "import sympy, pydantic, rich"))
+        audits.append(seconds("-m", "paperaudit", "check", paper))
+    one, other = statistics.median(imports), statistics.median(audits)
+    with capsys.disabled():
+        print(f"\nimports {one:.3f} s, audit {other:.3f} s, {other / one:.2f} times")
+    assert other < AT_MOST * one, f"imports {one:.3f} s, audit {other:.3f} s"
