@@ -127,7 +127,8 @@ class Builder:
               ("{{ row.statement }}", ""), ("{% endif %}", ""))
         if with_reasons:
             write(self._cell(cells[1], False, rule=4), (shade + "{{ row.reason }}", "s"))
-        write(self._cell(cells[-1], True, rule=4), (shade + "{% for entry in row.marks %}", ""),
+        marks = self._cell(cells[-1], True, rule=4)
+        write(marks, (shade + "{{ row.source }}", "sg"), ("{% for entry in row.marks %}", ""),
               ("{{ entry.mark }}", "bs"), ("{% if entry.note %} {{ entry.note }}{% endif %}", "in"),
               ("{% if not loop.last %}  {% endif %}{% endfor %}", ""))
 

@@ -90,7 +90,7 @@ class PartScheme:
     remark: str = ""
 
     def fits(self) -> bool:
-        """Whether the part's marks lie in the usual range, so that the natural ones need not be shown."""
+        """Whether the part's marks lie in the usual range, or there is no derivation to judge them by."""
         low, high = self.usual_range
         marks = self.allocation.total() + self.unplaced
-        return self.unplaced == 0 and (self.fit is Fit.NOT_DERIVED or low <= marks <= high)
+        return self.fit is Fit.NOT_DERIVED or (self.unplaced == 0 and low <= marks <= high)

@@ -1,8 +1,10 @@
 """What each line of a derivation can earn under a convention, from nothing up to its most."""
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 
+from paperaudit.marking.carried import carried_lines
 from paperaudit.marking.convention import Convention, LineKind, Spot, Tariff
 from paperaudit.marking.reasons import routine
 from paperaudit.model.derivation import Answer, Derivation, Step, StepKind
@@ -32,16 +34,22 @@ class Earning:
 
 
 def earnings(
-    derivation: Derivation, convention: Convention, reasons_required: bool, answers: tuple[Answer, ...] = ()
+    derivation: Derivation,
+    convention: Convention,
+    reasons_required: bool,
+    answers: tuple[Answer, ...] = (),
+    known: Collection[str] = (),
 ) -> tuple[Earning, ...]:
     """The lines of a derivation that can bear marks, in order, with what each can earn.
 
-    The last of them is the answer's line, and so is one that states one of several answers ("x = 2").
+    Lines that say what is `known` from an earlier part are left out, unless nothing else is there. The
+    last of the rest is the answer's line, and so is one that states one of several answers ("x = 2").
     """
     steps = derivation.steps
     about_figure = any(step.kind is StepKind.STATEMENT for step in steps)
     kinds = {at: _kind(step, about_figure) for at, step in enumerate(steps) if not _only_restates(at, steps)}
-    bearing = [at for at, kind in kinds.items() if kind != "given"] or list(kinds)
+    carried = carried_lines(derivation, known)
+    bearing = [at for at, kind in kinds.items() if kind != "given" and at not in carried] or list(kinds)
     texts = {answer.text for answer in answers} if len(answers) > 1 else set()
     rewarded: set[str] = set()
     found = []

@@ -1,9 +1,10 @@
 """Fills a mark scheme: cover, legend, and each question's lines with their marks and remarks."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from paperaudit.marking import convention as conventions
 from paperaudit.marking.allocation import allocate
+from paperaudit.marking.carried import carried_lines, established
 from paperaudit.marking.convention import Convention
 from paperaudit.marking.mark import Allocation, PartScheme
 from paperaudit.model.audited import AuditedPaper, AuditedPart
@@ -32,7 +33,7 @@ def contents(audited: AuditedPaper) -> SchemeSheet:
     Raises InputError for a convention or a system of wording that there is no file for.
     """
     convention = conventions.load(audited.paper.marking)
-    schemes = [allocate(part, convention) for part in audited.parts]
+    schemes = [allocate(part, convention, established(audited.parts, part)) for part in audited.parts]
     used = [mark for scheme in schemes for allocation in _allocations(scheme) for mark in allocation.marks]
     codes, notes = {mark.kind for mark in used}, {mark.note for mark in used}
     return SchemeSheet(
@@ -99,7 +100,8 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
     derivation = part.derivation()
     total = scheme.allocation.total() + scheme.unplaced
     system = audited.paper.reasons
-    rows = _rows(derivation, scheme.allocation, convention, system) if derivation else ()
+    known = {text: _label(source) for text, source in established(audited.parts, part).items()}
+    rows = _rows(derivation, scheme.allocation, known, convention, system) if derivation else ()
     least, most = RULED_LINES
     own_figure = bool(part.part.figure or part.part.given)
     return PartSheet(
@@ -114,7 +116,9 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
         remarks=(*why_not_derived(part), *remarks_on(scheme)),
         warning=_warning(audited, part.part.id),
         alternatives=tuple(
-            Alternative(_rows(other.derivation, other.allocation, convention, system), _has_reasons(other.derivation))
+            Alternative(
+                _rows(other.derivation, other.allocation, known, convention, system), _has_reasons(other.derivation)
+            )
             for other in scheme.alternatives
         ),
         ruled=0 if rows else max(least, min(most, 2 * total)),
@@ -134,12 +138,18 @@ def _allocations(scheme: PartScheme) -> tuple[Allocation, ...]:
     return (scheme.allocation, *natural, *(other.allocation for other in scheme.alternatives))
 
 
-def _rows(derivation: Derivation, allocation: Allocation, convention: Convention, system: str) -> tuple[Row, ...]:
+def _rows(
+    derivation: Derivation, allocation: Allocation, known: Mapping[str, str], convention: Convention, system: str
+) -> tuple[Row, ...]:
+    """The lines of a derivation; `known` has the statements of earlier parts with the labels of these."""
     last = len(derivation.steps) - 1
-    return tuple(
-        Row(step.statement, reason_of(step, system), _marks_at(at, allocation, convention), is_answer=at == last)
-        for at, step in enumerate(derivation.steps)
-    )
+    carried = carried_lines(derivation, known)
+    rows = []
+    for at, step in enumerate(derivation.steps):
+        marks = _marks_at(at, allocation, convention)
+        source = f"as in {known[carried[at]]}" if at in carried and not marks else ""
+        rows.append(Row(step.statement, reason_of(step, system), marks, source, is_answer=at == last))
+    return tuple(rows)
 
 
 def _marks_at(step: int, allocation: Allocation, convention: Convention) -> tuple[PrintedMark, ...]:

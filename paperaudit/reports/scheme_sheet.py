@@ -19,11 +19,15 @@ class PrintedMark:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of working with its marks, none at a line that bears none."""
+    """One line of working with its marks, none at a line that bears none.
+
+    `source` says where a line without marks was reached and marked already ("as in (a)"), or "".
+    """
 
     statement: str
     reason: str
     marks: tuple[PrintedMark, ...]
+    source: str = ""
     is_answer: bool = False
 
 

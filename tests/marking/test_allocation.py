@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paperaudit.marking.allocation import allocate, natural, natural_marks
+from paperaudit.marking.carried import carried_lines, established
 from paperaudit.marking.convention import conventions, load
 from paperaudit.marking.mark import Allocation, Fit
 from paperaudit.marking.reasons import theorems
@@ -149,3 +150,34 @@ def test_notes_behind_the_last_value(part: object, name: str, note: str) -> None
     marks = allocate(part, load(name)).allocation.marks  # type: ignore[arg-type]
     values = [mark for mark in marks if mark.kind in ("A", "S", "S/R", "B")]
     assert values[-1].note == note
+
+
+def test_what_an_earlier_part_has_shown_is_not_marked_twice() -> None:
+    first, second = sail_loft.base_angle(4), sail_loft.apex_angle(2)
+    known = established((first, second), second)
+    assert list(known) == [step.statement for step in sail_loft.PANEL_STEPS]
+    scheme = allocate(second, load("statement-reason"), known)
+    assert [(mark.printed(), mark.step) for mark in scheme.allocation.marks] == [("S1", 2), ("R1", 2)]
+    assert (scheme.fit, scheme.usual_range) == (Fit.NATURAL, (1, 8))
+
+
+def test_earlier_lines_bear_marks_again_where_the_new_ones_cannot_bear_them_all() -> None:
+    first, second = sail_loft.base_angle(4), sail_loft.apex_angle(6)
+    scheme = allocate(second, load("statement-reason"), established((first, second), second))
+    assert scheme.allocation.printed() == "S1 R1 S1 R1 S1 R1"
+    assert scheme.fits()
+
+
+def test_only_parts_before_it_in_the_same_question_count() -> None:
+    first, second, other = sail_loft.base_angle(), sail_loft.apex_angle(), sail_loft.equation()
+    assert established((first, second, other), first) == {}
+    assert established((first, second, other), other) == {}
+
+
+@pytest.mark.parametrize(("known", "statement", "same"), [
+    ("∠ABC = ∠ACB = 68°", "∠ABC = ∠ACB", True), ("3x + 10° = 5x − 30°", "5x − 30° = 3x + 10°", True),
+    ("AB ∥ CD", "AB ∥ CD", True), ("∠ABC = 68°", "∠ABC = ∠ACB = 68°", False), ("AB ∥ CD", "AB ∥ EF", False),
+])
+def test_a_statement_is_known_in_any_order_of_its_sides(known: str, statement: str, same: bool) -> None:
+    steps = (Step(statement, StepKind.STATEMENT), Step("∠BAC = 44°", StepKind.STATEMENT))
+    assert bool(carried_lines(Derivation(steps, ""), [known])) == same

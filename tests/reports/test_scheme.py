@@ -170,6 +170,11 @@ def test_a_sound_part_carries_no_remark_and_no_warning() -> None:
     assert (part.remarks, part.warning) == ((), "")
 
 
+def test_lines_of_an_earlier_part_point_back_to_it() -> None:
+    _, second = contents(sail_loft.paper(sail_loft.base_angle(4), sail_loft.apex_angle(2))).questions[0].parts
+    assert [(row.source, len(row.marks)) for row in second.rows] == [("as in (a)", 0), ("as in (a)", 0), ("", 2)]
+
+
 def test_the_reasons_follow_the_papers_system() -> None:
     rows = contents(sail_loft.paper(sail_loft.base_angle(), reasons="abbreviated")).questions[0].parts[0].rows
     assert [row.reason for row in rows] == ["∠s on a str line", "∠s opp equal sides; AB = AC"]
