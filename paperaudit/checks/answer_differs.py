@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
+from paperaudit.checks.grounds.options import right_options
 from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
 from paperaudit.checks.several_answers import answers_not_all_stated
 from paperaudit.marking.reasons import word
+from paperaudit.maths.rounding import accuracy_text
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Agreement
 from paperaudit.model.finding import Finding, Severity
@@ -19,15 +21,23 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             continue
         if answers_not_all_stated(audited_part):
             continue
-        derived = _derived(audited_part)
+        derived, why = _derived(audited_part), (comparison.why,) if comparison.why else ()
         yield CHECK.found(
-            f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}"
-            + (f", but {derived}." if derived else f": {comparison.why}."),
+            f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}, but {derived}.",
             part=part.id,
             places=(part.answer.place, part.place, audited_part.question.place),
-            because=(*_working(audited_part, audited.paper.reasons), *((comparison.why,) if comparison.why else ())),
-            suggestion=f"Change the key to {derived}." if derived else "Correct the key.",
+            because=(*_working(audited_part, audited.paper.reasons), *why),
+            suggestion=f"Change the key to {_in_key(audited_part) or derived}.",
         )
+
+
+def _in_key(audited_part: AuditedPart) -> str:
+    """What the key should say where that is not the derived answer as it stands: an option's letter, a rounding."""
+    ask = audited_part.reading.ask
+    right = [letter for letter, _ in right_options(audited_part)]
+    if right:
+        return listed(right, "or")
+    return f"the answer to {accuracy_text(ask.accuracy)}" if ask and ask.accuracy else ""
 
 
 def _derived(audited_part: AuditedPart) -> str:

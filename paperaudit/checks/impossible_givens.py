@@ -18,7 +18,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 f"{called(audited_part.question, part)}: {_what_clashes(outcome.clash)}",
                 part=part.id,
                 places=(part.place, audited_part.question.place),
-                because=(*(f"given: {text}" for text in outcome.clash), *outcome.why),
+                because=(*outcome.clash, *outcome.why),
                 suggestion=outcome.suggestion or "Change or take out one of the givens that clash.",
             )
 

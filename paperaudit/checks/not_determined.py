@@ -16,14 +16,18 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         if isinstance(outcome, NotDetermined):
             asked = f" {audited_part.reading.ask.text}" if audited_part.reading.ask else " the answer"
             yield CHECK.found(
-                f"{called(audited_part.question, part)}: the givens do not settle{asked}.",
+                f"{called(audited_part.question, part)}: the givens do not settle{asked}; {_both(len(outcome.cases))}.",
                 part=part.id,
                 places=(part.place, audited_part.question.place),
-                because=tuple(f"possible: {case.description}" for case in outcome.cases),
+                because=tuple(case.description for case in outcome.cases),
                 suggestion=f"It would be settled by {outcome.missing}."
                 if outcome.missing
                 else "Add the given that the working of the key relies on.",
             )
+
+
+def _both(cases: int) -> str:
+    return "two figures that meet them differ" if cases == 2 else "more than one value meets them"
 
 
 CHECK = Check(

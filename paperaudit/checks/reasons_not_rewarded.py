@@ -25,8 +25,8 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         marks = _marks(audited_part, convention)
         if marks and not any(_rewards_a_reason(mark, convention) for mark in marks):
             yield CHECK.found(
-                f"{called(audited_part.question, part)} asks for reasons, but none of its "
-                f"{counted(part.marks, 'mark')} is for a reason.",
+                f"{called(audited_part.question, part)} asks for reasons, but its {counted(part.marks, 'mark')} "
+                f"{'does' if part.marks == 1 else 'do'} not reward one.",
                 part=part.id,
                 places=(part.place, audited_part.question.place),
                 because=(f"the marks are {' '.join(mark.printed() for mark in marks)}",),

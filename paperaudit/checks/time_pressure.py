@@ -15,10 +15,11 @@ on both sides (a comparison of published papers; the bounds themselves are commo
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """At most one finding, for the whole paper; none where it states no minutes or has no marks."""
+    """At most one finding, for the whole paper; none without minutes, or with marks that are not all known."""
     paper = audited.paper
-    marks = paper.marks_sum()
-    if paper.minutes is None or marks == 0:
+    complete = all(part.marks is not None for _, part in paper.parts())
+    marks = paper.marks_sum() if complete else paper.total
+    if paper.minutes is None or not marks:
         return
     pace = Fraction(paper.minutes, marks)
     if LEAST_MINUTES_A_MARK <= pace <= MOST_MINUTES_A_MARK:

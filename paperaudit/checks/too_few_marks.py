@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.marks import worth
+from paperaudit.checks.grounds.marks import reached_before, worth
 from paperaudit.checks.grounds.words import called, counted
 from paperaudit.marking.convention import load
 from paperaudit.model.audited import AuditedPaper
@@ -11,10 +11,11 @@ from paperaudit.model.finding import Finding, Severity
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a part whose marks are below the fewest of any of its workings."""
+    """One finding a part whose marks are below the fewest of any of its workings, earlier parts' results quoted."""
     convention = load(audited.paper.marking)
     for audited_part in audited.parts:
-        part, earned = audited_part.part, worth(audited_part, convention)
+        part = audited_part.part
+        earned = worth(audited_part, convention, reached_before(audited_part, audited.parts))
         if earned and part.marks is not None and part.marks < earned.fewest:
             yield CHECK.found(
                 f"{called(audited_part.question, part)} carries {counted(part.marks, 'mark')}; "

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.units import dimension_of, given_sizes, pairs
+from paperaudit.checks.grounds.units import Pair, dimension_of, given_sizes, pairs
 from paperaudit.checks.grounds.words import called
 from paperaudit.maths.number_forms import form_of
 from paperaudit.model.audited import AuditedPaper, AuditedPart
@@ -28,8 +28,7 @@ def _in_key(audited_part: AuditedPart) -> Iterator[Finding]:
         return
     unit_is_printed = ask is not None and bool(ask.unit)
     for pair in pairs(audited_part):
-        percent = form_of(pair.derived) is NumberForm.PERCENT and form_of(pair.stated) is NumberForm.INTEGER
-        if (pair.derived_unit and not pair.stated_unit and not unit_is_printed) or percent:
+        if _lacks_a_percent_sign(pair) or (_lacks_a_unit(pair) and not unit_is_printed):
             yield CHECK.found(
                 f"{called(audited_part.question, part)}: the key says {part.answer.text}, without its unit; "
                 f"the answer is {pair.answer.text}.",
@@ -38,6 +37,15 @@ def _in_key(audited_part: AuditedPart) -> Iterator[Finding]:
                 suggestion=f"Write {pair.answer.text} in the key, or ask for the answer in that unit.",
             )
             return
+
+
+def _lacks_a_unit(pair: Pair) -> bool:
+    """The value of a letter may go without: whether x or x° is the angle is the paper's own choice."""
+    return bool(pair.derived_unit) and not pair.stated_unit and not pair.answer.letter
+
+
+def _lacks_a_percent_sign(pair: Pair) -> bool:
+    return form_of(pair.derived) is NumberForm.PERCENT and form_of(pair.stated) is NumberForm.INTEGER
 
 
 def _in_givens(parts: list[AuditedPart]) -> Iterator[Finding]:

@@ -107,7 +107,7 @@ def remarks(part: AuditedPart) -> tuple[str, ...]:
     """What stands in place of a working, or beside it: the clash, the cases, what stopped the reading."""
     match part.outcome:
         case Impossible(clash, why):
-            return (*(f"given: {text}" for text in clash), *why)
+            return (*clash, *why)
         case NotDetermined(cases):
             return tuple(case.description for case in cases)
         case Several(cases=cases):

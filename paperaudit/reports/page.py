@@ -185,12 +185,13 @@ def _unbroken(reason: str) -> str:
 
 
 def _question_lines(part: AuditedPart, with_question: bool) -> tuple[str, ...]:
-    """The printed words, and the statements in one line: the question's at its first part, then the part's own."""
+    """The printed words, statements and options: the question's at its first part, then the part's own."""
     question = part.question
-    prose = [line for line in (question.text if with_question else None, part.part.text) if line is not None]
+    prose = [line.text for line in (question.text if with_question else None, part.part.text) if line is not None]
     shared = (*question.figure, *question.given) if with_question else ()
     statements = "; ".join(line.text for line in (*shared, *part.part.figure, *part.part.given))
-    return tuple(line for line in (*(line.text for line in prose), statements) if line)
+    options = "; ".join(f"{letter}: {line.text}" for letter, line in part.part.options)
+    return tuple(line for line in (*prose, statements, options) if line)
 
 
 def _tags(part: AuditedPart) -> str:

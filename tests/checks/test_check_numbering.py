@@ -78,7 +78,10 @@ def test_the_sign_of_repeated_ids_is_the_readers_own() -> None:
 
 
 @pytest.mark.parametrize("siblings", [
-    ["a", "b", "c", "d"], ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi"], ["1", "2", "3"], ["A", "B"],
+    ["a", "b", "c", "d"],
+    ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi"],
+    ["1", "2", "3"],
+    ["A", "B"],
 ])
 def test_labels_and_places_go_both_ways(siblings: list[str]) -> None:
     places = [position(label, siblings) for label in siblings]

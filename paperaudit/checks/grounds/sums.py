@@ -32,28 +32,38 @@ class Mismatch:
 def mismatch_in(question: Question) -> Mismatch | None:
     """A question's printed total against the marks of its parts; None where they agree or nothing is printed.
 
+    Where a part has no marks and the others do not overrun the total, that is the fault, not the total.
+
     >>> from paperaudit.model.paper import Part
     >>> mismatch_in(Question("1", (Part("1.a", "a", marks=3), Part("1.b", "b", marks=2)), total=9)).because()
     ('1.a (3) + 1.b (2) = 5', 'printed total: 9')
     """
-    return _mismatch(question.total, [question], tuple((part.id, part.marks or 0) for part in question.parts))
+    rows = tuple((part.id, part.marks or 0) for part in question.parts)
+    return _mismatch(question.total, rows, _is_complete(question))
 
 
 def mismatch_over(printed: int | None, questions: Iterable[Question]) -> Mismatch | None:
-    """A section's or the paper's printed total against the marks of its questions."""
-    asked = list(questions)
-    rows = tuple((f"Q{question.number}", sum(part.marks or 0 for part in question.parts)) for question in asked)
-    return _mismatch(printed, asked, rows)
+    """A section's or the paper's printed total against the marks of its questions.
+
+    A question with a part without marks counts with its own total, where that is printed and has room.
+    """
+    rows, complete = [], True
+    for question in questions:
+        marks = sum(part.marks or 0 for part in question.parts)
+        if not _is_complete(question):
+            complete = complete and question.total is not None and question.total > marks
+            marks = max(marks, question.total or 0)
+        rows.append((f"Q{question.number}", marks))
+    return _mismatch(printed, tuple(rows), complete)
 
 
-def _mismatch(
-    printed: int | None, questions: Iterable[Question], rows: tuple[tuple[str, int], ...]
-) -> Mismatch | None:
-    """Where a part has no marks and the rest do not overrun the total, that is the fault, not the total."""
+def _is_complete(question: Question) -> bool:
+    return all(part.marks is not None for part in question.parts)
+
+
+def _mismatch(printed: int | None, rows: tuple[tuple[str, int], ...], complete: bool) -> Mismatch | None:
     if printed is None:
         return None
     compared = Mismatch(printed, rows)
-    some_missing = any(part.marks is None for question in questions for part in question.parts)
-    if some_missing and compared.total() <= printed:
-        return None
-    return compared if compared.total() != printed else None
+    differs = compared.total() != printed if complete else compared.total() > printed
+    return compared if differs else None
