@@ -9,7 +9,7 @@ from dataclasses import replace
 from types import FrameType
 from typing import TypeVar
 
-from paperaudit.errors import BudgetExceeded, Complaint, InputError
+from paperaudit.errors import BudgetExceeded, Complaint, ExpressionNotRead, InputError
 from paperaudit.model.audited import AuditedPaper, AuditedPart, Verdict
 from paperaudit.model.derivation import (
     Agreement,
@@ -24,6 +24,7 @@ from paperaudit.model.derivation import (
 )
 from paperaudit.model.finding import Severity
 from paperaudit.model.paper import Paper
+from paperaudit.model.place import NOWHERE
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.readers.question_file import PaperRead
 
@@ -65,10 +66,8 @@ def audit_read(read: PaperRead) -> AuditedPaper:
     complaints = (*read.complaints, *_unreadable(readings))
     if complaints:
         raise InputError(*dict.fromkeys(complaints))
-    parts: list[AuditedPart] = []
-    for reading in readings:
-        parts.append(_audit_part(reading, parts))
-    audited = AuditedPaper(read.paper, tuple(parts))
+    parts = _audit_parts(readings)
+    audited = AuditedPaper(read.paper, parts)
     return replace(audited, findings=find_all(audited))
 
 
@@ -102,6 +101,21 @@ def _not_understood(unread: Unread) -> str:
     return f"{unread.where}: '{unread.text[:120]}' was not understood{stopped}{expected}{nearest}"
 
 
+def _audit_parts(readings: Sequence[Reading]) -> tuple[AuditedPart, ...]:
+    """Every part in order. Raises InputError where mathematics that was read turns out to be beyond the limits."""
+    parts: list[AuditedPart] = []
+    complaints = []
+    for reading in readings:
+        try:
+            parts.append(_audit_part(reading, parts))
+        except ExpressionNotRead as error:
+            place = reading.ask.place if reading.ask and reading.ask.place != NOWHERE else reading.part.place
+            complaints.append(Complaint(f"part {reading.part.id}: {error}", place))
+    if complaints:
+        raise InputError(*complaints)
+    return tuple(parts)
+
+
 def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
     """One part through every stage; `before` are the audited parts that stand above it."""
     from paperaudit.marking.level import propose_level
@@ -131,14 +145,17 @@ def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
 
 
 def _within_limits(work: Callable[[], _Result], otherwise: Callable[[str], _Result]) -> _Result:
-    """The result of a stage; what goes wrong inside leaves the part unread, and the paper goes on."""
+    """The result of a stage; what goes wrong inside leaves the part unread, and the paper goes on.
+
+    Raises ExpressionNotRead for mathematics beyond the limits: that is bad input.
+    """
     try:
         with _time_limit(SECONDS_A_PART):
             return work()
     except BudgetExceeded as error:
         return otherwise(str(error) or "the search was longer than allowed")
-    except InputError as error:
-        return otherwise(str(error) or "it is beyond the limits of what is read")
+    except ExpressionNotRead:
+        raise
     except Exception as error:
         _log.debug("a part could not be audited", exc_info=True)
         return otherwise(f"internal error: {type(error).__name__}")

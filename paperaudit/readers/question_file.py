@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from paperaudit.errors import Complaint, InputError
 from paperaudit.model.paper import Paper
 from paperaudit.readers.complaints import complaint, from_shape_error, without
+from paperaudit.readers.rejoined import rejoined
 from paperaudit.readers.structure import faults
 from paperaudit.readers.tree import Entries, Node, Route, plain, shown
 from paperaudit.readers.yaml_tree import read_tree
@@ -47,6 +48,7 @@ def paper_of_tree(tree: Node, before: tuple[Complaint, ...] = ()) -> PaperRead:
     from paperaudit.readers.build import build_paper
     from paperaudit.readers.shape import PaperShape, shape_of
 
+    tree = rejoined(tree)
     if not isinstance(tree, Entries):
         message = f"{shown(tree)} was read, expected keys such as title and questions"
         return PaperRead(None, (*before, complaint(tree, (), message)))

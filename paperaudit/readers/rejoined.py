@@ -1,0 +1,86 @@
+"""Puts statements together again that YAML took apart at their commas, as in `[segments AB, CD]` without quotes."""
+
+import re
+
+from paperaudit.readers.tree import Entries, Items, Node, Scalar
+
+_LISTS = ("figure", "given")
+_BARE = re.compile(r"(?:and\s+)?([A-Z]{1,4})(?:\s+and\s+[A-Z]{1,4})?")
+"""Points or paths alone are no statement: they belong to a neighbour."""
+_GOES_ON = re.compile(_BARE.pattern + r"\s+(?:are|in\s+order|lie|meet|intersect|cross)\b")
+"""How a statement ends whose first names were taken off: "C are collinear", "OD in order round O"."""
+
+
+def rejoined(node: Node) -> Node:
+    """The tree with the unquoted statements under `figure` and `given` made whole.
+
+    >>> from paperaudit.model.place import Place
+    >>> parts = [Scalar(text, Place()) for text in ("segments AB", "CD", "A", "E", "B are collinear")]
+    >>> [one.text for one in joined_statements(parts)]
+    ['segments AB, CD', 'A, E, B are collinear']
+    """
+    match node:
+        case Items(values):
+            return Items(tuple(rejoined(value) for value in values), node.place)
+        case Entries(pairs):
+            changed: list[tuple[Scalar, Node]] = []
+            for key, value in pairs:
+                if key.text in _LISTS and isinstance(value, Items):
+                    changed.append((key, Items(tuple(joined_statements(list(value.values))), value.place)))
+                else:
+                    changed.append((key, rejoined(value)))
+            return Entries(tuple(changed), node.place)
+    return node
+
+
+def joined_statements(values: list[Node]) -> list[Node]:
+    """A list's statements with the bare names put to the statement behind them or, else, before them."""
+    whole: list[Node] = []
+    names: list[Scalar] = []
+    for value in values:
+        if isinstance(value, Scalar) and not value.quoted and _BARE.fullmatch(value.text):
+            names.append(value)
+            continue
+        ahead = _taken_ahead(names, value, bool(whole))
+        _append(whole, names[: len(names) - ahead])
+        whole.append(_together([*names[len(names) - ahead :], value]) if ahead and isinstance(value, Scalar) else value)
+        names = []
+    _append(whole, names)
+    return whole
+
+
+def _taken_ahead(names: list[Scalar], value: Node, has_before: bool) -> int:
+    """How many of the bare names, counted from the last, belong to the statement behind them.
+
+    They name things of one kind: points have one letter, paths have two.
+    """
+    if not isinstance(value, Scalar) or value.quoted:
+        return 0
+    if not has_before:
+        return len(names)
+    goes_on = _GOES_ON.match(value.text)
+    if goes_on is None:
+        return 0
+    length = len(goes_on.group(1))
+    count = 0
+    for name in reversed(names):
+        bare = _BARE.fullmatch(name.text)
+        if bare is None or len(bare.group(1)) != length:
+            break
+        count += 1
+    return count
+
+
+def _append(whole: list[Node], names: list[Scalar]) -> None:
+    """Bare names end the statement before them; without one they stay as they are, to be complained of."""
+    if not names:
+        return
+    before = whole[-1] if whole else None
+    if isinstance(before, Scalar) and not before.quoted:
+        whole[-1] = _together([before, *names])
+    else:
+        whole.extend(names)
+
+
+def _together(parts: list[Scalar]) -> Scalar:
+    return Scalar(", ".join(part.text for part in parts), parts[0].place)

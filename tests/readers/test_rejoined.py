@@ -1,0 +1,27 @@
+"""Unquoted statements that YAML takes apart at their commas."""
+
+import pytest
+
+from paperaudit.readers.question_file import read_question_file
+
+
+@pytest.mark.parametrize(
+    ("written", "expected"),
+    [
+        ("[triangle ABC, BC is produced to D]", ["triangle ABC", "BC is produced to D"]),
+        ("[segments AB, CD, AE]", ["segments AB, CD, AE"]),
+        ("[segments AB, CD, B and C lie on opposite sides of AD]",
+         ["segments AB, CD", "B and C lie on opposite sides of AD"]),
+        ("[A, B, C are collinear]", ["A, B, C are collinear"]),
+        ("[triangle ABC, A, B, D are collinear]", ["triangle ABC", "A, B, D are collinear"]),
+        ("[triangle ABC, OA, OB, OC in order round O]", ["triangle ABC", "OA, OB, OC in order round O"]),
+        ("[segments AB, D lies on AC]", ["segments AB", "D lies on AC"]),
+        ("[circle with centre O through A, B and C]", ["circle with centre O through A, B and C"]),
+        ('["segments AB", CD]', ["segments AB", "CD"]),
+        ('["segments AB, CD", AB ∥ CD]', ["segments AB, CD", "AB ∥ CD"]),
+        ("[AB]", ["AB"]),
+    ],
+)
+def test_bare_names_go_to_the_statement_that_they_belong_to(written: str, expected: list[str]) -> None:
+    paper = read_question_file(f"questions: [{{number: 1, figure: {written}}}]", "test.yaml").whole()
+    assert [line.text for line in next(paper.questions()).figure] == expected
