@@ -20,21 +20,27 @@ def established(parts: Sequence[AuditedPart], part: AuditedPart) -> Mapping[str,
 
 
 def carried_lines(derivation: Derivation, known: Collection[str]) -> Mapping[int, str]:
-    """The lines that say no more than a known statement does: the step's index with that statement.
+    """The lines that need no new work: each step's index with the known statement that says as much.
 
-    The last line is never one of them: it is what the part asks for.
+    A line that only leads to such lines has "" there. The last line is never one of them: it is what
+    the part asks for.
 
     >>> from paperaudit.model.derivation import Step, StepKind
     >>> steps = (Step("∠ABC = ∠ACB", StepKind.STATEMENT), Step("∠BAC = 44°", StepKind.STATEMENT))
     >>> carried_lines(Derivation(steps, ""), ["∠ABC = ∠ACB = 68°"])
     {0: '∠ABC = ∠ACB = 68°'}
     """
+    steps = derivation.steps
     found: dict[int, str] = {}
-    for at, step in enumerate(derivation.steps[:-1]):
+    for at, step in enumerate(steps[:-1]):
         source = next((statement for statement in known if _says(statement, step.statement)), None)
         if source is not None:
             found[at] = source
-    return found
+    for at in reversed(range(len(steps) - 1)):
+        users = [later for later in range(at + 1, len(steps)) if steps[at].statement in steps[later].uses]
+        if users and at not in found and all(later in found for later in users):
+            found[at] = ""
+    return dict(sorted(found.items()))
 
 
 def _says(known: str, statement: str) -> bool:

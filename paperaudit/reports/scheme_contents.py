@@ -23,7 +23,7 @@ from paperaudit.reports.scheme_sheet import (
 )
 from paperaudit.reports.scheme_words import answers_in_words, remarks_on, statements_beside, why_not_derived
 
-RULED_LINES = (3, 8)
+RULED_LINES = (3, 6)
 """The fewest and the most lines left for the examiner at a part that was not derived."""
 
 
@@ -147,7 +147,7 @@ def _rows(
     rows = []
     for at, step in enumerate(derivation.steps):
         marks = _marks_at(at, allocation, convention)
-        source = f"as in {known[carried[at]]}" if at in carried and not marks else ""
+        source = f"as in {known[carried[at]]}" if carried.get(at) and not marks else ""
         rows.append(Row(step.statement, reason_of(step, system), marks, source, is_answer=at == last))
     return tuple(rows)
 
@@ -175,11 +175,14 @@ def _label(part: AuditedPart) -> str:
 
 
 def _warning(audited: AuditedPaper, place: str) -> str:
-    """One short line that names what the audit found at a place, "" where it found nothing to settle."""
+    """One short line that names what the audit found at a place, "" where it found nothing to settle.
+
+    That a part was not read is said in its remarks already.
+    """
     names = [
         finding.name.replace("-", " ")
         for finding in audited.findings
-        if finding.part == place and finding.severity is not Severity.NOTE
+        if finding.part == place and finding.severity is not Severity.NOTE and finding.name != "not-read"
     ]
     if not names and any(part.part.id == place and part.verdict == "differs" for part in audited.parts):
         names = ["answer differs"]

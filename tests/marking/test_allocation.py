@@ -181,3 +181,13 @@ def test_only_parts_before_it_in_the_same_question_count() -> None:
 def test_a_statement_is_known_in_any_order_of_its_sides(known: str, statement: str, same: bool) -> None:
     steps = (Step(statement, StepKind.STATEMENT), Step("∠BAC = 44°", StepKind.STATEMENT))
     assert bool(carried_lines(Derivation(steps, ""), [known])) == same
+
+
+def test_a_line_that_only_leads_to_what_is_known_is_carried_with_it() -> None:
+    steps = (
+        Step("∠DAC = 68°", StepKind.STATEMENT),
+        Step("∠ACB = ∠DAC = 68°", StepKind.STATEMENT, uses=("∠DAC = 68°",)),
+        Step("∠BAC = 44°", StepKind.STATEMENT, uses=("∠ACB = ∠DAC = 68°",)),
+    )
+    assert carried_lines(Derivation(steps, ""), ["∠ACB = ∠DAC = 68°"]) == {0: "", 1: "∠ACB = ∠DAC = 68°"}
+    assert carried_lines(Derivation(steps, ""), []) == {}
