@@ -185,9 +185,9 @@ def test_a_statement_is_known_in_any_order_of_its_sides(known: str, statement: s
 
 def test_a_line_that_only_leads_to_what_is_known_is_carried_with_it() -> None:
     steps = (
-        Step("∠DAC = 68°", StepKind.STATEMENT),
-        Step("∠ACB = ∠DAC = 68°", StepKind.STATEMENT, uses=("∠DAC = 68°",)),
-        Step("∠BAC = 44°", StepKind.STATEMENT, uses=("∠ACB = ∠DAC = 68°",)),
+        Step("AB ∥ CD", StepKind.STATEMENT),
+        Step("∠ACB = ∠DAC", StepKind.STATEMENT, uses=("AB ∥ CD",)),
+        Step("∠BAC = 44°", StepKind.STATEMENT, uses=("∠ACB = ∠DAC",)),
     )
     assert carried_lines(Derivation(steps, ""), ["∠ACB = ∠DAC = 68°"]) == {0: "", 1: "∠ACB = ∠DAC = 68°"}
     assert carried_lines(Derivation(steps, ""), []) == {}
