@@ -5,6 +5,7 @@ import logging
 import os
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from paperaudit import __version__
@@ -79,6 +80,7 @@ def parser() -> argparse.ArgumentParser:
     scheme = command("scheme", "write the mark scheme", _scheme)
     scheme.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
     scheme.add_argument("-o", dest="out", required=True, metavar="OUT", help="a .pdf, .docx, .html or .md file")
+    scheme.add_argument("--template", metavar="OWN.docx", help="your own Word template, for a .docx mark scheme")
 
     grid = command("grid", "write the marks by skill, strand and level", _grid)
     grid.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
@@ -162,7 +164,8 @@ def _scheme(options: argparse.Namespace) -> int:
     audited = audit_file(options.paper)
     from paperaudit.reports import scheme
 
-    output.write(target, scheme.render(audited, target.suffix.lower()))
+    template = Path(options.template) if options.template is not None else None
+    output.write(target, scheme.render(audited, target.suffix.lower(), template))
     return FINE
 
 
