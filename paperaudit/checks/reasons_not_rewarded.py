@@ -1,10 +1,11 @@
 """Reasons are asked for, and no mark rewards one."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.words import called, counted
 from paperaudit.marking.allocation import allocate, reasons_required
+from paperaudit.marking.carried import established
 from paperaudit.marking.convention import Convention, load
 from paperaudit.marking.mark import Mark
 from paperaudit.marking.split import read_split
@@ -22,7 +23,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         part = audited_part.part
         if not part.marks or not reasons_required(audited_part):
             continue
-        marks = _marks(audited_part, convention)
+        marks = _marks(audited_part, convention, established(audited.parts, audited_part))
         if marks and not any(_rewards_a_reason(mark, convention) for mark in marks):
             yield CHECK.found(
                 f"{called(audited_part.question, part)} asks for reasons, but its {counted(part.marks, 'mark')} "
@@ -34,10 +35,10 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             )
 
 
-def _marks(audited_part: AuditedPart, convention: Convention) -> tuple[Mark, ...]:
+def _marks(audited_part: AuditedPart, convention: Convention, known: Collection[str]) -> tuple[Mark, ...]:
     """The setter's split, else the marks that the working's lines get."""
     own = read_split(audited_part.part.split)
-    return own or allocate(audited_part, convention).allocation.marks
+    return own or allocate(audited_part, convention, known).allocation.marks
 
 
 def _rewards_a_reason(mark: Mark, convention: Convention) -> bool:

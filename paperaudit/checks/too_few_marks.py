@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.marks import reached_before, worth
+from paperaudit.checks.grounds.marks import worth
 from paperaudit.checks.grounds.words import called, counted
+from paperaudit.marking.carried import established
 from paperaudit.marking.convention import load
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
@@ -15,7 +16,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     convention = load(audited.paper.marking)
     for audited_part in audited.parts:
         part = audited_part.part
-        earned = worth(audited_part, convention, reached_before(audited_part, audited.parts))
+        earned = worth(audited_part, convention, established(audited.parts, audited_part))
         if earned and part.marks is not None and part.marks < earned.fewest:
             yield CHECK.found(
                 f"{called(audited_part.question, part)} carries {counted(part.marks, 'mark')}; "

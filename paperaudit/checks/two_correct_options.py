@@ -41,5 +41,4 @@ questions:
   - {number: 1, ask: 20 ÷ 8, options: {A: "2.4", B: "2.5", C: 2/5, D: "12"}, answer: B, marks: 1}
 """,
     find=find,
-    alongside=("repeated-option",),
 )

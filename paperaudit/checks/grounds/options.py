@@ -43,11 +43,16 @@ def _matched(part: AuditedPart) -> OptionsMatched | None:
 
 
 def same_options(part: AuditedPart) -> Iterator[tuple[Option, Option]]:
-    """Pairs of options that say the same: in their words, or in value where the form is not what is asked."""
+    """Pairs of options that say the same: in their words, or in value where the form is not what is asked.
+
+    Different words for the right value are not among them: they are two right options.
+    """
     form_counts = part.reading.ask is not None and isinstance(part.reading.ask.task, Transform | WriteAs | Rounded)
+    right = right_options(part)
     for one, other in combinations(part.part.options, 2):
         same_words = _plain(one[1].text) == _plain(other[1].text)
-        if same_words or (not form_counts and _same_value(one[1].text, other[1].text)):
+        by_value = not form_counts and not (one in right and other in right)
+        if same_words or (by_value and _same_value(one[1].text, other[1].text)):
             yield one, other
 
 

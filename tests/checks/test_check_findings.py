@@ -1,0 +1,156 @@
+"""Checks on question files through the whole audit, where one example is not enough."""
+
+import pytest
+
+from paperaudit.audit import audit
+from paperaudit.model.audited import AuditedPaper
+from paperaudit.model.finding import Finding
+from paperaudit.readers.question_file import read_question_file
+
+
+def audited(text: str) -> AuditedPaper:
+    return audit(read_question_file(text, "example.yaml").whole())
+
+
+def found(text: str, name: str) -> list[Finding]:
+    return [finding for finding in audited(text).findings if finding.name == name]
+
+
+def panel(*lines: str, given: str = "[∠ACD = 112°]") -> str:
+    """A question on the panel of a sail; `lines` are the keys below its figure."""
+    return "\n".join((
+        "questions:", "  - number: 1", "    figure: [triangle ABC, BC is produced to D]", f"    given: {given}",
+        *(f"    {line}" for line in lines),
+    ))
+
+
+def test_the_message_says_what_the_key_says_and_what_follows() -> None:
+    (finding,) = found(panel("ask: ∠ACB", "answer: 62°", "marks: 1"), "answer-differs")
+    assert finding.message == "Question 1: the key says 62°, but ∠ACB = 68°."
+    assert finding.because[0].startswith("∠ACB = 180° − 112° = 68° (angles on a straight line")
+    assert finding.suggestion == "Change the key to ∠ACB = 68°."
+    assert finding.place.line == 6
+
+
+def test_the_key_of_an_option_is_named_with_what_it_says() -> None:
+    text = panel("ask: ∠ACB", "options: {A: 58°, B: 62°, C: 68°, D: 112°}", "answer: B", "marks: 1")
+    (finding,) = found(text, "answer-differs")
+    assert finding.message == "Question 1: the key says B (62°), but ∠ACB = 68°."
+    assert finding.suggestion == "Change the key to C."
+
+
+@pytest.mark.parametrize(("key", "other"), [("68", 1), ("68°", 0), ("62", 0)])
+def test_a_bare_number_lacks_its_unit_only_if_it_is_the_right_one(key: str, other: int) -> None:
+    assert len(found(panel("ask: ∠ACB", f'answer: "{key}"', "marks: 1"), "unit-missing")) == other
+
+
+def test_the_value_of_a_letter_may_go_without_degrees() -> None:
+    text = panel("ask: x", "answer: x = 20", "marks: 2", given="[∠ACD = 3x + 8°, ∠ACB = 5x + 12°]")
+    assert not found(text, "unit-missing")
+
+
+@pytest.mark.parametrize(("given", "unused"), [
+    ("[∠ACD = 112°]", []),
+    ("[∠ACD = 112°, ∠BAC = 50°]", ["∠BAC = 50°"]),
+    ("[AB = AC, ∠ACD = 112°]", ["AB = AC"]),
+])
+def test_a_given_is_unused_if_no_line_rests_on_it(given: str, unused: list[str]) -> None:
+    messages = [finding.message for finding in found(panel("ask: ∠ACB", "marks: 1", given=given), "unused-given")]
+    assert messages == [f"Question 1: “{text}” is not needed for any answer." for text in unused]
+
+
+def test_a_given_that_another_part_needs_is_not_unused() -> None:
+    parts = "parts: [{number: a, ask: ∠ACB, marks: 1}, {number: b, ask: ∠BAC, marks: 2}]"
+    assert not found(panel(parts, given="[AB = AC, ∠ACD = 112°]"), "unused-given")
+
+
+def test_nothing_is_called_unused_where_a_part_was_not_derived() -> None:
+    parts = "parts: [{number: a, ask: ∠ACB, marks: 1}, {number: b, ask: ∠BAC, marks: 2}]"
+    assert not found(panel(parts, given="[∠ACD = 112°, AD = 9 cm]"), "unused-given")
+
+
+def test_lines_of_an_earlier_part_are_not_asked_to_be_paid_twice() -> None:
+    parts = "parts: [{number: a, ask: x, marks: 3}, {number: b, ask: ∠ACD, marks: 1}]"
+    assert not found(panel(parts, given="[∠ACD = 3x + 8°, ∠ACB = 5x + 12°]"), "too-few-marks")
+    alone = panel("ask: ∠ACD", "marks: 1", given="[∠ACD = 3x + 8°, ∠ACB = 5x + 12°]")
+    assert found(alone, "too-few-marks")
+
+
+@pytest.mark.parametrize(("text", "points"), [
+    ("Calculate the size of ∠ACE.", ["E"]),
+    ("The point F is not drawn. Find ∠ACB.", ["F"]),
+    ("In triangle ABC, side BC is produced to D. Find ∠ACB.", []),
+    ("NOTE: A LEARNER MAY USE ANGLE FACTS. Find ∠ACB.", []),
+])
+def test_points_of_the_text_that_the_figure_lacks_are_named(text: str, points: list[str]) -> None:
+    messages = [one.message for one in found(panel(f"text: '{text}'", "ask: ∠ACB", "marks: 1"), "label-mismatch")]
+    assert [point for point in "EFGU" if any(f"point {point}," in message for message in messages)] == points
+    assert len(messages) == bool(points)
+
+
+@pytest.mark.parametrize(("words", "missing"), [
+    ("In the diagram a rope hangs from a mast.", True),
+    ("The figure alongside shows a hull.", True),
+    ("Give the answer to three significant figures.", False),
+    ("Draw a sketch of a buoy.", False),
+])
+def test_words_for_a_figure_without_one(words: str, missing: bool) -> None:
+    text = f"questions: [{{number: 1, text: '{words}', ask: 12 + 5, answer: '17', marks: 1}}]"
+    assert bool(found(text, "figure-missing")) is missing
+
+
+def test_a_figure_described_in_the_text_is_there() -> None:
+    text = ("questions: [{number: 1, text: 'In the diagram, ABC is a triangle with ∠A = 70° and ∠B = 60°. "
+            "Calculate the size of ∠C.', answer: 50°, marks: 2}]")
+    assert audited(text).findings == ()
+
+
+@pytest.mark.parametrize("sketch", [
+    "{A: [2, 3], B: [0, 0], C: [4, 0], D: [6, 0]}",
+    "{A: [2, 30], B: [0, 0], C: [4, 0.1], D: [6, 0]}",     # stretched
+    "{A: [-2, 3], B: [0, 0], C: [-4, 0], D: [-6, 0]}",     # mirrored
+    "{A: [2, 3], B: [0, 0], C: [4, 0], D: [4.1, 0.2]}",    # a slip of the pen
+])
+def test_a_rough_sketch_contradicts_nothing(sketch: str) -> None:
+    assert not found(panel(f"sketch: {sketch}", "ask: ∠ACB", "marks: 1"), "drawing-contradicts-givens")
+
+
+def test_a_sketch_marked_not_to_scale_is_left_alone() -> None:
+    lines = ("sketch: {A: [2, 3], B: [0, 0], C: [6, 0], D: [4, 0]}", "ask: ∠ACB", "marks: 1")
+    assert found(panel(*lines), "drawing-contradicts-givens")
+    assert not found(panel("text: The figure is not drawn to scale.", *lines), "drawing-contradicts-givens")
+
+
+@pytest.mark.parametrize(("line", "doubtful"), [
+    ("answer: 68o", True), ("answer: 6O°", True), ("answer: 6l8", True), ("answer: 68°", False),
+])
+def test_symbols_that_look_like_others(line: str, doubtful: bool) -> None:
+    assert bool(found(panel("ask: ∠ACB", line, "marks: 1"), "symbol-doubtful")) is doubtful
+
+
+@pytest.mark.parametrize("answer", ["x = 4", "x = -4", "2 - 6", "x=4"])
+def test_plain_keyboard_forms_are_not_doubtful(answer: str) -> None:
+    text = f"questions: [{{number: 1, ask: 'solve 2x + 3 = 11', answer: '{answer}', marks: 2}}]"
+    assert not found(text, "symbol-doubtful")
+
+
+def multiple_choice(options: str, answer: str = "B") -> str:
+    return f"questions: [{{number: 1, ask: 9 × 6, options: {options}, answer: {answer}, marks: 1}}]"
+
+
+@pytest.mark.parametrize(("options", "names"), [
+    ("{A: '45', B: '54', C: '63', D: '96'}", set()),
+    ("{A: '45', B: '54', C: '63', D: '54'}", {"repeated-option", "two-correct-options"}),
+    ("{A: '45', B: '54', C: '63', D: '108/2'}", {"two-correct-options"}),
+    ("{A: '0.5', B: '54', C: '1/2', D: '96'}", {"repeated-option"}),
+    ("{A: '45', B: '56', C: '63', D: '96'}", {"no-correct-option", "answer-differs"}),
+    ("{A: '45', B: '56', C: 'none of these', D: '96'}", {"answer-differs"}),
+])
+def test_options_against_the_answer_and_each_other(options: str, names: set[str]) -> None:
+    assert {finding.name for finding in audited(multiple_choice(options)).findings} == names
+
+
+@pytest.mark.parametrize(("key", "there"), [("B", True), ("(b)", True), ("'54'", True), ("E", False), ("'57'", False)])
+def test_the_key_names_an_option_by_letter_or_by_what_it_says(key: str, there: bool) -> None:
+    text = multiple_choice("{A: '45', B: '54', C: '63', D: '96'}", key)
+    assert bool(found(text, "key-not-an-option")) is not there
