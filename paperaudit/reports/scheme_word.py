@@ -56,6 +56,8 @@ def _opened(path: Path) -> "DocxTemplate":
     try:
         document = DocxTemplate(io.BytesIO(path.read_bytes()))
         document.init_docx()
+    except FileNotFoundError:
+        raise InputError(Complaint("there is no such file", Place(str(path)))) from None
     except (OSError, zipfile.BadZipFile, KeyError, ValueError, SyntaxError, OpcError) as error:
         raise InputError(Complaint("not a Word document that can serve as a template", Place(str(path)))) from error
     return document

@@ -133,7 +133,7 @@ def test_the_same_paper_gives_the_same_bytes(ending: str) -> None:
 def test_hostile_text_stays_text(ending: str) -> None:
     paper = sail_loft.paper(sail_loft.base_angle(text=HOSTILE), sail_loft.not_read(HOSTILE), title=HOSTILE)
     text = words(render(paper, ending), ending)
-    # Lines may break anywhere on a page, so spaces of any width don't count, nor do the marks at the end of the first line.
+    # Lines may break anywhere on a page: spaces of any width don't count, nor do the marks beside the first line.
     expected = plain(HOSTILE) if ending == ".md" else HOSTILE
     text = text.replace("\u200b", "").replace("3 marks", "")
     assert text.replace(" ", "").count(expected.replace(" ", "")) >= 3
@@ -237,6 +237,11 @@ def test_a_template_that_is_no_word_file_is_refused(tmp_path: Path, content: byt
     path.write_bytes(content)
     with pytest.raises(InputError, match="not a Word document"):
         render(sail_loft.paper(), ".docx", path)
+
+
+def test_a_template_that_is_not_there_is_named(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match=r"missing\.docx: there is no such file"):
+        render(sail_loft.paper(), ".docx", tmp_path / "missing.docx")
 
 
 def test_a_template_belongs_to_word(tmp_path: Path) -> None:
