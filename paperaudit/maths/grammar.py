@@ -32,19 +32,19 @@ def expression_rules() -> str:
     spellings = {
         spelling for unit in UNITS for spelling in (unit.symbol, unit.plural, *unit.spellings) if spelling
     }
-    words = [spelling for spelling in spellings if not _LONE.fullmatch(spelling) and spelling[0] not in "$£€₦₹"]
+    words = [word for word in spellings - {"in"} if not _LONE.fullmatch(word) and word[0] not in "$£€₦₹"]
     alone = [spelling for spelling in spellings if _LONE.fullmatch(spelling)]
     rules = Path(__file__).with_name("expression.peg").read_text(encoding="utf-8")
     return f"""{rules}
-unit_word = ~"(?:{_alternatives(words)})(?![A-Za-z0-9^²³])(?<!\\bin(?= (?!and|with)[a-z]))|deg(?![a-z])"
+unit_word = ~"(?:{_alternatives(words)}|deg)(?![A-Za-z0-9^²³])|in(?![A-Za-z0-9^²³]| (?!and|with)[a-z])"
 lone_unit = "{UNIT_MARK}" ~"(?:{_alternatives(alone)})(?![A-Za-z0-9(^])"
 """
 
 
 def _alternatives(spellings: list[str]) -> str:
     """A regular expression for any of the spellings, the longest first."""
-    escaped = (re.escape(spelling).replace("\\ ", " ") for spelling in sorted(spellings, key=lambda word: (-len(word), word)))
-    return "|".join(escaped)
+    longest_first = sorted(spellings, key=lambda word: (-len(word), word))
+    return "|".join(re.escape(spelling).replace("\\ ", " ") for spelling in longest_first)
 
 
 def parsed(grammar: Grammar, rule: str, text: str) -> Node:

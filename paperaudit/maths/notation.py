@@ -27,7 +27,7 @@ _ONE_FOR_ONE = {
     **dict.fromkeys("≥⩾≧", "≥"),
     **dict.fromkeys("≡≅≌", "≡"),
     **dict.fromkeys("∥‖⫽", "∥"),
-    **dict.fromkeys("∼～∽⫼", "∼"),
+    **dict.fromkeys("∼~～∽⫼", "∼"),
     **dict.fromkeys("△∆▲▵Δ", "△"),
     **dict.fromkeys("∠∡⦟", "∠"),
     **dict.fromkeys("⊥⟂", "⊥"),
@@ -43,6 +43,8 @@ _SEVERAL = (
 )
 _CAPITAL_HATS = frozenset("ˆ^")
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]))")
+
+_UNIT_CLOSE = re.compile(r"[A-Z]′? ?= ?\d+(?:[.,]\d+)?(m)(?![A-Za-z0-9(^²³]| ?[-+×*·/])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,17 @@ class Notation:
         if end <= start:
             return ""
         return self.source[self.offset(start):self.offset(end - 1) + 1].strip()
+
+    def with_units(self, letters: frozenset[str]) -> "Notation":
+        """One-letter units marked as such: after a number and a space, or AB = 12m; never one of `letters`."""
+        text, offsets = self.text, list(self.offsets)
+        for spot in reversed(list(_UNIT_CLOSE.finditer(text))):
+            if spot.group(1) not in letters:
+                at = spot.start(1)
+                text = f"{text[:at]} {text[at:]}"
+                offsets.insert(at, offsets[at])
+        text = _UNIT_SPOT.sub(lambda spot: " " if spot.group(1) in letters else UNIT_MARK, text)
+        return Notation(text, tuple(offsets), self.source)
 
     def without(self, start: int, end: int) -> "Notation":
         """The text with a span cut out; a single space takes its place between words."""
@@ -113,11 +126,8 @@ def read_notation(text: str, letters: frozenset[str] = frozenset(), units: bool 
         offsets.pop()
     plain_text = _lower_words("".join(characters))
     offsets.append(offsets[-1] + 1 if offsets else 0)
-    if units:
-        plain_text = _UNIT_SPOT.sub(
-            lambda spot: " " if spot.group(1) in letters else UNIT_MARK, plain_text
-        )
-    return Notation(plain_text, tuple(offsets), text)
+    notation = Notation(plain_text, tuple(offsets), text)
+    return notation.with_units(letters) if units else notation
 
 
 def _next(text: str, at: int) -> tuple[int, str]:
@@ -135,7 +145,7 @@ def _next(text: str, at: int) -> tuple[int, str]:
 
 _WORD = re.compile(
     r"(?<![A-Za-z])(?:[A-Z][a-z]{2,}|In|At|Is|If|An|To|Of|On|By|Do|So|It|We|Or|As|No)(?![A-Za-z])"
-    r"|(?<![A-Za-z] )(?<![A-Za-z])A (?!(?:is|are|and|to|be|on|in|at|has|or|lies|lie|meets|cuts|bisects|below)\b)(?=[a-z-]{3})"
+    r"|(?:^|(?<=[.;:,?!] ))A (?!(?:is|are|and|to|be|on|in|at|has|or|lies|lie|meets|cuts|bisects|below)\b)(?=[a-z-]{3})"
 )
 
 

@@ -76,6 +76,6 @@ def _start(spoken: Node) -> int:
     """Where the words of an ask begin, past "the size of"."""
     named = first(spoken, "angles_named", "measure", "angle_name") if spoken.expr_name == "wanted" else None
     if named is None:
-        return spoken.start
-    before = spoken.full_text[:named.start]
-    return named.start - len("angle ") if before.endswith("angle ") else named.start
+        return int(spoken.start)
+    before: str = spoken.full_text[:named.start]
+    return int(named.start) - (len("angle ") if before.endswith("angle ") else 0)

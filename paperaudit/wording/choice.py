@@ -1,13 +1,11 @@
 """Decides what a part asks, from its ask, its own text and its question's text."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
+from paperaudit.model.ask import Ask, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line, Part, Question
-from paperaudit.model.place import NOWHERE
 from paperaudit.model.reading import Unread
 from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.prose import Prose

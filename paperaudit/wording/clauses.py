@@ -10,7 +10,7 @@ from parsimonious.nodes import Node
 from paperaudit.maths.grammar import expression_rules
 from paperaudit.maths.tree import the
 from paperaudit.model.fact import Fact
-from paperaudit.wording import crossings, lines, relations, shapes
+from paperaudit.wording import bisectors, crossings, lines, positions, relations, shapes
 from paperaudit.wording.scene import Scene
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
@@ -25,21 +25,23 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "on_path": lines.on_path,
     "midpoint": lines.midpoint,
     "foot": lines.foot,
-    "bisected": lines.bisected,
-    "cevian": lines.cevian,
-    "parallel": lines.parallel,
-    "perpendicular": lines.perpendicular,
-    "inside": lines.inside,
-    "between": lines.between,
-    "sides": lines.sides,
-    "round_point": lines.round_point,
+    "bisected": bisectors.bisected,
+    "cevian": bisectors.cevian,
+    "parallel": positions.parallel,
+    "perpendicular": positions.perpendicular,
+    "inside": positions.inside,
+    "between": positions.between,
+    "sides": positions.sides,
+    "round_point": positions.round_point,
     "joined": lines.drawn,
     "drawn_are": lines.drawn,
     "drawn": lines.drawn,
-    "bisects": crossings.bisects,
-    "bisectors": crossings.bisectors,
+    "bisects": bisectors.bisects,
+    "bisectors": bisectors.bisectors,
     "cut_by": crossings.cut_by,
     "cuts_two": crossings.cuts_two,
+    "cuts_pair": crossings.cuts_two,
+    "produced_meets": crossings.produced_meets,
     "cuts_one": crossings.cuts_one,
     "crossing": crossings.crossing,
     "diagonals": crossings.diagonals,

@@ -1,32 +1,20 @@
-"""Reads clauses on lines that cross, and on bisectors of angles with the lines that they meet."""
+"""Reads clauses on lines that cross each other or are cut by a third."""
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.quantities import angle_of
-from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import AngleAt, AngleOf
-from paperaudit.model.fact import BisectsAngle, Collinear, Crossing, Drawn, Fact, Parallel, Path, Perpendicular
+from paperaudit.maths.tree import every, first, the
+from paperaudit.model.fact import Collinear, Crossing, Drawn, Fact, Midpoint, Parallel, Path, Perpendicular
 from paperaudit.wording.lines import on_line
-from paperaudit.wording.named import corners_of, distinct, measures_of, paths_of, point_of
+from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
 from paperaudit.wording.scene import NotUnderstood, Scene
 
 Facts = tuple[Fact, ...]
 
 
-def crossing(node: Node, scene: Scene) -> Facts:
-    """AB and CD intersect at E."""
-    one, other = paths_of(node)
-    point = the(node, "corner_last", "corner") if False else [c for c in every(node, "corner", "path") if c.expr_name == "corner"][-1].text
-    if "when produced" in node.text:
-        return Collinear(distinct((*one, point), node)), Collinear(distinct((*other, point), node))
-    facts = meeting(one, other, point, node)
-    return (*facts, Perpendicular(one, other)) if "right angles" in node.text else facts
-
-
 def meeting(one: Path, other: Path, point: str, node: Node) -> Facts:
-    """Two lines through a point that is an end of one of them, or of none."""
+    """Where two lines meet: at an end of one of them, or inside both."""
     if point in one and point in other:
-        return ()
+        raise NotUnderstood(f"both lines end at {point} by their names", node.start, "a point that lies on both lines")
     if point in one:
         return (on_line(point, other, node),)
     if point in other:
@@ -34,99 +22,85 @@ def meeting(one: Path, other: Path, point: str, node: Node) -> Facts:
     return (Crossing(one, other, point),)
 
 
+def crossing(node: Node, scene: Scene) -> Facts:
+    """AB and CD intersect at E, each within its ends or, when produced, beyond them."""
+    one, other = paths_of(node)
+    point = point_of(the(node, "point"))
+    words = the(node, "crossing_words").text
+    if "produced" in words or "extended" in words:
+        return Collinear(distinct((*one, point), node)), Collinear(distinct((*other, point), node))
+    facts = meeting(one, other, point, node)
+    return (*facts, Perpendicular(one, other)) if "right angles" in words else facts
+
+
+def produced_meets(node: Node, scene: Scene) -> Facts:
+    """AB produced meets DC produced at E."""
+    point = point_of(the(node, "point"))
+    pieces = list(every(node, "path", "on_tail"))
+    beyond = [following.expr_name == "on_tail" for following in (*pieces[1:], pieces[0])]
+    return tuple(
+        on_line(point, path_of(piece), node, tail)
+        for piece, tail in zip(pieces, beyond, strict=True)
+        if piece.expr_name == "path" and (tail or point not in path_of(piece))
+    )
+
+
 def diagonals(node: Node, scene: Scene) -> Facts:
-    """The diagonals, of the quadrilateral named here or before, intersect at E."""
+    """The diagonals of a quadrilateral, named here or before, intersect at E or bisect each other there."""
     named = first(node, "polygon")
     corners = corners_of(named) if named is not None else scene.latest(4)
     if corners is None or len(corners) != 4:
         raise NotUnderstood("no quadrilateral was named before", node.start, "the quadrilateral's name")
     a, b, c, d = corners
-    point = [c for c in every(node, "corner", "polygon") if c.expr_name == "corner"][-1].text
+    point = point_of(the(node, "point"))
+    if "bisect" in node.text:
+        return Midpoint(point, (a, c)), Midpoint(point, (b, d))
     return (Crossing((a, c), (b, d), point),)
 
 
 def meeting_of(node: Node, scene: Scene) -> Facts:
     """E is the point of intersection of AB and CD."""
-    one, other = paths_of(node)
+    one, other = _two(paths_of(node), node)
     return meeting(one, other, point_of(the(node, "point")), node)
 
 
 def cuts_one(node: Node, scene: Scene) -> Facts:
     """AB meets CD at E."""
     one, other = paths_of(node)
-    return meeting(one, other, point_of(the(node, "point")), node)
+    facts = meeting(one, other, point_of(the(node, "point")), node)
+    return (*facts, Perpendicular(one, other)) if "right angles" in node.text else facts
 
 
 def cuts_two(node: Node, scene: Scene) -> Facts:
     """A straight line EF cuts AB at G and CD at H."""
-    cutter, one, other = paths_of(node)
-    at_one, at_other = (point_of(point) for point in every(node, "point"))
-    return _cut(cutter, ((one, at_one), (other, at_other)), node)
+    named = first(the(node, "cutter"), "path")
+    paths = [path_of(path) for path in every(node, "cutter", "path") if path.expr_name == "path"]
+    return _cut(path_of(named) if named is not None else None, paths, points_under(node), node)
 
 
 def cut_by(node: Node, scene: Scene) -> Facts:
     """Two lines AB and CD, cut by EF at G and H."""
-    pair = paths_of(the(node, "paths"))
-    cutter = paths_of(node)[-1]
-    points = tuple(point_of(point) for point in every(node, "point"))
-    if len(pair) != 2:
-        raise NotUnderstood("two lines are cut at two points", node.start, "two lines")
-    parallel: Facts = (Parallel(pair),) if "parallel" in the(node, "paths").text else ()
-    return (*parallel, *_cut(cutter, tuple(zip(pair, points, strict=True)), node))
+    pair = the(node, "paths")
+    lines = _two(paths_of(pair), node)
+    parallel: Facts = (Parallel(lines),) if "parallel" in pair.text else ()
+    cutter = next(path_of(path) for path in every(node, "paths", "path") if path.expr_name == "path")
+    return (*parallel, *_cut(cutter, list(lines), points_under(node), node))
 
 
-def _cut(cutter: Path, cuts: tuple[tuple[Path, str], ...], node: Node) -> Facts:
-    """Where a line cuts two others; its own letters lie outside the two points, unless they are these."""
-    inner = [point for _, point in cuts]
-    order = tuple(dict.fromkeys((cutter[0], *inner, cutter[1])))
-    on = tuple(on_line(point, path, node) for path, point in cuts if point not in path)
-    along: Facts = (Collinear(order),) if len(order) > 2 else (Drawn("line", cutter),)
-    if cutter[0] == inner[1] or cutter[1] == inner[0]:
-        along = (Drawn("line", cutter),) if len(order) == 2 else (Collinear(tuple(dict.fromkeys((cutter[1], *inner, cutter[0])))),)
-    return (*on, *along)
+def _two(paths: tuple[Path, ...], node: Node) -> tuple[Path, Path]:
+    if len(paths) != 2:
+        raise NotUnderstood("lines cut each other in pairs", node.start, "two lines")
+    return paths[0], paths[1]
 
 
-def bisects(node: Node, scene: Scene) -> Facts:
-    """AD bisects ∠BAC, and may then meet a line."""
-    meets = first(node, "bisector_meets")
-    lines = [path for path in every(node, "path", "bisector_meets") if path.expr_name == "path"]
-    paths = tuple(path for line in lines for path in [paths_of_one(line)])
-    found = first(node, "angle")
-    angles = measures_of(the(node, "quantities")) if found is None else (angle_of(found),)
-    if len(paths) != len(angles):
-        raise NotUnderstood("there are not as many bisectors as angles", node.start, "a bisector for each angle")
-    facts: list[Fact] = [bisector(path, angle, node) for path, angle in zip(paths, angles, strict=True)]
-    if meets is not None:
-        point = point_of(the(meets, "point"))
-        facts.extend(meeting(paths[0], paths_of(meets)[0], point, node))
-    return tuple(facts)
+def _cut(cutter: Path | None, lines: list[Path], points: tuple[str, ...], node: Node) -> Facts:
+    """A line cuts two others; its own letters lie outside the two points, unless they are these."""
+    one, other = points
+    on = tuple(on_line(point, path, node) for point, path in zip(points, lines, strict=True) if point not in path)
+    start, end = cutter or (one, other)
+    if other == start or one == end:
+        start, end = end, start
+    order = tuple(dict.fromkeys((start, one, other, end)))
+    return (*on, Collinear(order) if len(order) > 2 else Drawn("line", (start, end)))
 
 
-def paths_of_one(node: Node) -> Path:
-    """The path of one `path` node."""
-    from paperaudit.wording.named import path_of
-
-    return path_of(node)
-
-
-def bisector(path: Path, angle: object, node: Node) -> BisectsAngle:
-    """A path from the vertex of an angle that halves it; named from either end."""
-    if not isinstance(angle, AngleOf | AngleAt):
-        raise NotUnderstood("what is bisected is not an angle", node.start, "an angle such as ∠ABC")
-    if angle.vertex not in path:
-        raise NotUnderstood(f"the bisector starts at {angle.vertex}", node.start, f"a line from {angle.vertex}")
-    return BisectsAngle(path if path[0] == angle.vertex else (path[1], path[0]), angle)
-
-
-def bisectors(node: Node, scene: Scene) -> Facts:
-    """The bisector of ∠BAC meets BC at D; the bisectors of ∠B and ∠C meet at I."""
-    point = point_of(the(node, "point"))
-    found = first(node, "angle")
-    if found is not None and has(node, "path"):
-        angle = angle_of(found)
-        return bisector((angle.vertex, point), angle, node), on_line(point, paths_of(node)[0], node)
-    return tuple(
-        bisector((angle.vertex, point), angle, node)
-        for angle in measures_of(the(node, "quantities"))
-        if isinstance(angle, AngleOf | AngleAt)
-    )

@@ -12,7 +12,7 @@ from paperaudit.wording.scene import NotUnderstood
 
 def path_of(node: Node) -> Path:
     """The two points of a `path` or a `length`."""
-    start, end = points_of((first(node, "length") or node).text)
+    start, end = distinct(points_of((first(node, "length") or node).text), node)
     return start, end
 
 
@@ -22,12 +22,17 @@ def paths_of(node: Node) -> tuple[Path, ...]:
 
 
 def point_of(node: Node) -> str:
-    """The point of a `point` or a `corner`."""
-    return (first(node, "corner") or node).text
+    """The point of a `point`."""
+    return str(the(node, "corner").text)
+
+
+def points_under(node: Node) -> tuple[str, ...]:
+    """Every `point` under a node that is not part of another name, in order."""
+    return tuple(point_of(point) for point in every(node, "point", "path", "polygon") if point.expr_name == "point")
 
 
 def spots_of(node: Node) -> tuple[str, ...]:
-    """Every single point under a node, in order."""
+    """Every single letter under a node that is not part of another name, in order."""
     return tuple(corner.text for corner in every(node, "corner", "path", "polygon") if corner.expr_name == "corner")
 
 
@@ -46,18 +51,16 @@ def distinct(points: tuple[str, ...], node: Node) -> tuple[str, ...]:
 
 def measures_of(node: Node) -> tuple[Expression, ...]:
     """What `measure`s, or angles named after "angles", stand under a node."""
-    found: list[Expression] = []
-    for piece in every(node, "measure", "angle_name"):
-        found.append(measure_of(piece) if piece.expr_name == "measure" else angle_named(piece.text))
-    return tuple(found)
+    return tuple(
+        measure_of(piece) if piece.expr_name == "measure" else angle_named(piece.text)
+        for piece in every(node, "measure", "angle_name")
+    )
 
 
 def measure_of(node: Node) -> Expression:
     """The value of a `measure`: the size of ∠ABC, side AB, 2x + 10°."""
     inner = the(node, "expression", "length")
-    if inner.expr_name == "expression":
-        return expression_of(inner)
-    return LengthOf(*path_of(inner))
+    return expression_of(inner) if inner.expr_name == "expression" else LengthOf(*path_of(inner))
 
 
 def angle_named(text: str) -> AngleOf | AngleAt:

@@ -1,7 +1,7 @@
 """Reads the sentences of a text: facts, asks, instructions that go with an ask, and scenery."""
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import check_limits
@@ -14,7 +14,6 @@ from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.sentences import Sentence, is_mathematics, sentences
 from paperaudit.wording.statement import read_clauses
-from dataclasses import replace
 
 LONGEST_PROSE = 20_000
 _COMMAND = re.compile(

@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from paperaudit.model.ask import Ask
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
@@ -10,8 +9,8 @@ from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
-from paperaudit.wording.statement import Where, read_statement
 from paperaudit.wording.stated import letters_used, repeats
+from paperaudit.wording.statement import Where, read_statement
 
 
 def read(question: Question, part: Part) -> Reading:

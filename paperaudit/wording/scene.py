@@ -32,7 +32,6 @@ class Scene:
                 return shape.points
         return None
 
-    def neighbours(self, corner: str, polygon: tuple[str, ...]) -> tuple[str, str]:
-        """The corners before and after one, going round the polygon."""
-        at = polygon.index(corner)
-        return polygon[at - 1], polygon[(at + 1) % len(polygon)]
+    def knows(self, corners: tuple[str, ...]) -> bool:
+        """Whether a polygon with these corners was named."""
+        return any(set(shape.points) == set(corners) for shape in self.shapes)

@@ -5,12 +5,12 @@ import re
 from parsimonious.nodes import Node
 
 from paperaudit.maths.quantities import points_of
-from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import AngleOf, Measured, Number, Relation, LengthOf
+from paperaudit.maths.tree import every, first, the
+from paperaudit.model.expression import AngleOf, LengthOf, Relation
 from paperaudit.model.fact import Congruent, Fact, Holds, Quality, Shape, ShapeKind, Similar
-from paperaudit.wording.named import corners_of, path_of, point_of
+from paperaudit.wording.named import corners_of, distinct, path_of, point_of, points_under
+from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
-from fractions import Fraction
 
 Facts = tuple[Fact, ...]
 
@@ -23,22 +23,23 @@ _KINDS: dict[str, ShapeKind] = {
     "triangle": "triangle", "quadrilateral": "quadrilateral", "parallelogram": "parallelogram",
     "rectangle": "rectangle", "rhombus": "rhombus", "square": "square", "kite": "kite", "trapezium": "trapezium",
 }
-_SINGULAR = {"trapezoid": "trapezium", "rhombi": "rhombus", "trapezia": "trapezium"}
+_BY_SIDES: dict[int, ShapeKind] = {3: "triangle", 4: "quadrilateral"}
+_OTHER_NAMES = {"trapezoid": "trapezium", "trapezoids": "trapezium", "rhombi": "rhombus", "trapezia": "trapezium"}
 _QUALITIES: dict[str, Quality] = {
     "isosceles": "isosceles", "equilateral": "equilateral", "scalene": "scalene", "right": "right-angled",
     "acute": "acute-angled", "obtuse": "obtuse-angled", "regular": "regular", "convex": "convex",
 }
-RIGHT_ANGLE = Measured(Number(Fraction(90)), "°")
+_RIGHT: tuple[Quality, ...] = ("right-angled",)
 
 
 def shape(node: Node, scene: Scene) -> Facts:
     """A polygon with its kind and qualities: isosceles triangle ABC, ABCD is a kite."""
     qualities = _qualities(node)
-    nouns = [noun.text for noun in every(node, "shape_noun", "shape_tail") if noun.expr_name == "shape_noun"]
+    nouns = [noun.text for noun in every(node, "shape_noun")]
     facts: list[Fact] = []
     for corners in every(node, "corners"):
         points = corners_of(corners)
-        facts.append(Shape(_kind(nouns[-1:], points, corners), points, qualities))
+        facts.append(Shape(_kind(nouns[-1] if nouns else "", points, corners), points, qualities))
     tail = first(node, "shape_tail")
     if tail is not None:
         facts.extend(_tail(tail, facts[-1], qualities))
@@ -49,16 +50,30 @@ def _qualities(node: Node) -> tuple[Quality, ...]:
     return tuple(dict.fromkeys(_QUALITIES[re.split("[ -]", quality.text)[0]] for quality in every(node, "quality")))
 
 
-def _kind(nouns: list[str], points: tuple[str, ...], node: Node) -> ShapeKind:
-    """The kind by its noun, or by its number of sides where it has none (△, a quality alone)."""
-    if not nouns:
-        return _KINDS.get({3: "triangle", 4: "quadrilateral"}.get(len(points), ""), "polygon")
-    noun = _SINGULAR.get(nouns[0].removesuffix("s") if nouns[0] != "rhombus" else nouns[0], nouns[0])
-    noun = noun if noun in _SIDES else noun.removesuffix("s").removesuffix("e") if noun.endswith("uses") else noun.removesuffix("s")
-    sides = _SIDES.get(noun)
+def _kind(noun: str, points: tuple[str, ...], node: Node) -> ShapeKind:
+    """The kind by its noun, or by its number of corners where the noun does not say (△, polygon)."""
+    name = _OTHER_NAMES.get(noun, noun)
+    name = name if name in _SIDES else name.removesuffix("s")
+    sides = _SIDES.get(name)
     if sides is not None and sides != len(points):
-        raise NotUnderstood(f"a {noun} has {sides} corners, {node.text} has {len(points)}", node.start, f"{sides} letters")
-    return _KINDS.get(noun) or _kind([], points, node)
+        message = f"a {name} has {sides} corners, {node.text} has {len(points)}"
+        raise NotUnderstood(message, node.start, f"{sides} letters")
+    return _KINDS.get(name) or _BY_SIDES.get(len(points), "polygon")
+
+
+def introduced(clause: Node, scene: Scene) -> Facts:
+    """Polygons that a clause names in passing: "BD is a median of △ABC", if nothing named them before."""
+    found: list[Fact] = []
+    plural = ""
+    for polygon in every(clause, "polygon", "polygon_name"):
+        corners = distinct(points_of(polygon.text), polygon)
+        noun = first(polygon, "shape_noun")
+        words = polygon.text.split(" ")[-2] if polygon.expr_name == "polygon_name" and " " in polygon.text else ""
+        kind = noun.text if noun is not None else words or plural
+        plural = kind if kind.endswith("s") and kind != "rhombus" else ""
+        if (kind or "△" in polygon.text) and not scene.knows(corners):
+            found.append(Shape(_kind(kind, corners, polygon), corners, _qualities(polygon)))
+    return tuple(dict.fromkeys(found))
 
 
 def _tail(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
@@ -96,10 +111,11 @@ def right_angle_at(corner: str, polygon: tuple[str, ...]) -> Fact:
 def right_at(node: Node, scene: Scene) -> Facts:
     """△ABC is right-angled at B."""
     corners = corners_of(the(node, "polygon"))
-    corner = point_of([point for point in every(node, "point")][-1])
+    corner = points_under(node)[-1]
     if corner not in corners:
         raise NotUnderstood(f"{corner} is no corner of {''.join(corners)}", node.start, "one of its corners")
-    return Shape(_kind([], corners, node), corners, (*_qualities(node), "right-angled")), right_angle_at(corner, corners)
+    qualities = tuple(dict.fromkeys((*_qualities(node), *_RIGHT)))
+    return Shape(_kind("", corners, node), corners, qualities), right_angle_at(corner, corners)
 
 
 def elided(node: Node, scene: Scene) -> Facts:

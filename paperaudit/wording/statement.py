@@ -8,11 +8,12 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import check_limits, parsed
 from paperaudit.maths.notation import Notation, read_notation
 from paperaudit.maths.tree import every
-from paperaudit.model.fact import Given, Origin
+from paperaudit.model.fact import Given, Origin, Shape
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
 from paperaudit.wording.clauses import facts_of, statement_grammar
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import introduced
 from paperaudit.wording.unread import not_read
 
 Where = Literal["figure", "given", "ask", "text", "answer"]
@@ -55,6 +56,7 @@ def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene:
     givens: list[Given] = []
     for clause in every(tree, "clause"):
         facts = facts_of(clause, scene)
+        facts = (*introduced(clause, scene), *facts) if not any(isinstance(fact, Shape) for fact in facts) else facts
         scene.take(facts)
         givens.append(Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place))
     return tuple(givens)

@@ -29,7 +29,7 @@ from paperaudit.model.expression import (
 from paperaudit.model.fact import Fact, Given, Holds
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.clauses import facts_of
-from paperaudit.wording.named import measure_of, measures_of, angle_named
+from paperaudit.wording.named import angle_named, measure_of, measures_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 
 _COMMANDS: tuple[tuple[str, Command], ...] = (

@@ -1,0 +1,99 @@
+"""Reads clauses on lines that halve an angle or a segment, on altitudes and on medians."""
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.quantities import angle_of
+from paperaudit.maths.tree import every, first, has, the
+from paperaudit.model.expression import AngleAt, AngleOf, Expression
+from paperaudit.model.fact import BisectsAngle, Collinear, Fact, Midpoint, Path, Perpendicular
+from paperaudit.wording.crossings import meeting
+from paperaudit.wording.lines import on_line
+from paperaudit.wording.named import corners_of, measures_of, path_of, paths_of, point_of
+from paperaudit.wording.scene import NotUnderstood, Scene
+
+Facts = tuple[Fact, ...]
+
+
+def bisects(node: Node, scene: Scene) -> Facts:
+    """AD bisects ∠BAC, and may then meet a line."""
+    meets = first(node, "bisector_meets")
+    paths = [path_of(path) for path in every(node, "path", "bisector_meets") if path.expr_name == "path"]
+    several = first(node, "quantities")
+    angles = measures_of(several) if several is not None else (angle_of(the(node, "angle")),)
+    if len(paths) != len(angles):
+        raise NotUnderstood("there are not as many bisectors as angles", node.start, "a bisector for each angle")
+    facts: list[Fact] = [_bisector(path, angle, node) for path, angle in zip(paths, angles, strict=True)]
+    if meets is not None:
+        facts.extend(meeting(paths[0], path_of(the(meets, "path")), point_of(the(meets, "point")), node))
+    return tuple(facts)
+
+
+def _bisector(path: Path, angle: Expression, node: Node) -> BisectsAngle:
+    """A path from the vertex of an angle that halves it; it may be named from either end."""
+    if not isinstance(angle, AngleOf | AngleAt):
+        raise NotUnderstood("what is halved is not an angle", node.start, "an angle such as ∠ABC")
+    if angle.vertex not in path:
+        raise NotUnderstood(f"the bisector starts at {angle.vertex}", node.start, f"a line from {angle.vertex}")
+    return BisectsAngle(path if path[0] == angle.vertex else (path[1], path[0]), angle)
+
+
+def bisectors(node: Node, scene: Scene) -> Facts:
+    """The bisector of ∠BAC meets BC at D; the bisectors of ∠B and ∠C meet at I."""
+    point = point_of(the(node, "point"))
+    if has(node, "cuts"):
+        angle = angle_of(the(node, "angle"))
+        return _bisector((angle.vertex, point), angle, node), on_line(point, paths_of(node)[0], node)
+    facts: list[Fact] = []
+    for halved in measures_of(the(node, "quantities")):
+        start = halved.vertex if isinstance(halved, AngleOf | AngleAt) else ""
+        facts.append(_bisector((start, point), halved, node))
+    return tuple(facts)
+
+
+def bisected(node: Node, scene: Scene) -> Facts:
+    """One segment halved by another at a point, or both by each other."""
+    one, other = paths_of(node)
+    point = point_of(the(node, "point"))
+    if "bisect " in node.text:
+        return Midpoint(point, one), Midpoint(point, other)
+    cut, cutter = (one, other) if "bisected by" in node.text else (other, one)
+    halves: Facts = (Midpoint(point, cut),)
+    if point not in cutter:
+        halves = (*halves, on_line(point, cutter, node))
+    return (*halves, Perpendicular(cutter, cut)) if "perpendicular" in node.text else halves
+
+
+def cevian(node: Node, scene: Scene) -> Facts:
+    """BD is an altitude or a median of △ABC: it meets the side opposite its corner."""
+    lines = paths_of(the(node, "paths"))
+    side = next((path_of(path) for path in every(node, "paths", "path") if path.expr_name == "path"), None)
+    median = the(node, "cevian_noun").text.startswith("median")
+    return tuple(
+        fact for line in lines for fact in _cevian(line, _triangle(line, side, node, scene), median, node)
+    )
+
+
+def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[str, ...]:
+    named = first(node, "polygon")
+    if named is not None:
+        return corners_of(named)
+    if side is not None:
+        return (point_of(the(node, "point")), *side)
+    known = next((found for end in line if (found := scene.latest(3, end))), None)
+    if known is None:
+        raise NotUnderstood("the triangle is not named", node.start, "the triangle, as in “of △ABC”")
+    return known
+
+
+def _cevian(line: Path, triangle: tuple[str, ...], median: bool, node: Node) -> Facts:
+    corner = next((end for end in line if end in triangle), "")
+    foot = next((end for end in line if end not in triangle), "")
+    if len(triangle) != 3 or not corner or not foot:
+        raise NotUnderstood(
+            f"{''.join(line)} does not join a corner of {''.join(triangle)} to the opposite side", node.start,
+            "a corner of the triangle and a point on the opposite side",
+        )
+    one, other = (point for point in triangle if point != corner)
+    if median:
+        return (Midpoint(foot, (one, other)),)
+    return Collinear((one, foot, other)), Perpendicular((corner, foot), (one, other))

@@ -1,0 +1,59 @@
+"""Reads clauses on how lines and points lie: parallel, perpendicular, inside, between, round a point."""
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.tree import first, the
+from paperaudit.model.fact import Between, Fact, Inside, Parallel, Perpendicular, RoundPoint, Sides
+from paperaudit.wording.lines import on_line
+from paperaudit.wording.named import corners_of, distinct, paths_of, point_of, points_under, spots_of
+from paperaudit.wording.scene import NotUnderstood, Scene
+
+Facts = tuple[Fact, ...]
+
+
+def parallel(node: Node, scene: Scene) -> Facts:
+    """AB ∥ CD, in any wording; the lines are named in the same direction."""
+    paths = paths_of(node)
+    if len({frozenset(path) for path in paths}) < 2:
+        raise NotUnderstood("one line alone is not parallel", node.start, "two lines or more")
+    return (Parallel(paths),)
+
+
+def perpendicular(node: Node, scene: Scene) -> Facts:
+    """AB ⊥ CD, and where they meet if that is said."""
+    paths = paths_of(node)
+    if len(paths) != 2:
+        raise NotUnderstood("lines are perpendicular in pairs", node.start, "two lines")
+    facts: Facts = (Perpendicular(paths[0], paths[1]),)
+    meets = first(node, "meets_at")
+    if meets is None:
+        return facts
+    point = point_of(the(meets, "point"))
+    return (*(on_line(point, path, node) for path in paths if point not in path), *facts)
+
+
+def inside(node: Node, scene: Scene) -> Facts:
+    """E lies inside ABCD."""
+    return (Inside(point_of(the(node, "point")), corners_of(the(node, "polygon"))),)
+
+
+def between(node: Node, scene: Scene) -> Facts:
+    """E lies between the lines AB and CD."""
+    one, other = paths_of(node)
+    return (Between(point_of(the(node, "point")), one, other),)
+
+
+def sides(node: Node, scene: Scene) -> Facts:
+    """C and D lie on the same side of AB, or on opposite sides."""
+    one, other = points_under(node)
+    return (Sides((one, other), paths_of(node)[0], "same side" in node.text),)
+
+
+def round_point(node: Node, scene: Scene) -> Facts:
+    """OA, OB, OC and OD in order round O."""
+    paths = paths_of(node)
+    centre = spots_of(node)[-1]
+    if any(centre not in path for path in paths):
+        raise NotUnderstood(f"not every line starts at {centre}", node.start, f"lines from {centre}")
+    ends = tuple(path[1] if path[0] == centre else path[0] for path in paths)
+    return (RoundPoint(centre, distinct(ends, node)),)
