@@ -86,7 +86,9 @@ def shows_working(step: Step) -> bool:
 
 
 def _kind(step: Step, about_figure: bool) -> LineKind:
-    """The row of the tariff: a conclusion with a theorem behind it is a statement."""
+    """The row of the tariff: whatever is given is given, a conclusion with a theorem behind it is a statement."""
+    if step.reason is not None and step.reason.name == "given":
+        return "given"
     if step.kind is StepKind.CONCLUSION and step.reason is not None and step.reason.name not in routine():
         return "statement"
     if step.kind is StepKind.CALCULATION and about_figure:
@@ -104,12 +106,11 @@ def _kind(step: Step, about_figure: bool) -> LineKind:
 
 
 def _only_restates(at: int, steps: tuple[Step, ...]) -> bool:
-    """A conclusion that says again what the line before it has reached."""
+    """A line that stands above already, or a conclusion that says again what the line before it has reached."""
     step = steps[at]
-    if step.kind is not StepKind.CONCLUSION or at == 0:
-        return False
-    before = steps[at - 1]
-    return step.statement == before.statement or (bool(step.value) and step.value == before.value)
+    if any(step.statement == earlier.statement for earlier in steps[:at]):
+        return True
+    return step.kind is StepKind.CONCLUSION and at > 0 and bool(step.value) and step.value == steps[at - 1].value
 
 
 def _is_routine(step: Step, rewarded: set[str]) -> bool:

@@ -191,3 +191,14 @@ def test_a_line_that_only_leads_to_what_is_known_is_carried_with_it() -> None:
     )
     assert carried_lines(Derivation(steps, ""), ["∠ACB = ∠DAC = 68°"]) == {0: "", 1: "∠ACB = ∠DAC = 68°"}
     assert carried_lines(Derivation(steps, ""), []) == {}
+
+
+def test_what_is_given_or_stands_above_already_earns_nothing() -> None:
+    steps = (
+        Step("y = 16", StepKind.EQUATION, Reason("given")),
+        Step("∠ADC = ∠BAD", StepKind.STATEMENT, Reason("alternate-angles", "AB ∥ CD"), value="54°"),
+        Step("y = 16", StepKind.ALGEBRA),
+        Step("∠ADC = 54°", StepKind.CONCLUSION, value="54°"),
+    )
+    allocation = natural(Derivation(steps, ""), load("statement-reason"), True)
+    assert [(mark.printed(), mark.step) for mark in allocation.marks] == [("S1", 1), ("R1", 1), ("S1", 3)]
