@@ -42,7 +42,7 @@ _SEVERAL = (
     ("sqrt", "√"), ("cbrt", "∛"),
 )
 _CAPITAL_HATS = frozenset("ˆ^")
-_UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]))")
+_UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
 _UNIT_CLOSE = re.compile(r"[A-Z]′? ?= ?\d+(?:[.,]\d+)?(m)(?![A-Za-z0-9(^²³]| ?[-+×*·/])")
 

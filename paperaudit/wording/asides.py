@@ -1,58 +1,70 @@
-"""Takes what goes along with an ask out of its sentence: reasons, accuracy, the unit of the answer."""
+"""Takes what goes along with an ask out of its sentence: reasons, accuracy, form and unit of the answer."""
 
 import re
 from dataclasses import dataclass
 
-from paperaudit.maths.notation import UNIT_MARK, Notation
+from paperaudit.maths.notation import Notation
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Accuracy
+from paperaudit.wording.accuracy import YOUR_ANSWER, accuracy_of
 
-_COUNTS = {word: str(count) for count, word in enumerate(
-    ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight"))}
-_ANSWER = (
-    r"(?:(?:please )?(?:giving|give|leave|leaving|write|writing|express|expressing|state|stating|round|rounding|rounded)"
-    r"(?: off)? )?(?:(?:your|the|all|each|any) (?:final )?(?:answers?|results?|values?|solutions?),? )?"
+_OF_WHAT = r"""(?: (?: your | each | every | all | any | the | of ) \s?)*
+    (?: answers? | statements? | steps? | claims? | conclusions? | deductions? | working | reasoning )?"""
+_NO_REASONS = re.compile(
+    r"""[,;(]? \s? (?: without \s (?: giving \s )? (?: any \s )? reasons?
+      | (?: no \s )? reasons? \s (?: (?: are | is | need ) \s )? (?: not \s )? (?: be \s )? (?<=[toe]\s)
+        (?: required | needed | necessary | given ) )\)?""",
+    re.VERBOSE,
 )
-_NUMBER = r"(\d+|one|two|three|four|five|six)"
-_FIGURES = re.compile(
-    rf"[,;(]? ?(?:and )?{_ANSWER}(?:(?:correct|accurate|rounded(?: off)?|round(?: off)?) )*to {_NUMBER} "
-    r"(decimal places?|decimals?|d\.? ?p\.?(?![a-z])|significant (?:figures?|digits?)|s\.? ?f\.?(?![a-z])|sig\.? figs?\.?)"
-    r"(?: if necessary| where necessary| if needed)?\)?"
-)
-_NEAREST = re.compile(
-    rf"[,;(]? ?(?:and )?{_ANSWER}(?:(?:correct|accurate|rounded(?: off)?|round(?: off)?) )*to the nearest "
-    rf"({UNIT_MARK}?[a-z°]+(?: (?:number|integer))?|\d+(?: \d{{3}})*(?:[.,]\d+)?(?:[ {UNIT_MARK}]?[a-z]+)?)\)?"
-)
-_NO_REASONS = re.compile(r"[,;(]? ?(?:no|without|reasons are not|reasons need not)(?: giving| be| any)? ?(?:reasons?|required|needed|given)(?: (?:are |is |need be )?(?:required|needed|given|necessary))?\)?")
 _REASONS = re.compile(
-    r"[,;(:]? ?(?:and )?(?:please )?(?:"
-    r"(?:by )?(?:giving|give|with|stating|state|supplying|supply|providing|provide|showing|show|quoting|including|include)"
-    r" (?:(?:all|full|clear|geometric|geometrical|a|an|the|your|suitable|valid|brief|necessary|appropriate|detailed|reasons|working) ?(?:and )?)*"
-    r"(?:reasons?|justifications?|explanations?)(?: for (?:(?:your|each|every|all|any|the|of) ?)*(?:answers?|statements?|steps?|claims?|conclusions?|deductions?|working)?)?"
-    r"|justify(?:ing)?(?: (?:(?:your|each|every|all|the|of) ?)*(?:answers?|statements?|steps?|claims?|conclusions?|working)?)?"
-    r"|explain(?:ing)?(?: (?:your|fully|clearly))*(?: (?:answers?|reasoning|working))?(?= ?[.,)]|$)"
-    r"|reasons? (?:must|should|are to|have to) be (?:given|stated|supplied)(?: for (?:(?:your|each|all) ?)*(?:answers?|statements?))?"
-    r"|reasons? (?:are|is) required|give reasons?"
-    r")\)?"
+    rf"""[,;(:]? \s? (?: and \s )? (?: please \s )? (?:
+        (?: by \s )? (?: giv(?:e|ing) | with | stat(?:e|ing) | suppl(?:y|ying) | provid(?:e|ing) | show(?:ing)?
+            | quot(?:e|ing) | includ(?:e|ing) ) \s
+        (?: (?: all | full | clear | geometric(?:al)? | an? | the | your | suitable | valid | brief | necessary | detailed
+            | appropriate | reasons | working ) \s (?: and \s )? )*
+        (?: reasons? | justifications? | explanations? ) (?! \w ) (?: \s for \s {_OF_WHAT} )?
+      | justif(?:y|ying) (?! \w ) (?: \s {_OF_WHAT} )?
+      | explain(?:ing)? (?: \s (?: your | fully | clearly ) )* (?: \s (?: answers? | reasoning | working ) )? (?= \s? [.,)] | $ )
+      | reasons? \s (?: must | should | are \s to | have \s to ) \s be \s (?: given | stated | supplied ) (?: \s for \s {_OF_WHAT} )?
+      | reasons? \s (?: are | is ) \s required
+    )\)?""",
+    re.VERBOSE,
 )
 _WORKING = re.compile(
-    r"[,;(]? ?(?:and )?(?:(?:show(?:ing)?|write down|include) (?:(?:all|your|full|clear|the|necessary|of) )*"
-    r"(?:working|steps|calculations|workings)(?: out)?(?: clearly)?"
-    r"|without (?:using |the use of )?a calculator|do not (?:use a calculator|measure)|you may use a calculator)\)?"
+    r"""[,;(]? \s? (?: and \s )? (?:
+        (?: show(?:ing)? | write \s down | includ(?:e|ing) ) \s (?: (?: all | your | full | clear | the | necessary | of ) \s )*
+        (?: working | workings | steps | calculations ) (?: \s out )? (?: \s clearly )?
+      | without \s (?: using \s | the \s use \s of \s )? a \s calculator
+      | do \s not \s (?: use \s a \s calculator | measure ) | you \s may \s use \s a \s calculator
+    )\)?""",
+    re.VERBOSE,
 )
 _FORM = re.compile(
-    rf"[,;(]? ?(?:and )?{_ANSWER}(?:in|as) (?:an? |its |their )?(?:simplest|lowest|exact|surd|simplified)(?: surd)?(?: form| terms| value)\)?"
+    rf"""[,;(]? \s? (?: and \s )? {YOUR_ANSWER} (?: in | as ) \s (?: an? \s | its \s | their \s )?
+    (?: simplest | lowest | exact | surd | simplified ) (?: \s surd )? (?: \s (?: form | terms | value ) )? \)?""",
+    re.VERBOSE,
 )
-_TO_SCALE = re.compile(r"\(?(?:the (?:diagram|figure|sketch|drawing) is )?(?:not (?:drawn )?(?:to scale|accurately)|NOT (?:DRAWN )?TO SCALE)\)?", re.I)
-_TERMS = re.compile(r",? (?:answer )?in terms of ([a-z](?: and [a-z])?)(?![a-z])")
+_ANSWER_AS = re.compile(r",? ?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) your answers? (?:as|in) [a-zπ ]+")
+_TO_SCALE = re.compile(
+    r"""[,;(]? \s? (?: the \s )? (?: (?: diagram | figure | sketch | drawing ) s? \s (?: is | are )? \s? )?
+    not \s (?: drawn \s )? (?: to \s scale | accurately ) (?: \s drawn )? \)?""",
+    re.VERBOSE | re.IGNORECASE,
+)
+_TERMS = re.compile(r",? (?:your answers? )?in terms of ([a-z](?: and [a-z])?)(?![a-z]),?")
 _IN_UNIT = re.compile(
-    rf"[,;(]? ?(?:and )?(?:{_ANSWER})in ((?:square |cubic )?[a-z°]{{1,12}}[²³]?(?:/[a-z]+)?)\)?(?= ?[.?,)]? ?$)"
+    rf"""[,;(]? \s? (?: and \s )? {YOUR_ANSWER} in \s ( (?: (?: square | cubic ) \s )? [a-z°]{{1,12}} [²³]? (?: /[a-z]+ )? )
+    \)? (?= \s? [.?]? \s? $ )""",
+    re.VERBOSE,
 )
+_KEEPS_UNIT = re.compile(r"(?:write|express|convert|change|rewrite)\b")
 
 
 @dataclass(frozen=True, slots=True)
 class Asides:
-    """What was said along with an ask, and the sentence that is left without it."""
+    """What was said along with an ask, and the sentence that is left without it.
+
+    `reasons` is None where nothing was said of them; `terms` are the letters of "in terms of x".
+    """
 
     rest: Notation
     accuracy: Accuracy | None = None
@@ -64,59 +76,33 @@ class Asides:
 
 
 def asides_of(notation: Notation) -> Asides:
-    """The asides of a sentence and its rest."""
-    accuracy, rest = _accuracy(notation)
+    """The asides of a sentence, and its rest."""
+    accuracy, rest = accuracy_of(notation)
     denied, rest = _taken(rest, _NO_REASONS)
     wanted, rest = _taken(rest, _REASONS)
-    to_scale, rest = _taken(rest, _TO_SCALE)
+    marked, rest = _taken(rest, _TO_SCALE)
     _, rest = _taken(rest, _WORKING)
     terms, rest = _taken(rest, _TERMS)
     form, rest = _taken(rest, _FORM)
     unit, rest = _unit(rest)
+    _, rest = _taken(rest, _ANSWER_AS)
     reasons = False if denied else True if wanted else None
-    return Asides(rest, accuracy, unit, reasons, bool(to_scale), terms.group(1) if terms else "", bool(form))
+    return Asides(rest, accuracy, unit, reasons, bool(marked), terms.group(1) if terms else "", bool(form))
 
 
 def _taken(notation: Notation, pattern: re.Pattern[str]) -> tuple[re.Match[str] | None, Notation]:
-    found = pattern.search(notation.text)
-    if found is None:
-        return None, notation
-    while (more := pattern.search(notation.text)) is not None and more.end() > more.start():
+    """The first match, and the text without any."""
+    found = more = pattern.search(notation.text)
+    while more is not None:
         comma = more.group().startswith((",", ";")) and notation.text[more.end():more.end() + 1] == ","
         notation = notation.without(more.start(), more.end() + comma)
+        more = pattern.search(notation.text)
     return found, notation
 
 
-def _accuracy(notation: Notation) -> tuple[Accuracy | None, Notation]:
-    found, rest = _taken(notation, _FIGURES)
-    if found is not None:
-        amount = _COUNTS.get(found.group(1), found.group(1))
-        kind = found.group(2)
-        return Accuracy("decimal places" if kind.startswith("d") else "significant figures", amount), rest
-    found, rest = _taken(notation, _NEAREST)
-    if found is None:
-        return None, notation
-    return Accuracy("nearest", _step(found.group(1).replace(UNIT_MARK, " ").strip())), rest
-
-
-_STEPS = {
-    "whole number": "1", "integer": "1", "whole": "1", "unit": "1", "ten": "10", "hundred": "100", "thousand": "1000",
-    "million": "1000000", "tenth": "0.1", "hundredth": "0.01", "thousandth": "0.001", "rand": "R", "dollar": "$", "euro": "€",
-}
-
-
-def _step(words: str) -> str:
-    if words in _STEPS:
-        return _STEPS[words]
-    unit = unit_named(words)
-    return unit.symbol if unit is not None and len(words) > 2 else words
-
-
 def _unit(notation: Notation) -> tuple[str, Notation]:
-    if re.match(r"(?:write|express|convert|change|rewrite)\b", notation.text):
-        return "", notation
-    found = _IN_UNIT.search(notation.text)
+    found = None if _KEEPS_UNIT.match(notation.text) else _IN_UNIT.search(notation.text)
     unit = unit_named(found.group(1)) if found is not None else None
     if found is None or unit is None:
         return "", notation
-    return unit.symbol, notation.without(found.start(), found.end())
+    return unit.symbol, notation.without(*found.span())

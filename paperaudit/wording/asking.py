@@ -39,7 +39,7 @@ def read_ask(text: str, place: Place = NOWHERE, scene: Scene | None = None) -> A
     >>> read_ask("Find x, giving your answer to 1 decimal place.").accuracy
     Accuracy(kind='decimal places', amount='1')
     """
-    asked = read_asked(text, place, "ask", scene or Scene())
+    asked = read_asked(text.strip(), place, "ask", scene or Scene())
     return asked if isinstance(asked, Unread) else asked.ask
 
 
@@ -54,7 +54,7 @@ def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | U
         return _asked(tree, asides, place, where, scene)
     except NotUnderstood as error:
         expected = error.expected or str(error)
-        return Unread(text.strip(), where, read_notation(text).offset(error.start), expected, "", place)
+        return Unread(text, where, read_notation(text).offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
         return not_read(text, where, place, error, scene.letters, _EXPECTED)
 

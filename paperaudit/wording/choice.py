@@ -1,7 +1,7 @@
 """Decides what a part asks, from its ask, its own text and its question's text."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from paperaudit.model.ask import Ask, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.fact import Given
@@ -10,17 +10,29 @@ from paperaudit.model.reading import Unread
 from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.prose import Prose
 from paperaudit.wording.scene import Scene
+from paperaudit.wording.sentences import is_mathematics
 from paperaudit.wording.tasks import is_numeric
 
-Chosen = tuple[Ask | None, tuple[Given, ...], tuple[Unread, ...]]
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The ask of a part with the conditions in its sentence, and what stopped it.
+
+    `left_over` are sentences with mathematics that look like an ask, could not be read, and were not needed.
+    """
+
+    ask: Ask | None = None
+    conditions: tuple[Given, ...] = ()
+    missing: tuple[Unread, ...] = ()
+    left_over: tuple[Unread, ...] = ()
 
 
 def stands_alone(ask: Ask) -> bool:
     """Whether an ask holds all that it needs, so that the words around it are scenery."""
     match ask.task:
-        case Transform(_, expression) | Rounded(expression) | WriteAs(expression):
+        case Transform("evaluate", expression) | Rounded(expression) | WriteAs(expression):
             return is_numeric(expression)
-        case Solve() | Subject():
+        case Solve() | Subject() | Transform():
             return True
         case _:
             return False
@@ -28,55 +40,53 @@ def stands_alone(ask: Ask) -> bool:
 
 def chosen_ask(
     question: Question, part: Part, explicit: Asked | Unread | None, proses: Sequence[Prose], scene: Scene
-) -> Chosen:
-    """The ask with its accuracy and reasons, the conditions in its sentence, and what stopped it."""
-    if isinstance(explicit, Unread):
-        return None, (), (explicit,)
+) -> Choice:
+    """The explicit ask, else that of the text, completed with what other sentences say of it."""
     asked = explicit or _from_text(question, part, proses, scene)
     if isinstance(asked, Unread):
-        return None, (), (asked,)
-    return _completed(asked.ask, part, proses), asked.conditions, ()
+        return Choice(missing=(asked,))
+    ask = _completed(asked.ask, part, proses)
+    doubts = () if explicit is not None else tuple(
+        doubt for prose in proses for doubt in prose.unfinished if prose.asks and is_mathematics(doubt.text)
+    )
+    return Choice(ask, asked.conditions, left_over=doubts)
 
 
 def _from_text(question: Question, part: Part, proses: Sequence[Prose], scene: Scene) -> Asked | Unread:
     """The ask of the part's text, else of the question's, else of both put together: "Simplify: 3x + 2x"."""
     shared, own = proses
     if own.asks:
-        return _together(own.asks, part)
-    if part.text is not None and shared.unfinished:
-        for gap in (" ", ": "):
-            start = shared.unfinished[-1].text.strip(" .:")
-            joined = read_asked(f"{start}{gap}{part.text.text.strip()}", part.text.place, "text", scene)
-            if isinstance(joined, Asked):
-                return joined
+        return _together(own.asks)
+    if part.text is not None:
+        commands = [doubt.text.strip(" .:") for doubt in shared.unfinished[-1:]]
+        starts = [f"{command}{gap}" for command in commands for gap in (" ", ": ")]
+        for start in (*starts, *([""] if not own.unfinished else [])):
+            asked = read_asked(f"{start}{part.text.text.strip()}", part.text.place, "text", scene)
+            if isinstance(asked, Asked):
+                return asked
     if own.unfinished:
         return own.unfinished[-1]
-    if part.text is not None:
-        bare = read_asked(part.text.text, part.text.place, "text", scene)
-        if isinstance(bare, Asked):
-            return bare
     if shared.asks:
-        return _together(shared.asks, part)
+        return _together(shared.asks)
     if shared.unfinished:
         return shared.unfinished[-1]
     line = part.text or question.text or Line("", part.place)
-    return Unread(line.text.strip()[:200], "ask", 0, "what is to be found, as in ∠ABC or x", "", line.place)
+    return Unread(line.text.strip()[:200], "ask", 0, "what is to be found, such as ∠ABC or x", "", line.place)
 
 
-def _together(asks: list[Asked], part: Part) -> Asked | Unread:
+def _together(asks: Sequence[Asked]) -> Asked | Unread:
     """Several asks in one text: quantities to be found go together, other tasks do not."""
+    first = asks[0]
     if len(asks) == 1:
-        return asks[0]
-    first, *rest = asks
-    if not all(isinstance(asked.ask.task, Find) for asked in asks):
-        return Unread("; ".join(asked.ask.text for asked in asks), "ask", 0, "one task in a part", "", first.ask.place)
-    wanted = tuple(dict.fromkeys(
-        item for asked in asks if isinstance(asked.ask.task, Find) for item in asked.ask.task.wanted
-    ))
+        return first
+    tasks = [asked.ask.task for asked in asks]
+    wanted = tuple(dict.fromkeys(item for task in tasks if isinstance(task, Find) for item in task.wanted))
+    text = " and ".join(asked.ask.text for asked in asks)
+    if not all(isinstance(task, Find) for task in tasks):
+        return Unread(text, "ask", 0, "one task in a part", "", first.ask.place)
     whole = replace(
-        first.ask, task=Find(wanted), text=" and ".join(asked.ask.text for asked in asks),
+        first.ask, task=Find(wanted), text=text, reasons=any(asked.ask.reasons for asked in asks),
         accuracy=next((asked.ask.accuracy for asked in asks if asked.ask.accuracy), None),
-        reasons=any(asked.ask.reasons for asked in asks),
     )
     return Asked(whole, tuple(given for asked in asks for given in asked.conditions))
 

@@ -17,9 +17,10 @@ from paperaudit.wording.statement import read_clauses
 
 LONGEST_PROSE = 20_000
 _COMMAND = re.compile(
-    r"\b(?:calculate|find|determine|work out|compute|solve|show that|prove|verify|simplify|expand|factori[sz]e|evaluate"
-    r"|what|how (?:big|large|long|wide|many|much)|write|express|convert|round|make|name|state|deduce)\b"
-    r"|^(?:is|are|does|do) (?!given|known)"
+    r"(?:^|[,;:.] ?|\b(?:hence|then|thus|and|to|please) )(?:calculate|find|determine|work out|compute|solve|show (?:that|whether)"
+    r"|prove|verify|simplify|expand|factori[sz]e|evaluate|multiply out|write|express|convert|round|make|name|state|give|deduce"
+    r"|estimate|decide|explain why|rearrange|change the subject|what|how (?:big|large|long|wide|many|much))\b"
+    r"|^(?:is|are|does|do) (?!given|known)|\b(?:what|how)\b.*\?$"
 )
 
 
@@ -35,43 +36,42 @@ class Prose:
 
 
 def read_prose(line: Line, facts: bool, scene: Scene) -> Prose:
-    """The sentences of a text, one after the other; `facts` says whether they state the givens."""
+    """The sentences of a text, one after the other; `facts` says whether they may state givens."""
     prose = Prose()
     if len(line.text) > LONGEST_PROSE:
         prose.unread.append(Unread(line.text[:200], "text", LONGEST_PROSE, "a shorter text", "", line.place))
         return prose
     for sentence in sentences(line.text):
-        _read_sentence(sentence, line, facts, scene, prose)
+        try:
+            check_limits(sentence.text)
+        except ExpressionNotRead as error:
+            prose.unread.append(Unread(sentence.text[:200], "text", sentence.start, str(error), "", line.place))
+        else:
+            _read_sentence(sentence, line, facts, scene, prose)
     return prose
 
 
 def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
-    try:
-        check_limits(sentence.text)
-    except ExpressionNotRead as error:
-        prose.unread.append(Unread(sentence.text[:200], "text", sentence.start, str(error), "", line.place))
-        return
     asides = asides_of(read_notation(sentence.text, scene.letters))
     if not asides.rest.text.strip(" .,;:!()"):
         prose.asides.append(asides)
-        return
-    if _COMMAND.search(read_notation(sentence.text).text):
-        asked = read_asked(sentence.text, line.place, "text", scene)
+    elif _COMMAND.search(asides.rest.text):
         prose.asides.append(asides)
+        asked = read_asked(sentence.text, line.place, "text", scene)
         if isinstance(asked, Asked):
             prose.asks.append(asked)
         else:
             prose.unfinished.append(_placed(asked, sentence))
-        return
-    if not facts:
-        return
-    found = read_clauses(sentence.text, line.place, "text", scene)
-    if not isinstance(found, Unread):
-        prose.givens.extend(found)
-    elif is_mathematics(sentence.text):
-        prose.unread.append(_placed(found, sentence))
+    elif facts:
+        if asides.not_to_scale:
+            prose.asides.append(asides)
+        found = read_clauses(sentence.text, line.place, "text", scene)
+        if not isinstance(found, Unread):
+            prose.givens.extend(found)
+        elif is_mathematics(sentence.text):
+            prose.unread.append(_placed(found, sentence))
 
 
 def _placed(unread: Unread, sentence: Sentence) -> Unread:
-    """The offset counted in the whole text."""
-    return replace(unread, start=sentence.start + unread.start)
+    """The sentence, with the offset counted in it; prose is named by its sentence."""
+    return replace(unread, text=sentence.text)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
-from paperaudit.wording.asking import Asked, read_asked
+from paperaudit.wording.asking import read_asked
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
@@ -23,21 +23,22 @@ def read(question: Question, part: Part) -> Reading:
     scene = Scene(letters_used(question, part))
     givens, unread = _stated(question, part, scene)
     stated = bool(givens or unread)
-    explicit = read_asked(part.ask.text, part.ask.place, "ask", scene) if part.ask is not None else None
-    alone = isinstance(explicit, Asked) and stands_alone(explicit.ask)
+    explicit = read_asked(part.ask.text.strip(), part.ask.place, "ask", scene) if part.ask is not None else None
+    facts_here = (not (question.figure or question.given), not (part.figure or part.given))
     proses = [
-        _prose(question.text, not (question.figure or question.given or alone), scene),
-        _prose(part.text, not (part.figure or part.given or alone), scene),
+        Prose() if line is None else read_prose(line, facts, scene)
+        for line, facts in zip((question.text, part.text), facts_here, strict=True)
     ]
-    for prose in proses:
-        givens.extend(given for given in prose.givens if not repeats(given, givens, stated))
+    choice = chosen_ask(question, part, explicit, proses, scene)
+    if choice.ask is None or not stands_alone(choice.ask):
+        found = [given for prose in proses for given in prose.givens]
+        givens.extend(given for given in (*found, *choice.conditions) if not repeats(given, givens, stated))
         if not stated:
-            unread.extend(prose.unread)
-    ask, conditions, missing = chosen_ask(question, part, explicit, proses, scene)
-    givens.extend(given for given in conditions if not repeats(given, givens, stated))
+            unread.extend(doubt for prose in proses for doubt in prose.unread)
+            unread.extend(choice.left_over)
     marked = question.not_to_scale or any(aside.not_to_scale for prose in proses for aside in prose.asides)
-    question = replace(question, not_to_scale=marked)
-    return Reading(question, part, tuple(givens), ask, (*unread, *missing))
+    unread.extend(choice.missing)
+    return Reading(replace(question, not_to_scale=marked), part, tuple(givens), choice.ask, tuple(unread))
 
 
 def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], list[Unread]]:
@@ -55,5 +56,3 @@ def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], 
     return givens, unread
 
 
-def _prose(line: Line | None, facts: bool, scene: Scene) -> Prose:
-    return Prose() if line is None else read_prose(line, facts, scene)

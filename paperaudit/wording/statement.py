@@ -30,11 +30,12 @@ def read_statement(
     >>> read_statement("D lies on AC").facts
     (Collinear(points=('A', 'D', 'C'), ordered=True),)
     """
-    clauses = read_clauses(text, place, where, scene or Scene())
+    statement = text.strip()
+    clauses = read_clauses(statement, place, where, scene or Scene())
     if isinstance(clauses, Unread):
         return clauses
     facts = tuple(fact for given in clauses for fact in given.facts)
-    return Given(text.strip(), facts, _ORIGINS[where], place)
+    return Given(statement, facts, _ORIGINS[where], place)
 
 
 def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[Given, ...] | Unread:
@@ -46,7 +47,7 @@ def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[G
         return givens_of(tree, notation, place, where, scene)
     except NotUnderstood as error:
         expected = error.expected or str(error)
-        return Unread(text.strip(), where, notation.offset(error.start), expected, "", place)
+        return Unread(text, where, notation.offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
         return not_read(text, where, place, error, scene.letters)
 

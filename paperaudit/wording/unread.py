@@ -24,15 +24,15 @@ def not_read(
 ) -> Unread:
     """The `Unread` of a text; the error's offset is one of the plain text, except beyond the limits."""
     if str(error):
-        return Unread(text.strip()[:200], where, error.start, str(error), "", place)
+        return Unread(text[:200], where, error.start, str(error), "", place)
     notation = read_notation(text, letters)
     later = _LATER.search(notation.text)
     if later:
-        return Unread(text.strip(), where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)
+        return Unread(text, where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)
     strange = _unknown_word(notation.text, error.start)
     start = error.start if strange is None else strange[0]
     nearest = "" if strange is None else strange[1]
-    return Unread(text.strip(), where, notation.offset(start), expected, nearest, place)
+    return Unread(text, where, notation.offset(start), expected, nearest, place)
 
 
 def _unknown_word(text: str, start: int) -> tuple[int, str] | None:

@@ -1,0 +1,55 @@
+"""Finds the accuracy that an answer is asked for: decimal places, significant figures, the nearest step."""
+
+import re
+
+from paperaudit.maths.notation import UNIT_MARK, Notation
+from paperaudit.maths.units import unit_named
+from paperaudit.model.ask import Accuracy
+
+COUNTS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
+YOUR_ANSWER = r"""
+    (?: (?: please\s )? (?: giv(?:e|ing) | leav(?:e|ing) | writ(?:e|ing) | express(?:ing)? | stat(?:e|ing) | round(?:ing|ed)? )
+        (?: \soff )? \s )?
+    (?: (?: your | the | all | each | any ) \s (?: final\s )? (?: answers? | results? | values? | solutions? ) ,? \s )?
+"""
+_LEADS_IN = rf"[,;(]? \s? (?: and\s )? {YOUR_ANSWER} (?: (?: correct | accurate | rounded | round ) (?: \soff )? \s )*"
+_FIGURES = re.compile(
+    rf"""{_LEADS_IN} to \s (?P<count> \d+ | {" | ".join(COUNTS)} ) \s
+    (?P<kind> decimal\splaces? | decimals? | d \.? \s? p (?: \. | (?![a-z]) )
+            | significant\s(?:figures?|digits?) | sig \.? \s (?:figs?|figures?) \.? | s \.? \s? f (?: \. | (?![a-z]) ) )
+    (?: \s (?: if | where ) \s (?: necessary | needed | appropriate ) )? \)?""",
+    re.VERBOSE,
+)
+_NEAREST = re.compile(
+    rf"""{_LEADS_IN} to \s the \s nearest [{UNIT_MARK}\s]
+    (?P<step> [a-z°]+ (?: \s (?: number | integer ) )? | \d+ (?: \s\d{{3}} )* (?: [.,]\d+ )? (?: [{UNIT_MARK}\s]? [a-z]+ )? )
+    \)?""",
+    re.VERBOSE,
+)
+_STEPS = {
+    "whole number": "1", "integer": "1", "unit": "1", "ten": "10", "hundred": "100", "thousand": "1000",
+    "million": "1000000", "tenth": "0.1", "hundredth": "0.01", "thousandth": "0.001", "rand": "R", "dollar": "$",
+    "euro": "€",
+}
+
+
+def accuracy_of(notation: Notation) -> tuple[Accuracy | None, Notation]:
+    """The accuracy that a sentence asks for, and the sentence without it.
+
+    The step behind "nearest" is a number ("10", "0.1"), a unit's symbol ("°", "cm") or both ("5 cm").
+    """
+    figures = _FIGURES.search(notation.text)
+    if figures is not None:
+        count = COUNTS.get(figures["count"], figures["count"])
+        accuracy = Accuracy("decimal places" if figures["kind"].startswith("d") else "significant figures", count)
+        return accuracy, notation.without(*figures.span())
+    nearest = _NEAREST.search(notation.text)
+    if nearest is None:
+        return None, notation
+    return Accuracy("nearest", _step(nearest["step"])), notation.without(*nearest.span())
+
+
+def _step(words: str) -> str:
+    plain = words.replace(UNIT_MARK, " ").strip()
+    unit = unit_named(plain)
+    return _STEPS.get(plain) or (unit.symbol if unit is not None and len(plain) > 2 else plain)

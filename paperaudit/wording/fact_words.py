@@ -1,0 +1,92 @@
+"""A fact back in words, for reports: what the program took a statement to mean."""
+
+from collections.abc import Sequence
+
+from paperaudit.maths.write import write
+from paperaudit.model.fact import (
+    AngleName,
+    Between,
+    BisectsAngle,
+    Collinear,
+    Congruent,
+    Crossing,
+    Drawn,
+    Fact,
+    Holds,
+    Inside,
+    Midpoint,
+    Parallel,
+    Perpendicular,
+    RoundPoint,
+    Shape,
+    Sides,
+    Similar,
+)
+
+_POLYGONS = {
+    5: "pentagon", 6: "hexagon", 7: "heptagon", 8: "octagon", 9: "nonagon", 10: "decagon", 12: "dodecagon",
+}
+
+
+def fact_text(fact: Fact) -> str:
+    """The fact as a statement that reads back to it.
+
+    >>> fact_text(Collinear(("B", "C", "D")))
+    'BCD is a straight line'
+    """
+    match fact:
+        case Shape():
+            return _shape(fact)
+        case Drawn(kind, path):
+            return f"{kind} {''.join(path)}"
+        case Collinear(points, ordered):
+            return f"{''.join(points)} is a straight line" if ordered else f"{_listed(points)} are on one line"
+        case Crossing(first, second, point, within):
+            return f"{''.join(first)} and {''.join(second)} {'intersect' if within else 'or their extensions meet'} at {point}"
+        case Parallel(paths):
+            return " ∥ ".join(map("".join, paths))
+        case Perpendicular(first, second):
+            return f"{''.join(first)} ⊥ {''.join(second)}"
+        case BisectsAngle(path, angle):
+            return f"{''.join(path)} bisects {write(angle)}"
+        case Midpoint(point, path):
+            return f"{point} is the midpoint of {''.join(path)}"
+        case Holds(relation):
+            return write(relation)
+        case Congruent(first, second):
+            return f"{_polygon(first)} ≡ {_polygon(second)}"
+        case Similar(first, second):
+            return f"{_polygon(first)} ∼ {_polygon(second)}"
+        case AngleName(name, angle):
+            return f"{write(name)} = {write(angle)}"
+        case _:
+            return _position(fact)
+
+
+def _position(fact: RoundPoint | Inside | Between | Sides) -> str:
+    match fact:
+        case RoundPoint(centre, points):
+            return f"{_listed([centre + point for point in points])} in order round {centre}"
+        case Inside(point, polygon):
+            return f"{point} lies inside {''.join(polygon)}"
+        case Between(point, first, second):
+            return f"{point} lies between {''.join(first)} and {''.join(second)}"
+        case Sides(points, line, same):
+            return f"{_listed(points)} lie on {'the same side' if same else 'opposite sides'} of {''.join(line)}"
+
+
+def _shape(shape: Shape) -> str:
+    """ABC is an isosceles triangle."""
+    noun = _POLYGONS.get(len(shape.points), "polygon") if shape.kind == "polygon" else shape.kind
+    words = " ".join((*shape.qualities, noun))
+    return f"{''.join(shape.points)} is {'an' if words[0] in 'aeio' else 'a'} {words}"
+
+
+def _polygon(points: Sequence[str]) -> str:
+    return ("△" if len(points) == 3 else "") + "".join(points)
+
+
+def _listed(words: Sequence[str]) -> str:
+    """A, B and C."""
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
