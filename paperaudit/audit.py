@@ -1,41 +1,28 @@
 """The audit, stage by stage: read, derive, compare, judge, propose, check."""
 
-import logging
-import signal
-import threading
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from types import FrameType
-from typing import TypeVar
 
-from paperaudit.errors import BudgetExceeded, Complaint, ExpressionNotRead, InputError
-from paperaudit.model.audited import AuditedPaper, AuditedPart, Verdict
-from paperaudit.model.derivation import (
-    Agreement,
-    Comparison,
-    Derivation,
-    Derived,
-    Impossible,
-    NotDetermined,
-    NotRead,
-    Outcome,
-    Several,
-)
+from paperaudit.checks import find_all
+from paperaudit.errors import Complaint, ExpressionNotRead, InputError
+from paperaudit.marking.level import propose_level
+from paperaudit.model.audited import AuditedPaper, AuditedPart
+from paperaudit.model.derivation import Agreement, Comparison, Derivation, Derived, NotRead, Outcome, Several
 from paperaudit.model.finding import Severity
-from paperaudit.model.paper import Paper
+from paperaudit.model.paper import Paper, Part, Question
 from paperaudit.model.place import NOWHERE
 from paperaudit.model.reading import Reading, Unread
+from paperaudit.readers.answers import with_answers
 from paperaudit.readers.question_file import PaperRead
-
-SECONDS_A_PART = 20
-"""After this long a part counts as not read; the engines' own budgets end nearly everything long before."""
+from paperaudit.readers.source import read_answers, read_paper
+from paperaudit.strands import registry
+from paperaudit.strands.earlier import NoEarlierAnswer, names_a_part_alone, with_earlier_answers
+from paperaudit.strands.limits import within_limits
+from paperaudit.strands.verdict import compare_with_key, verdict_on
+from paperaudit.wording.reading import read as read_part
 
 _LATER = "not yet known"
 """How the wording layer says that it knows of a thing and cannot treat it yet: the part is left, the paper goes on."""
-
-_Result = TypeVar("_Result")
-_log = logging.getLogger(__name__)
 
 
 def audit_file(source: str, answers: str | None = None) -> AuditedPaper:
@@ -43,9 +30,6 @@ def audit_file(source: str, answers: str | None = None) -> AuditedPaper:
 
     Raises InputError with every complaint about both files and about statements that cannot be read.
     """
-    from paperaudit.readers.answers import with_answers
-    from paperaudit.readers.source import read_answers, read_paper
-
     read = read_paper(source)
     return audit_read(read if answers is None else with_answers(read, read_answers(answers)))
 
@@ -57,12 +41,9 @@ def audit(paper: Paper) -> AuditedPaper:
 
 def audit_read(read: PaperRead) -> AuditedPaper:
     """The audit of a paper that a reader gave; its complaints and those about statements are raised together."""
-    from paperaudit.checks import find_all
-    from paperaudit.wording.reading import read as read_part
-
     if read.paper is None:
         raise InputError(*read.complaints)
-    readings = [read_part(question, part) for question, part in read.paper.parts()]
+    readings = [_read(question, part) for question, part in read.paper.parts()]
     complaints = (*read.complaints, *_unreadable(readings))
     if complaints:
         raise InputError(*dict.fromkeys(complaints))
@@ -76,6 +57,14 @@ def has_errors(audited: AuditedPaper) -> bool:
     return any(finding.severity is Severity.ERROR for finding in audited.findings)
 
 
+def _read(question: Question, part: Part) -> Reading:
+    """The part as read; a fault of our own while reading leaves it unread, and the paper goes on."""
+    return within_limits(
+        lambda: read_part(question, part),
+        lambda why: Reading(question, part, (), None, (Unread(why, "text", place=part.place),)),
+    )
+
+
 def _unreadable(readings: Sequence[Reading]) -> Iterator[Complaint]:
     """A complaint about each statement under figure, given or ask that the grammar cannot read.
 
@@ -83,7 +72,8 @@ def _unreadable(readings: Sequence[Reading]) -> Iterator[Complaint]:
     """
     for reading in readings:
         for unread in reading.unread:
-            if unread.where in ("figure", "given", "ask") and not unread.expected.startswith(_LATER):
+            stated = unread.where in ("figure", "given", "ask") and not names_a_part_alone(unread)
+            if stated and not unread.expected.startswith(_LATER):
                 yield Complaint(f"{_owner(reading, unread)}: {_not_understood(unread)}", unread.place)
 
 
@@ -118,11 +108,9 @@ def _audit_parts(readings: Sequence[Reading]) -> tuple[AuditedPart, ...]:
 
 def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
     """One part through every stage; `before` are the audited parts that stand above it."""
-    from paperaudit.marking.level import propose_level
-
-    strand, outcome = _within_limits(lambda: _derive(reading, before), lambda why: ("", NotRead(why)))
-    comparison = _within_limits(
-        lambda: _compare(reading, outcome), lambda why: Comparison(Agreement.CANNOT_TELL, why)
+    reading, strand, outcome = _derive(reading, before)
+    comparison = within_limits(
+        lambda: compare_with_key(reading, outcome), lambda why: Comparison(Agreement.CANNOT_TELL, why)
     )
     part = reading.part
     derivation = _first_derivation(outcome)
@@ -133,7 +121,7 @@ def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
         part=part,
         reading=reading,
         outcome=outcome,
-        verdict=_verdict(reading, outcome, comparison),
+        verdict=verdict_on(reading, outcome, comparison),
         comparison=comparison,
         strand=strand,
         skills=skills,
@@ -144,98 +132,25 @@ def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
     )
 
 
-def _within_limits(work: Callable[[], _Result], otherwise: Callable[[str], _Result]) -> _Result:
-    """The result of a stage; what goes wrong inside leaves the part unread, and the paper goes on.
-
-    Raises ExpressionNotRead for mathematics beyond the limits: that is bad input.
-    """
+def _derive(reading: Reading, before: Sequence[AuditedPart]) -> tuple[Reading, str, Outcome]:
+    """The reading with the earlier answers that it names, the strand that takes it, and what comes of it."""
+    obstacle = _obstacle(reading)
     try:
-        with _time_limit(SECONDS_A_PART):
-            return work()
-    except BudgetExceeded as error:
-        return otherwise(str(error) or "the search was longer than allowed")
-    except ExpressionNotRead:
-        raise
-    except Exception as error:
-        _log.debug("a part could not be audited", exc_info=True)
-        return otherwise(f"internal error: {type(error).__name__}")
+        whole = with_earlier_answers(reading, before)
+    except NoEarlierAnswer as error:
+        return reading, "", NotRead(str(error))
+    if obstacle is not None:
+        return whole, "", obstacle
+    strand, outcome = within_limits(lambda: registry.derive(whole), lambda why: ("", NotRead(why)))
+    return whole, strand, outcome
 
 
-@contextmanager
-def _time_limit(seconds: int) -> Iterator[None]:
-    """Raises BudgetExceeded inside after `seconds`, on the main thread of a system that has alarms."""
-    if not hasattr(signal, "SIGALRM") or threading.current_thread() is not threading.main_thread():
-        yield
-        return
-
-    def stop(_signal: int, _frame: FrameType | None) -> None:
-        raise BudgetExceeded(f"the search took longer than {seconds} seconds")
-
-    before = signal.signal(signal.SIGALRM, stop)
-    signal.setitimer(signal.ITIMER_REAL, seconds)
-    try:
-        yield
-    finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
-        signal.signal(signal.SIGALRM, before)
-
-
-def _derive(reading: Reading, before: Sequence[AuditedPart]) -> tuple[str, Outcome]:
-    """The strand that takes the part and what it makes of it."""
-    from paperaudit.strands.registry import derive
-
-    if reading.unread:
-        return "", NotRead("; ".join(_not_understood(unread) for unread in reading.unread))
-    if reading.ask is None:
-        return "", NotRead("nothing that is asked was read")
-    return derive(reading)
-
-
-def _compare(reading: Reading, outcome: Outcome) -> Comparison | None:
-    """The stated answer against the derived one, or None where one of the two is missing."""
-    from paperaudit.maths.equality import compare
-    from paperaudit.maths.options import key_letter, match_options
-
-    part, ask = reading.part, reading.ask
-    if part.answer is None or ask is None or not isinstance(outcome, Derived | Several):
-        return None
-    letter = key_letter(part)
-    if not letter:
-        return compare(part.answer.text, outcome.answers, ask)
-    option = dict(part.options)[letter].text
-    matched = match_options(part, outcome.answers, ask)
-    if letter in matched.right:
-        return Comparison(Agreement.AGREES)
-    if letter in matched.unclear:
-        return Comparison(Agreement.CANNOT_TELL, f"the option {letter}, {option}, was not read")
-    answers = " and ".join(answer.text for answer in outcome.answers)
-    return Comparison(Agreement.DIFFERS, f"the option {letter} says {option}, and the answer is {answers}")
-
-
-def _verdict(reading: Reading, outcome: Outcome, comparison: Comparison | None) -> Verdict:
-    """The verdict on a part; two right options are several answers, however the key chooses."""
-    match outcome:
-        case NotRead():
-            return "not-read"
-        case Impossible():
-            return "impossible"
-        case NotDetermined():
-            return "not-determined"
-    if comparison is None:
-        return "several" if isinstance(outcome, Several) else "derived"
-    if comparison.agreement is Agreement.CANNOT_TELL:
-        return "not-read"
-    if comparison.agreement is Agreement.DIFFERS:
-        return "several" if isinstance(outcome, Several) else "differs"
-    return "several" if _has_two_right_options(reading, outcome) else "confirmed"
-
-
-def _has_two_right_options(reading: Reading, outcome: Derived | Several) -> bool:
-    from paperaudit.maths.options import match_options
-
-    if reading.ask is None or not reading.part.options:
-        return False
-    return len(match_options(reading.part, outcome.answers, reading.ask).right) > 1
+def _obstacle(reading: Reading) -> NotRead | None:
+    """What keeps a part from being derived before any strand has seen it, or None."""
+    unread = [one for one in reading.unread if not names_a_part_alone(one)]
+    if unread:
+        return NotRead("; ".join(map(_not_understood, unread)))
+    return NotRead("nothing that is asked was read") if reading.ask is None else None
 
 
 def _first_derivation(outcome: Outcome) -> Derivation | None:

@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paperaudit import audit as stages
 from paperaudit.audit import audit, audit_read, has_errors
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, InputError
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Derived, NotRead, Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.readers.question_file import read_question_file
+from paperaudit.strands import limits
 
 DERIVE = "paperaudit.strands.registry.derive"
 
@@ -114,7 +114,7 @@ def test_a_part_has_a_limited_time(monkeypatch: pytest.MonkeyPatch) -> None:
         raise AssertionError
 
     monkeypatch.setattr(DERIVE, derive)
-    monkeypatch.setattr(stages, "SECONDS_A_PART", 1)
+    monkeypatch.setattr(limits, "SECONDS_A_PART", 1)
     part = only("ask: solve x + 2 = 5")
     assert part.outcome == NotRead("the search took longer than 1 seconds")
 

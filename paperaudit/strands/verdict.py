@@ -1,0 +1,58 @@
+"""Compares a part's key with what was derived, and gives the verdict on the part."""
+
+from paperaudit.maths.equality import compare
+from paperaudit.maths.options import key_letter, match_options
+from paperaudit.model.audited import Verdict
+from paperaudit.model.derivation import (
+    Agreement,
+    Comparison,
+    Derived,
+    Impossible,
+    NotDetermined,
+    NotRead,
+    Outcome,
+    Several,
+)
+from paperaudit.model.reading import Reading
+
+
+def compare_with_key(reading: Reading, outcome: Outcome) -> Comparison | None:
+    """The stated answer against the derived one, or None where one of the two is missing."""
+    part, ask = reading.part, reading.ask
+    if part.answer is None or ask is None or not isinstance(outcome, Derived | Several):
+        return None
+    letter = key_letter(part)
+    if not letter:
+        return compare(part.answer.text, outcome.answers, ask)
+    option = dict(part.options)[letter].text
+    matched = match_options(part, outcome.answers, ask)
+    if letter in matched.right:
+        return Comparison(Agreement.AGREES)
+    if letter in matched.unclear:
+        return Comparison(Agreement.CANNOT_TELL, f"the option {letter}, {option}, was not read")
+    answers = " and ".join(answer.text for answer in outcome.answers)
+    return Comparison(Agreement.DIFFERS, f"the option {letter} says {option}, and the answer is {answers}")
+
+
+def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None) -> Verdict:
+    """The verdict on a part; two right options are several answers, however the key chooses."""
+    match outcome:
+        case NotRead():
+            return "not-read"
+        case Impossible():
+            return "impossible"
+        case NotDetermined():
+            return "not-determined"
+    if comparison is None:
+        return "several" if isinstance(outcome, Several) else "derived"
+    if comparison.agreement is Agreement.CANNOT_TELL:
+        return "not-read"
+    if comparison.agreement is Agreement.DIFFERS:
+        return "several" if isinstance(outcome, Several) else "differs"
+    return "several" if _has_two_right_options(reading, outcome) else "confirmed"
+
+
+def _has_two_right_options(reading: Reading, outcome: Derived | Several) -> bool:
+    if reading.ask is None or not reading.part.options:
+        return False
+    return len(match_options(reading.part, outcome.answers, reading.ask).right) > 1
