@@ -115,8 +115,8 @@ def _factors(expression: Expression) -> list[Expression]:
             return [inner for factor in factors for inner in _factors(factor)]
         case Power(base):
             return [base, base]
-        case Quotient(numerator):
-            return _factors(numerator)
+        case Quotient(numerator, denominator):
+            return [*_factors(numerator), denominator]
     return [expression]
 
 

@@ -6,7 +6,6 @@ from fractions import Fraction
 from paperaudit.maths.exact import NotSurd, exact_value
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.symbolic import DIGITS, symbolic_value
-from paperaudit.maths.write import write
 from paperaudit.model.expression import Expression, Number, NumberForm
 
 
@@ -27,11 +26,11 @@ def nearest_decimal(value: Decimal, places: int) -> Fraction:
     return Fraction(rounded)
 
 
-def decimal_beside(value: Decimal) -> str:
+def decimal_beside(value: Decimal) -> Number:
     """The decimal that is printed behind an irrational answer: four figures, and never fewer than one decimal.
 
-    >>> decimal_beside(Surd({5: Fraction(3)}).to_decimal())
-    '6.708'
+    >>> decimal_beside(Surd({5: Fraction(3)}).to_decimal()).value
+    Fraction(1677, 250)
     """
     places = max(1, 3 - value.adjusted())
-    return write(Number(nearest_decimal(value, places), NumberForm.DECIMAL, places))
+    return Number(nearest_decimal(value, places), NumberForm.DECIMAL, places)

@@ -31,7 +31,9 @@ def standard(sheet: Sheet, equation: NamedEquation, unknowns: tuple[Unknown, ...
     for relation, move in moves[:-1]:
         sheet.write(equation.name, relation, move)
     name = sheet.number()
-    sheet.write(name, *moves[-1])
+    only_multiplied = [move for _, move in moves] == ["multiply"]
+    origin = f" = {write(whole_or_fraction(working.multiplied_by))} × {equation.name}" if only_multiplied else ""
+    sheet.write(name + origin, *moves[-1])
     return NamedEquation(name, moves[-1][0])
 
 

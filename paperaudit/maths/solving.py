@@ -80,6 +80,7 @@ class Working:
         self.sides = sides
         self.style = style
         self.relations: list[tuple[Relation, Move]] = [(first, "given")]
+        self.multiplied_by = Fraction(1)
 
     @staticmethod
     def of(relation: Relation, unit: str = "") -> "Working":
@@ -112,6 +113,7 @@ class Working:
         """Multiply out, clear fractions and decimals, collect like terms, until one line of terms is left."""
         while True:
             if factor := self._common_multiple():
+                self.multiplied_by *= factor
                 self.set(scaled(self.sides[0], factor), scaled(self.sides[1], factor), "multiply")
             elif has_brackets(self.sides):
                 self.set(expand_innermost(self.sides[0]), expand_innermost(self.sides[1]), "expand")

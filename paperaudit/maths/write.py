@@ -88,8 +88,8 @@ def _text(expression: Expression) -> str:
         case Sum(terms):
             return _sum(terms)
         case Product(factors, "×"):
-            return " × ".join(_at_least(factor, _TERM if not place else _FRACTION, first=not place)
-                              for place, factor in enumerate(factors))
+            following = (_unsigned(factor, _FRACTION) for factor in factors[1:])
+            return " × ".join((_at_least(factors[0], _TERM, first=True), *following))
         case Product(factors):
             return _side_by_side(factors)
         case Quotient():
@@ -100,7 +100,7 @@ def _text(expression: Expression) -> str:
             sign = _ROOT_SIGNS.get(degree) or str(degree).translate(_RAISED) + "√"
             return sign + (_text(radicand) if _under_root(radicand) else _bracketed(_text(radicand)))
         case Of(share, whole):
-            return f"{_at_least(share, _FRACTION)} of {_at_least(whole, _FRACTION)}"
+            return f"{_at_least(share, _FRACTION)} of {_unsigned(whole, _FRACTION)}"
         case Measured():
             return _measured(expression)
         case AngleOf() | AngleAt() | LengthOf() | AreaOf() | PerimeterOf() | AnswerTo():
@@ -134,9 +134,9 @@ def _runs_on(factor: Expression) -> bool:
 
 def _quotient(quotient: Quotient) -> str:
     if quotient.sign == "÷":
-        return f"{_at_least(quotient.numerator, _TERM, first=True)} ÷ {_at_least(quotient.denominator, _FRACTION)}"
+        return f"{_at_least(quotient.numerator, _TERM, first=True)} ÷ {_unsigned(quotient.denominator, _FRACTION)}"
     above = _at_least(quotient.numerator, _SIDE_BY_SIDE, first=True)
-    if isinstance(quotient.numerator, Measured) and quotient.numerator.unit != "°":
+    if isinstance(quotient.numerator, Measured) and quotient.numerator.unit not in ("°", *MONEY):
         above = f"({above})"
     return f"{above}/{_at_least(quotient.denominator, _POWER)}"
 

@@ -1,0 +1,42 @@
+"""Rebuilds an expression from changed parts."""
+
+from collections.abc import Callable
+
+from paperaudit.model.expression import (
+    Expression,
+    Measured,
+    Negative,
+    Of,
+    Power,
+    Product,
+    Quotient,
+    Root,
+    Sum,
+)
+
+
+def with_parts(expression: Expression, change: Callable[[Expression], Expression]) -> Expression:
+    """The expression with each of its direct parts put through `change`; a leaf stays as it is.
+
+    >>> from paperaudit.model.expression import Letter
+    >>> with_parts(Negative(Letter("x")), lambda part: Letter("y"))
+    Negative(operand=Letter(name='y'))
+    """
+    match expression:
+        case Negative(operand):
+            return Negative(change(operand))
+        case Sum(terms):
+            return Sum(tuple(map(change, terms)))
+        case Product(factors, sign):
+            return Product(tuple(map(change, factors)), sign)
+        case Quotient(numerator, denominator, bar):
+            return Quotient(change(numerator), change(denominator), bar)
+        case Power(base, exponent):
+            return Power(change(base), change(exponent))
+        case Root(radicand, degree):
+            return Root(change(radicand), degree)
+        case Of(share, whole):
+            return Of(change(share), change(whole))
+        case Measured(amount, unit):
+            return Measured(change(amount), unit)
+    return expression

@@ -1,0 +1,139 @@
+"""A calculation with numbers as a pupil's steps, and a second evaluation that every line must agree with."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from paperaudit.errors import NoValue
+from paperaudit.maths.arithmetic import worked_lines
+from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.measure import unit_of, without_units
+from paperaudit.maths.postfix import agree, decimal_value
+from paperaudit.maths.settled import Numerals
+from paperaudit.maths.units import conversion
+from paperaudit.maths.write import write
+from paperaudit.model.derivation import Step, StepKind
+from paperaudit.model.expression import (
+    Expression,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    NumberForm,
+    Of,
+    Power,
+    Product,
+    Quotient,
+    Root,
+    Sum,
+    parts_of,
+)
+from paperaudit.strands.finishing import ChecksDisagree
+
+CONFIRMED = "worked out a second time in postfix order, on decimals of eighty figures"
+
+
+def calculated(expression: Expression, unit: str = "") -> tuple[Expression, ...]:
+    """The lines of a calculation, each confirmed by the second evaluation; measures are added up in `unit`.
+
+    Raises NoValue, UnitClash, BudgetExceeded, and ChecksDisagree where a line has another value.
+    """
+    try:
+        lines = worked_lines(expression, unit)
+    except NotSurd:
+        lines = (expression,)
+    confirm(lines)
+    return lines
+
+
+def confirm(lines: Sequence[Expression]) -> None:
+    """Every line must have the value of the first; raises ChecksDisagree."""
+    unit = unit_of(lines[0])
+    expected = decimal_value(without_units(lines[0], unit))
+    for line in lines[1:]:
+        own = unit_of(line)
+        if own != unit and conversion(own, unit) is None:
+            raise ChecksDisagree(f"{write(lines[0])} is in {unit or 'no unit'}, {write(line)} in {own or 'none'}")
+        if not agree(decimal_value(without_units(line, unit)), expected):
+            raise ChecksDisagree(f"{write(line)} is not {write(lines[0])} by the second evaluation")
+
+
+def calculation_steps(
+    lines: Sequence[Expression], skill: str, uses: tuple[str, ...] = (), name: str = ""
+) -> tuple[Step, ...]:
+    """The lines as steps: "2 + 3 × 4 = 2 + 12", then "= 14"; `name` stands in place of the first line."""
+    texts = [write(line) for line in lines]
+    if len(texts) == 1:
+        return (Step(f"{name} = {texts[0]}" if name else texts[0], StepKind.CALCULATION, None, uses, texts[0], skill),)
+    first = Step(f"{name or texts[0]} = {texts[1]}", StepKind.CALCULATION, None, uses, texts[1], skill)
+    return first, *continued_steps(lines[1:], skill, first.statement)
+
+
+def continued_steps(lines: Sequence[Expression], skill: str, before: str) -> tuple[Step, ...]:
+    """The lines behind the first one, which stands already in the statement `before`: "= 14"."""
+    steps: list[Step] = []
+    for line in lines[1:]:
+        text = write(line)
+        uses = (steps[-1].statement if steps else before,)
+        steps.append(Step(f"= {text}", StepKind.CALCULATION, None, uses, text, skill))
+    return tuple(steps)
+
+
+def skill_of(expression: Expression) -> str:
+    """The skill that a calculation shows first of all, by the names of `schemes/skills.yaml`."""
+    parts = tuple(_parts(expression))
+    numerals = Numerals.of(expression)
+    negative = any(_is_directed(part) for part in parts)
+    operations = {type(part) for part in parts if isinstance(part, Sum | Product | Quotient | Power | Root)}
+    percentages = any(isinstance(part, Number) and part.form is NumberForm.PERCENT for part in parts)
+    if percentages:
+        whole = any(isinstance(part, Of) for part in parts)
+        return "percentage of a quantity" if whole else "percentages"
+    if numerals.fractions or any(isinstance(part, Of) for part in parts):
+        return "fractions"
+    if operations and operations <= {Power, Root}:
+        return "powers and roots"
+    if len(operations) > 1:
+        return "order of operations"
+    if _units(parts) > 1:
+        return "units"
+    if negative:
+        return "directed numbers"
+    return "decimals" if numerals.decimals else "order of operations"
+
+
+def _parts(expression: Expression) -> Sequence[Expression]:
+    return (expression, *(inner for part in parts_of(expression) for inner in _parts(part)))
+
+
+def _is_directed(part: Expression) -> bool:
+    """Whether a negative number stands there, not a difference."""
+    match part:
+        case Sum(terms):
+            return isinstance(terms[0], Negative) or any(
+                isinstance(term, Negative) and isinstance(term.operand, Negative) for term in terms
+            )
+        case Product() | Quotient() | Power():
+            return any(isinstance(inner, Negative) for inner in parts_of(part))
+    return False
+
+
+def _units(parts: Sequence[Expression]) -> int:
+    return len({part.unit for part in parts if isinstance(part, Measured)})
+
+
+def is_numeric(expression: Expression) -> bool:
+    """Whether an expression holds numbers only, π among them."""
+    if isinstance(expression, Letter):
+        return expression.name == "π"
+    inside = parts_of(expression)
+    return all(map(is_numeric, inside)) if inside else isinstance(expression, Number)
+
+
+def rational(expression: Expression) -> Fraction:
+    """The value of a settled number without its unit; raises NoValue where it is irrational."""
+    from paperaudit.maths.exact import rational_value
+
+    value = rational_value(without_units(expression, unit_of(expression)))
+    if value is None:
+        raise NoValue(f"{write(expression)} is irrational")
+    return value

@@ -1,0 +1,40 @@
+"""The strands in the order in which they are asked whether a part is theirs."""
+
+from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
+from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.reading import Reading
+from paperaudit.strands.equations import EquationsStrand
+from paperaudit.strands.geometry import GeometryStrand
+from paperaudit.strands.number import NumberStrand
+from paperaudit.strands.strand import Strand
+
+STRANDS: tuple[Strand, ...] = (GeometryStrand(), EquationsStrand(), NumberStrand())
+"""The first that recognises a part takes it: figures before letters, letters before plain numbers."""
+
+
+def derive(reading: Reading) -> tuple[str, Outcome]:
+    """The name of the strand that takes a part, and what it makes of it; "" and why where none does."""
+    if reading.ask is None:
+        return "", NotRead("no mathematical ask: nothing says what is to be found")
+    for strand in STRANDS:
+        if strand.recognises(reading):
+            return strand.name, strand.derive(reading)
+    return "", NotRead(f"no strand takes this yet: {_in_words(reading.ask)}, “{reading.ask.text}”")
+
+
+def _in_words(ask: Ask) -> str:
+    match ask.task:
+        case Find():
+            return "something to be found"
+        case Establish(_, how):
+            return "a claim to decide" if how == "decide" else f"a claim to {how}"
+        case Solve():
+            return "an equation or inequality to solve"
+        case Transform(command):
+            return f"an expression to {command}"
+        case Rounded():
+            return "a number to round"
+        case WriteAs(_, form):
+            return f"something to write as {form}" if not form.startswith("in ") else f"something to write {form}"
+        case Subject(letter):
+            return f"a formula with {letter} to be made the subject"

@@ -1,0 +1,20 @@
+"""What a strand of the syllabus is: it recognises the parts that it can take, and derives their answers."""
+
+from typing import Protocol
+
+from paperaudit.model.derivation import Outcome
+from paperaudit.model.reading import Reading
+
+
+class Strand(Protocol):
+    """A strand of the syllabus. An answer counts as derived only where a second, independent way agrees."""
+
+    name: str
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the part is of this strand, whatever comes of deriving it."""
+        ...
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The answer with its lines, or what stands against one; never raises for a fault of the paper."""
+        ...
