@@ -10,7 +10,7 @@ from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.solving import solve_linear
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Reason, Step, StepKind
-from paperaudit.model.expression import Expression, Letter, Relation, Sum
+from paperaudit.model.expression import Expression, Letter, Relation, Sum, letters_of
 
 Term: TypeAlias = tuple[Fraction, LinearForm[Letter]]
 """A multiple and the form that it multiplies."""
@@ -27,7 +27,10 @@ def letter_steps(
     assert isinstance(letter, Letter)
     unit = "°" if about_angles and not notation.bare_letters else ""
     relations = [_relation(sides(equation), notation) for equation in node.inputs]
-    if len(relations) == 1:
+    if len(relations) == 1 and set(letters_of(relations[0].left) + letters_of(relations[0].right)) != {letter.name}:
+        lines = ("", *solve_linear(_without_others(sides(node.inputs[0]), letter, notation), letter.name, unit).lines)
+        skill = "linear equations"
+    elif len(relations) == 1:
         lines = solve_linear(relations[0], letter.name, unit).lines
         skill = "linear equations"
     else:
@@ -45,6 +48,21 @@ def letter_steps(
 def _relation(both: Sides, notation: Notation) -> Relation:
     left, right = ([_plain(term, notation) for term in side] for side in both)
     return Relation(_sum(left), "=", _sum(right))
+
+
+def _without_others(both: Sides, letter: Letter, notation: Notation) -> Relation:
+    """The equation with like terms collected and the letters that cancel taken off both sides."""
+    left, right = (sum_of(side) for side in both)
+    others: LinearForm[Letter] = LinearForm({key: value for key, value in right.terms.items() if key != letter})
+    return Relation(notation.value(left - others, ""), "=", notation.value(right - others, ""))
+
+
+def sum_of(side: list[Term]) -> LinearForm[Letter]:
+    """The terms of one side added up."""
+    total: LinearForm[Letter] = LinearForm()
+    for times, form in side:
+        total = total.plus(form, times)
+    return total
 
 
 def _plain(term: Term, notation: Notation) -> Expression:

@@ -7,9 +7,10 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.constructions import with_crossings, with_parallels
 from paperaudit.geometry.derive import Node, search
+from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
 from paperaudit.geometry.realise import Drawing, realise
-from paperaudit.geometry.refute import Refutation, distinct, refute
+from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
@@ -18,7 +19,7 @@ from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf, Letter
 
 FIRST_SEEDS = range(6)
-MORE_SEEDS = range(6, 36)
+MORE_SEEDS = range(6, 48)
 SAME = 1e-6
 """Degrees, or share of a length, within which a measured size agrees with a derived one."""
 CLEARLY_OTHER = 0.5
@@ -59,7 +60,7 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
         return Examination(refutation=refute(sketched) or (refute(figure) if sketched != figure else None))
     base = figure if ignored else sketched
     settled = []
-    for arrangement in distinct(base, drawings):
+    for arrangement in arrangements(base, drawings, complete=ignored or not figure.sketch):
         found = tuple(instances(arrangement))
         theory = close(arrangement, found)
         values = tuple(theory.value(target) for target in targets)
@@ -103,7 +104,7 @@ def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size
             continue
         kind = "angle" if angular else "length"
         pinned = SizeRelation(target - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
-        drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS)
+        drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS, (arrangement.drawing,))
         if drawings:
             return Arrangement(figure, drawings[0])
     return None

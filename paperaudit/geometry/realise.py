@@ -1,17 +1,27 @@
 """Draws a figure to scale: coordinates that meet every condition, found from several rough starts."""
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 import numpy as np
 
 from paperaudit.geometry.figure import Figure
+from paperaudit.geometry.plane import side
 from paperaudit.geometry.residuals import LETTER_SCALE, Array, Residuals
 from paperaudit.geometry.starts import start_positions
+from paperaudit.model.expression import AngleOf
 
 EXACT = 1e-9
 """Largest residual (radians, or share of a length) with which a drawing counts as meeting the givens."""
 APART = 2e-3
 """Least distance between two points, as a share of the drawing's size."""
+DISTINCT = 2e-3
+"""Least distance of a line's farthest point from another line, as a share of the other's length."""
+FAINT = 0.05
+"""Weight of the numbers in the first descent, which settles incidence, order, parallels and equal sides."""
+FAINT_STEPS = 15
 ROUGH_STEPS = 40
 FINE_STEPS = 25
 
@@ -24,17 +34,28 @@ class Drawing:
     letters: dict[str, float]
 
 
-def realise(figure: Figure, seeds: range) -> list[Drawing]:
-    """Drawings of the figure, at most one a seed, in order of the seeds; an empty list proves nothing.
+def realise(
+    figure: Figure, seeds: range, near: Sequence[Drawing] = (),
+    turns: tuple[AngleOf, ...] = (), ways: Sequence[Sequence[int]] = (),
+) -> list[Drawing]:
+    """Drawings of the figure, at most one a start, in order; an empty list proves nothing.
 
+    Starts are the drawings `near` (of a figure with the same points and letters), then the seeds.
+    `ways` says for each start which way (+1 anticlockwise) each angle of `turns` opens.
     Damped least squares on all conditions at once with margins for order and turning, then on the
     equalities alone; what comes out is checked strictly.
     """
     if not figure.points:
         return []
-    problem = Residuals(figure)
-    state = np.array([_start(problem, seed) for seed in seeds])
+    problem = Residuals(figure, turns)
+    starts = [_near(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
+    state = np.array(starts)
     signs = problem.chosen_signs(problem.measure(state)[0])
+    if turns:
+        signs[:, -len(turns) :] = np.array(ways, dtype=float)
+    problem.weight = FAINT
+    state = _descend(problem, state, signs, FAINT_STEPS, with_hinges=True)
+    problem.weight = 1.0
     state = _descend(problem, state, signs, ROUGH_STEPS, with_hinges=True)
     state = _descend(problem, state, signs, FINE_STEPS, with_hinges=False)
     measured = problem.measure(state)
@@ -42,7 +63,7 @@ def realise(figure: Figure, seeds: range) -> list[Drawing]:
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.holds_strictly(state, measured[0], signs)
     drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
-    return [drawing for drawing in drawings if _apart(drawing)]
+    return [drawing for drawing in drawings if _apart(drawing) and _lines_apart(figure, drawing)]
 
 
 def _start(problem: Residuals, seed: int) -> Array:
@@ -50,6 +71,11 @@ def _start(problem: Residuals, seed: int) -> Array:
     scale = problem.unit
     values = [scale * part for point in problem.figure.points for part in at[point]]
     return np.array(values + [0.5 + 0.1 * (seed % 4)] * len(problem.figure.letters))
+
+
+def _near(problem: Residuals, drawing: Drawing) -> Array:
+    spots = [part for point in problem.figure.points for part in drawing.at[point]]
+    return np.array(spots + [drawing.letters[letter] / LETTER_SCALE for letter in problem.figure.letters])
 
 
 def _rows(problem: Residuals, state: Array, signs: Array, with_hinges: bool) -> tuple[Array, Array]:
@@ -100,3 +126,14 @@ def _apart(drawing: Drawing) -> bool:
     size = float(np.ptp(spots, axis=0).max()) or 1.0
     gaps = np.sqrt(((spots[:, None, :] - spots[None, :, :]) ** 2).sum(axis=2)) + np.eye(len(spots)) * size
     return bool(gaps.min() > APART * size)
+
+
+def _lines_apart(figure: Figure, drawing: Drawing) -> bool:
+    """Whether no two lines of the figure fall together: through one point, or through each other's points."""
+    at = drawing.at
+    for one, two in combinations(figure.lines, 2):
+        a, b = at[one[0]], at[one[-1]]
+        reach = math.dist(a, b)
+        if all(abs(side(at[point], a, b)) < DISTINCT * reach * reach for point in two):
+            return False
+    return True

@@ -4,11 +4,11 @@ Every arrangement that the words allow (numbers left out) has to be refuted: by 
 among the exact linear equations, or by equations that force an angle out of its range.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import (
     Condition,
     EqualLengths,
@@ -18,15 +18,14 @@ from paperaudit.geometry.figure import (
     RightAngle,
     SizeRelation,
 )
-from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.realise import realise
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance
 from paperaudit.geometry.theory import Labels, Theory, close
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import LengthOf
 
-SKELETON_SEEDS = range(10)
-MOST_ARRANGEMENTS = 8
+SKELETON_SEEDS = range(12)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,18 +43,10 @@ def skeletons(figure: Figure) -> list[Arrangement]:
         bare = replace(figure, conditions=tuple(c for c in figure.conditions if keep(c)))
         drawings = realise(bare, SKELETON_SEEDS)
         if drawings:
-            return distinct(figure, drawings)
+            return [
+                Arrangement(figure, one.drawing) for one in arrangements(bare, drawings, complete=not figure.sketch)
+            ]
     return []
-
-
-def distinct(figure: Figure, drawings: Iterable[Drawing]) -> list[Arrangement]:
-    """One arrangement for each different signature among drawings, the most frequent first."""
-    groups: dict[object, list[Arrangement]] = {}
-    for drawing in drawings:
-        arrangement = Arrangement(figure, drawing)
-        groups.setdefault(arrangement.signature, []).append(arrangement)
-    ordered = sorted(groups.values(), key=len, reverse=True)
-    return [group[0] for group in ordered[:MOST_ARRANGEMENTS]]
 
 
 def _without_numbers(condition: Condition) -> bool:

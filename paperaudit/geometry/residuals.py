@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import combinations
 
 import numpy as np
 import numpy.typing as npt
@@ -21,6 +22,7 @@ from paperaudit.geometry.figure import (
     SideOfLine,
     Size,
     SizeRelation,
+    length,
 )
 from paperaudit.model.expression import AngleOf, LengthOf, Letter
 
@@ -30,6 +32,8 @@ TURN_MARGIN = 0.04
 """Sine of the turn that a corner keeps at least while the drawing is computed; checked strictly after."""
 ORDER_MARGIN = 0.07
 """Share of a segment that a point between its ends keeps from them while the drawing is computed."""
+APART_MARGIN = 0.12
+"""Least length of a drawn segment while the drawing is computed, in the figure's typical length."""
 LETTER_SCALE = 40.0
 """Letters are carried in units of 40 so that they are of the size of coordinates."""
 
@@ -51,7 +55,7 @@ class Residuals:
     (batch, rows) for values and (batch, rows, unknowns) for Jacobians.
     """
 
-    def __init__(self, figure: Figure) -> None:
+    def __init__(self, figure: Figure, chosen: tuple[AngleOf, ...] = ()) -> None:
         self.figure = figure
         self.index = {point: number for number, point in enumerate(figure.points)}
         self.letters = {letter: number for number, letter in enumerate(figure.letters)}
@@ -66,12 +70,18 @@ class Residuals:
         self._same_way: list[tuple[int, float]] = []
         self._signed: list[tuple[tuple[int, ...], tuple[int, ...]]] = []
         self._fixed: list[tuple[int, float]] = []
+        self.weight = 1.0
         self.unit = self._typical_length()
         for condition in figure.conditions:
             self._take(condition)
         for line in figure.lines:
             for point in line[2:]:
                 self._sines.append(self._turn(line[0], line[1], line[0], point))
+        for size in chosen:
+            self._signed.append(((self._turn(size.vertex, size.arm, size.vertex, size.other),), (1,)))
+        self._drawn = [
+            self._length(length(*pair)) for line in figure.lines for pair in combinations(line, 2)
+        ]
         self._compile()
 
     def _typical_length(self) -> float:
@@ -205,15 +215,15 @@ class Residuals:
                 column = 2 * len(self.figure.points) + letter
                 value += weight * state[:, column]
                 slope[:, column] += weight
-            rows.append(value[:, None])
-            slopes.append(slope[:, None, :])
+            rows.append(self.weight * value[:, None])
+            slopes.append(self.weight * slope[:, None, :])
         return np.concatenate(rows, axis=1), np.concatenate(slopes, axis=1)
 
     def hinges(self, state: Array, measured: tuple[Array, Array, Array, Array], signs: Array) -> tuple[Array, Array]:
         """How far each order or turn is from holding with its margin; 0 where it holds."""
-        phi, dphi, _, _ = measured
-        rows: list[Array] = []
-        slopes: list[Array] = []
+        phi, dphi, size, dsize = measured
+        rows: list[Array] = [APART_MARGIN - size[:, self._drawn] / self.unit]
+        slopes: list[Array] = [-dsize[:, self._drawn] / self.unit]
         for turn, sign in self._same_way:
             rows.append(0.3 - sign * np.cos(phi[:, turn])[:, None])
             slopes.append((sign * np.sin(phi[:, turn])[:, None] * dphi[:, turn])[:, None, :])
@@ -229,8 +239,6 @@ class Residuals:
             share, slope = self._share(state, order)
             rows += [(ORDER_MARGIN - share)[:, None], (share - 1 + ORDER_MARGIN)[:, None]]
             slopes += [-slope[:, None, :], slope[:, None, :]]
-        if not rows:
-            return np.zeros((state.shape[0], 0)), np.zeros((state.shape[0], 0, self.unknowns))
         value, jacobian = np.concatenate(rows, axis=1), np.concatenate(slopes, axis=1)
         active = value > 0
         return np.where(active, value, 0.0), np.where(active[:, :, None], jacobian, 0.0)

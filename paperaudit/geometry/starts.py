@@ -4,11 +4,15 @@ import math
 import random
 
 from paperaudit.geometry.figure import Figure, InLine, InsidePolygon, Ordered, ParallelPair, RoundOrder, SideOfLine
+from paperaudit.geometry.plane import along, mirrored, side
 
 Positions = dict[str, tuple[float, float]]
 
-_PASSES = 3
-"""How often the conditions are gone through; each pass moves the points mentioned last."""
+_PASSES = 8
+"""How often the conditions are gone through; each pass moves mostly the points mentioned last."""
+
+OTHER_MOVER = 0.4
+"""How often another point than the last mentioned is moved, so that no order of statements blocks a figure."""
 
 
 def start_positions(figure: Figure, seed: int) -> Positions:
@@ -85,6 +89,8 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
 
     def last(*points: str) -> str | None:
         free = [point for point in points if point not in settled]
+        if free and chance.random() < OTHER_MOVER:
+            return chance.choice(free)
         return max(free, key=rank.__getitem__) if free else None
 
     for condition in figure.conditions:
@@ -92,16 +98,16 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
             case Ordered(first, middle, end):
                 mover = last(first, middle, end)
                 if mover == middle:
-                    at[middle] = _along(at[first], at[end], chance.uniform(0.3, 0.7))
+                    at[middle] = along(at[first], at[end], chance.uniform(0.3, 0.7))
                 elif mover == end:
-                    at[end] = _along(at[first], at[middle], chance.uniform(1.4, 2.0))
+                    at[end] = along(at[first], at[middle], chance.uniform(1.4, 2.0))
                 elif mover == first:
-                    at[first] = _along(at[end], at[middle], chance.uniform(1.4, 2.0))
+                    at[first] = along(at[end], at[middle], chance.uniform(1.4, 2.0))
             case InLine((first, second, third)):
                 mover = last(first, second, third)
                 others = [point for point in (first, second, third) if point != mover]
                 if mover:
-                    at[mover] = _along(at[others[0]], at[others[1]], chance.choice((-0.7, 0.5, 1.7)))
+                    at[mover] = along(at[others[0]], at[others[1]], chance.choice((-0.7, 0.5, 1.7)))
             case ParallelPair((a, b), (c, d), _, same_way):
                 mover = last(c, d) or last(a, b)
                 if mover:
@@ -113,14 +119,10 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
                     sum(w * at[p][1] for w, p in zip(weights, polygon, strict=True)) / sum(weights),
                 )
             case SideOfLine(first, second, line, same) if first not in settled:
-                if (_side(at[first], at[line[0]], at[line[1]]) > 0) != (
-                    (_side(at[second], at[line[0]], at[line[1]]) > 0) == same
+                if (side(at[first], at[line[0]], at[line[1]]) > 0) != (
+                    (side(at[second], at[line[0]], at[line[1]]) > 0) == same
                 ):
-                    at[first] = _mirrored(at[first], at[line[0]], at[line[1]])
-
-
-def _along(start: tuple[float, float], end: tuple[float, float], share: float) -> tuple[float, float]:
-    return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
+                    at[first] = mirrored(at[first], at[line[0]], at[line[1]])
 
 
 def _align(
@@ -136,14 +138,3 @@ def _align(
         at[d] = (at[c][0] + step[0], at[c][1] + step[1])
     else:
         at[c] = (at[d][0] - step[0], at[d][1] - step[1])
-
-
-def _side(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> float:
-    return (end[0] - start[0]) * (point[1] - start[1]) - (end[1] - start[1]) * (point[0] - start[0])
-
-
-def _mirrored(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> tuple[float, float]:
-    across = (end[0] - start[0], end[1] - start[1])
-    square = across[0] ** 2 + across[1] ** 2 or 1.0
-    height = 2 * _side(point, start, end) / square
-    return point[0] + height * across[1], point[1] - height * across[0]

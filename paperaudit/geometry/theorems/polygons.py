@@ -73,11 +73,16 @@ def _turning_left(arrangement: Arrangement) -> dict[tuple[str, str], tuple[str, 
     return following
 
 
+def _closes(arrangement: Arrangement, parts: list[AngleOf]) -> bool:
+    """Whether an outline is walked round once: one that crosses itself has another sum."""
+    return abs(sum(arrangement.measured(part) for part in parts) - 180 * (len(parts) - 2)) < 1
+
+
 def _outline_sum(arrangement: Arrangement) -> Iterator[Instance]:
     named = {frozenset(shape.points) for shape, _ in arrangement.figure.shapes}
     for points in outlines(arrangement):
         parts = None if frozenset(points) in named else corner_angles(arrangement, points)
-        if parts:
+        if parts and _closes(arrangement, parts):
             name = "angle-sum-quadrilateral" if len(points) == 4 else "angle-sum-polygon"
             whole = 180 * (len(points) - 2)
             yield Instance(name, (), total(parts, whole), about="".join(points), weight=12 + 2 * (len(points) - 4))

@@ -1,0 +1,25 @@
+"""Small facts of the plane, in floating point, for drawings only."""
+
+Spot = tuple[float, float]
+
+
+def side(point: Spot, start: Spot, end: Spot) -> float:
+    """Twice the area of the triangle start, end, point: positive if `point` is on the left."""
+    return (end[0] - start[0]) * (point[1] - start[1]) - (end[1] - start[1]) * (point[0] - start[0])
+
+
+def mirrored(point: Spot, start: Spot, end: Spot) -> Spot:
+    """The mirror image of a point in the line through two others.
+
+    >>> mirrored((1.0, 2.0), (0.0, 0.0), (1.0, 0.0))
+    (1.0, -2.0)
+    """
+    across = (end[0] - start[0], end[1] - start[1])
+    square = across[0] ** 2 + across[1] ** 2 or 1.0
+    height = 2 * side(point, start, end) / square
+    return point[0] + height * across[1], point[1] - height * across[0]
+
+
+def along(start: Spot, end: Spot, share: float) -> Spot:
+    """The point at a share of the way from one point to another, beyond them outside 0 to 1."""
+    return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
