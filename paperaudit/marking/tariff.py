@@ -70,19 +70,18 @@ def earnings(
 def shows_working(step: Step) -> bool:
     """Whether a line shows method and value apart, so that each can have a mark of its own.
 
-    A line of algebra does with two operations, any other with an operation and its result behind it.
+    Two operations do, or outside algebra one with its result behind it; a fraction's bar is none.
 
     >>> shows_working(Step("∠ACB = 180° − 112° = 68°", StepKind.STATEMENT))
     True
     >>> shows_working(Step("65% of 240 = 65/100 × 240", StepKind.CALCULATION))
     False
     """
-    operations = len(_OPERATION.findall(step.statement))
-    if step.kind in (StepKind.ALGEBRA, StepKind.EQUATION):
-        return operations >= 2
-    *_, result = _EQUALS.split(step.statement)
-    plain = not _OPERATION.search(_FRACTION.sub("1", result))
-    return operations >= 1 and plain and result != step.statement
+    statement = _FRACTION.sub("1", step.statement)
+    operations = len(_OPERATION.findall(statement))
+    *_, result = _EQUALS.split(statement)
+    in_algebra = step.kind in (StepKind.ALGEBRA, StepKind.EQUATION)
+    return operations >= 2 or (operations == 1 and not in_algebra and not _OPERATION.search(result))
 
 
 def _kind(step: Step, about_figure: bool) -> LineKind:

@@ -10,6 +10,7 @@ from paperaudit.marking.convention import conventions, load
 from paperaudit.marking.mark import Allocation, Fit
 from paperaudit.marking.reasons import theorems
 from paperaudit.marking.split import read_split
+from paperaudit.marking.tariff import shows_working
 from paperaudit.model.derivation import Derivation, Reason, Step, StepKind
 from tests import sail_loft
 
@@ -202,3 +203,13 @@ def test_what_is_given_or_stands_above_already_earns_nothing() -> None:
     )
     allocation = natural(Derivation(steps, ""), load("statement-reason"), True)
     assert [(mark.printed(), mark.step) for mark in allocation.marks] == [("S1", 1), ("R1", 1), ("S1", 3)]
+
+
+@pytest.mark.parametrize(("statement", "kind", "shows"), [
+    ("∠ACB = 180° − 112° = 68°", StepKind.STATEMENT, True), ("2/3 − 1/4 = 8/12 − 3/12", StepKind.CALCULATION, True),
+    ("3x − 12 = 2x + 5", StepKind.ALGEBRA, True), ("= 5/12", StepKind.CALCULATION, False),
+    ("x = −17", StepKind.ALGEBRA, False), ("∠ABC = ∠ACB = 68°", StepKind.STATEMENT, False),
+    ("65% of 240 = 65/100 × 240", StepKind.CALCULATION, False), ("2x = 40", StepKind.ALGEBRA, False),
+])
+def test_lines_that_show_method_and_value_apart(statement: str, kind: StepKind, shows: bool) -> None:
+    assert shows_working(Step(statement, kind)) == shows
