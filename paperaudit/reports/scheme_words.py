@@ -1,10 +1,15 @@
 """What a mark scheme says in words beside its lines: the answer, what was not derived, marks that don't fit."""
 
+import re
+
 from paperaudit.marking.mark import Fit, PartScheme
 from paperaudit.model.ask import Establish
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Several
 from paperaudit.reports.account import counted, stated
+
+_COMMAND = re.compile(r"(?:[a-z]+ )+")
+"""The words in front of what a command is about: show that, solve, calculate."""
 
 
 def statements_beside(part: AuditedPart) -> str:
@@ -12,7 +17,8 @@ def statements_beside(part: AuditedPart) -> str:
     words = part.part.text.text if part.part.text else ""
     ask = part.part.ask.text if part.part.ask else ""
     own = [line.text for line in (*part.part.figure, *part.part.given)]
-    return "; ".join([*own, ask] if ask and ask not in words else own)
+    subject = _COMMAND.sub("", ask)
+    return "; ".join([*own, ask] if subject and subject not in words else own)
 
 
 def answers_in_words(part: AuditedPart, last_line: str) -> str:

@@ -5,6 +5,7 @@ import re
 import subprocess
 import sys
 import zipfile
+from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 from types import ModuleType
@@ -16,10 +17,11 @@ from docx import Document
 from paperaudit.errors import InputError
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Reason, Step, StepKind
-from paperaudit.model.paper import Paper
+from paperaudit.model.paper import Line, Paper
 from paperaudit.reports.scheme import ENDINGS, render
 from paperaudit.reports.scheme_contents import contents
 from paperaudit.reports.scheme_text import plain
+from paperaudit.reports.scheme_words import statements_beside
 from paperaudit.resources import shipped
 from tests import make_word_template, sail_loft
 from tests.office import office
@@ -179,6 +181,15 @@ def test_marks_that_do_not_fit_stand_beside_the_natural_ones() -> None:
 def test_a_sound_part_carries_no_remark_and_no_warning() -> None:
     part, = contents(sail_loft.paper(sail_loft.base_angle(3))).questions[0].parts
     assert (part.remarks, part.warning) == ((), "")
+
+
+@pytest.mark.parametrize(("text", "ask", "shown"), [
+    ("Show, giving a reason, that AB ∥ CD.", "show that AB ∥ CD", ""), ("Solve for x.", "solve 2x = 6", "solve 2x = 6"),
+    ("Find ∠ABC.", "∠ABC", ""), ("", "∠ABC", "∠ABC"), ("Find the size of it.", "", ""),
+])
+def test_an_ask_is_printed_where_the_words_do_not_say_it(text: str, ask: str, shown: str) -> None:
+    part = replace(sail_loft.share().part, text=Line(text) if text else None, ask=Line(ask) if ask else None)
+    assert statements_beside(replace(sail_loft.share(), part=part)) == shown
 
 
 def test_lines_of_an_earlier_part_point_back_to_it() -> None:
