@@ -64,8 +64,14 @@ def _what_the_key_has(audited_part: AuditedPart) -> str:
 
 
 def _cases(audited_part: AuditedPart) -> tuple[str, ...]:
+    """A line an answer: how it comes about where there is a working for each, else the case that shows it."""
     outcome = audited_part.outcome
-    return tuple(case.description for case in outcome.cases) if isinstance(outcome, Several) else ()
+    if not isinstance(outcome, Several):
+        return ()
+    if len(outcome.derivations) != len(outcome.answers):
+        return tuple(case.description for case in outcome.cases)
+    workings = ("; ".join(step.statement for step in derivation.steps) for derivation in outcome.derivations)
+    return tuple(f"{answer.text}: {working}" for answer, working in zip(outcome.answers, workings, strict=True))
 
 
 CHECK = Check(
@@ -78,11 +84,11 @@ CHECK = Check(
     "number is positive).",
     faulty="""
 questions:
-  - {number: 1, ask: solve x^2 = 9, answer: x = 3, marks: 2}
+  - {number: 1, figure: isosceles triangle ABC, given: ∠A = 40°, ask: ∠B, answer: 70°, marks: 2}
 """,
     clean="""
 questions:
-  - {number: 1, ask: solve x^2 = 9, answer: x = 3 or x = -3, marks: 2}
+  - {number: 1, figure: triangle ABC, given: [AB = AC, ∠A = 40°], ask: ∠B, answer: 70°, marks: 2}
 """,
     find=find,
 )

@@ -69,5 +69,5 @@ questions:
   - {number: 1, ask: 2 + 8, answer: "10", marks: 1}
 """,
     find=find,
-    alongside=("not-read",),
+    alongside=("answer-differs",),
 )

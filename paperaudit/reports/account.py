@@ -110,7 +110,7 @@ def remarks(part: AuditedPart) -> tuple[str, ...]:
             return (*clash, *why)
         case NotDetermined(cases):
             return tuple(case.description for case in cases)
-        case Several(cases=cases):
+        case Several(cases=cases, derivations=()):
             return tuple(case.description for case in cases)
         case _:
             return tuple(why for why in (stopped_by(part),) if why)

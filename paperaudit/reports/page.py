@@ -1,7 +1,7 @@
 """The audit as one self-contained HTML page: verdict, table of parts, findings, workings, cautions."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -49,8 +49,9 @@ class _Line:
 
 @dataclass(frozen=True, slots=True)
 class _Working:
-    """One way to the answer, and what confirmed it."""
+    """One way to the answer, and what confirmed it; `title` is "" where it is the only one."""
 
+    title: str
     lines: tuple[_Line, ...]
     has_reasons: bool
     confirmed_by: str
@@ -164,19 +165,25 @@ def _part(part: AuditedPart, anchor: str, system: str, drawing: "Markup | None",
         words=WORDS[part.verdict],
         question_lines=_question_lines(part, with_question),
         figure=drawing,
-        workings=tuple(_working(derivation, system) for derivation in _derivations(part)),
+        workings=_workings(part, system),
         remarks=remarks(part),
         tags=_tags(part),
     )
 
 
-def _derivations(part: AuditedPart) -> Sequence[Derivation]:
-    return part.outcome.derivations if isinstance(part.outcome, Derived | Several) else ()
+def _workings(part: AuditedPart, system: str) -> tuple[_Working, ...]:
+    """Every way to the one answer, or the way to each of several."""
+    outcome = part.outcome
+    if not isinstance(outcome, Derived | Several):
+        return ()
+    others = ("Another way",) * (len(outcome.derivations) - 1)
+    titles = tuple(f"For {text}" for text in derived(part)) if isinstance(outcome, Several) else ("", *others)
+    return tuple(_working(one, title, system) for one, title in zip(outcome.derivations, titles, strict=False))
 
 
-def _working(derivation: Derivation, system: str) -> _Working:
+def _working(derivation: Derivation, title: str, system: str) -> _Working:
     lines = tuple(_Line(step.statement, _unbroken(reason_of(step, system))) for step in derivation.steps)
-    return _Working(lines, any(line.reason for line in lines), derivation.confirmed_by)
+    return _Working(title, lines, any(line.reason for line in lines), derivation.confirmed_by)
 
 
 def _unbroken(reason: str) -> str:

@@ -47,13 +47,18 @@ def same_options(part: AuditedPart) -> Iterator[tuple[Option, Option]]:
 
     Different words for the right value are not among them: they are two right options.
     """
-    form_counts = part.reading.ask is not None and isinstance(part.reading.ask.task, Transform | WriteAs | Rounded)
+    form_counts = part.reading.ask is not None and _asks_for_a_form(part.reading.ask)
     right = right_options(part)
     for one, other in combinations(part.part.options, 2):
         same_words = _plain(one[1].text) == _plain(other[1].text)
         by_value = not form_counts and not (one in right and other in right)
         if same_words or (by_value and _same_value(one[1].text, other[1].text)):
             yield one, other
+
+
+def _asks_for_a_form(ask: Ask) -> bool:
+    is_form = isinstance(ask.task, Transform) and ask.task.command != "evaluate"
+    return is_form or isinstance(ask.task, WriteAs | Rounded)
 
 
 def printed(options: tuple[Option, ...]) -> tuple[str, ...]:
