@@ -7,7 +7,6 @@ from paperaudit.checks.grounds.options import right_options
 from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
 from paperaudit.checks.several_answers import answers_not_all_stated
 from paperaudit.marking.reasons import word
-from paperaudit.maths.rounding import accuracy_text
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Agreement
 from paperaudit.model.finding import Finding, Severity
@@ -21,9 +20,10 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             continue
         if answers_not_all_stated(audited_part):
             continue
-        derived, why = _derived(audited_part), (comparison.why,) if comparison.why else ()
+        derived, why = _derived(audited_part), _beyond_the_value(audited_part)
         yield CHECK.found(
-            f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}, but {derived}.",
+            f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}, "
+            f"but {derived if '=' in derived else f'the answer is {derived}'}.",
             part=part.id,
             places=(part.answer.place, part.place, audited_part.question.place),
             because=(*_working(audited_part, audited.paper.reasons), *why),
@@ -31,13 +31,16 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         )
 
 
+def _beyond_the_value(audited_part: AuditedPart) -> tuple[str, ...]:
+    """Why the key is wrong where that is not plain from the two values: its form, its unit, its rounding."""
+    why = audited_part.comparison.why if audited_part.comparison else ""
+    plain = any(why.endswith(f" is not {answer.text}") for answer in getattr(audited_part.outcome, "answers", ()))
+    return (why,) if why and not plain else ()
+
+
 def _in_key(audited_part: AuditedPart) -> str:
-    """What the key should say where that is not the derived answer as it stands: an option's letter, a rounding."""
-    ask = audited_part.reading.ask
-    right = [letter for letter, _ in right_options(audited_part)]
-    if right:
-        return listed(right, "or")
-    return f"the answer to {accuracy_text(ask.accuracy)}" if ask and ask.accuracy else ""
+    """The letter that the key should name, "" where the part has no options or none of them is right."""
+    return listed([letter for letter, _ in right_options(audited_part)], "or")
 
 
 def _derived(audited_part: AuditedPart) -> str:

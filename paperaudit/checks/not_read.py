@@ -19,7 +19,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 f"{called(audited_part.question, part)} was not audited: {outcome.why.rstrip('.')}.",
                 part=part.id,
                 places=(*(unread.place for unread in reading.unread), part.place, audited_part.question.place),
-                because=tuple(_not_understood(unread) for unread in reading.unread),
+                because=tuple(_not_understood(unread) for unread in reading.unread if unread.text not in outcome.why),
                 suggestion="Work this part by hand, or put it in the words of the statement language.",
             )
         elif _could_not_be_compared(audited_part) and part.answer is not None:

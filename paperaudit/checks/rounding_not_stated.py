@@ -10,6 +10,7 @@ from paperaudit.checks.grounds.words import called
 from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.number_forms import decimal_places, form_of
 from paperaudit.maths.same_value import number_of
+from paperaudit.maths.units import MONEY
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Agreement, Answer, Derived
 from paperaudit.model.expression import Expression, NumberForm
@@ -22,7 +23,10 @@ _DECIMAL_FORMS = (NumberForm.DECIMAL, NumberForm.INTEGER)
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a part whose key is rounded, or whose measured answer has to be, without being told how far."""
+    """One finding a part whose key is rounded, or whose measured answer has to be, without being told how far.
+
+    Money is left alone: it is rounded to the cent without being told to.
+    """
     for audited_part in audited.parts:
         if _accuracy_is_told(audited_part) or not isinstance(audited_part.outcome, Derived):
             continue
@@ -57,7 +61,8 @@ def _has_to_be_rounded(audited_part: AuditedPart, answers: tuple[Answer, ...]) -
 
 
 def _is_rounded(pair: Pair) -> bool:
-    return form_of(pair.stated) in _DECIMAL_FORMS and _is_endless(pair.derived)
+    is_decimal = form_of(pair.stated) in _DECIMAL_FORMS and pair.derived_unit not in MONEY
+    return is_decimal and _is_endless(pair.derived)
 
 
 def _is_measured_and_endless(value: Expression) -> bool:
@@ -65,7 +70,7 @@ def _is_measured_and_endless(value: Expression) -> bool:
         amount, unit = bare(value)
     except UnitClash:
         return False
-    return bool(unit) and _is_endless(amount)
+    return bool(unit) and unit not in MONEY and _is_endless(amount)
 
 
 def _is_endless(value: Expression) -> bool:

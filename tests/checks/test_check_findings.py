@@ -154,3 +154,48 @@ def test_options_against_the_answer_and_each_other(options: str, names: set[str]
 def test_the_key_names_an_option_by_letter_or_by_what_it_says(key: str, there: bool) -> None:
     text = multiple_choice("{A: '45', B: '54', C: '63', D: '96'}", key)
     assert bool(found(text, "key-not-an-option")) is not there
+
+
+@pytest.mark.parametrize(("ask", "answer", "named"), [
+    ("calculate √45", "6.7", "rounding-not-stated"),
+    ("calculate √45", "3√5", None),
+    ("20 ÷ 3", "20/3", None),
+    ("20 ÷ 3", "6.67", "rounding-not-stated"),
+    ("R 100 ÷ 3", "R 33.33", None),
+    ("20 ÷ 8", "2.5", None),
+    ("write 3/8 as a percentage", "37.5%", None),
+    ("65% of 240 litres", "156", "unit-missing"),
+    ("65% of 240 litres", "156 m", "unit-clash"),
+])
+def test_rounding_and_units_of_numbers(ask: str, answer: str, named: str | None) -> None:
+    text = f"questions: [{{number: 1, ask: '{ask}', answer: '{answer}', marks: 2}}]"
+    names = {finding.name for finding in audited(text).findings}
+    assert names & {"rounding-not-stated", "unit-missing", "unit-clash"} == ({named} if named else set())
+
+
+def test_sizes_of_the_givens_have_units_that_fit() -> None:
+    text = panel("ask: ∠ACB", "marks: 1", given="[∠ACD = 112°, AB = 7.5, BC = 4 cm]")
+    (finding,) = found(text, "unit-missing")
+    assert finding.message == "Question 1: “AB = 7.5” has no unit, “BC = 4 cm” has one."
+    (finding,) = found(panel("ask: ∠ACB", "marks: 1", given="[∠ACD = 112°, AB = 7.5 cm²]"), "unit-clash")
+    assert finding.message == "Question 1: “AB = 7.5 cm²” gives a length in a unit of area."
+
+
+def test_x_between_numbers_is_doubtful_beside_the_letter_x_only() -> None:
+    def doubtful(text: str) -> bool:
+        return bool(found(f"questions: [{{number: 1, text: '{text}', answer: '17', marks: 2}}]", "symbol-doubtful"))
+
+    assert doubtful("Solve 3x + 2 x 5 = 61 for x.")
+    assert not doubtful("Calculate 7 + 2 x 5.")
+
+
+def test_a_form_or_an_answer_in_words_is_told_in_words() -> None:
+    def message(ask: str, answer: str) -> str:
+        text = f"questions: [{{number: 1, ask: '{ask}', answer: '{answer}', marks: 2}}]"
+        (finding,) = found(text, "answer-differs")
+        return f"{finding.message} {finding.because[-1]}."
+
+    assert message("solve 2x + 3 = 2x + 5", "x = 1").startswith(
+        "Question 1: the key says x = 1, but the answer is no solution.")
+    assert message("write 3/8 as a decimal", "3/8") == (
+        "Question 1: the key says 3/8, but the answer is 0.375. it is equal, but it is not written as a decimal.")
