@@ -139,12 +139,13 @@ class Arrangement:
             return self.drawing.letters[size.name]
         if isinstance(size, LengthOf):
             return math.dist(self.at[size.start], self.at[size.end])
-        turn = abs(self._turn(size.vertex, size.arm, size.other))
+        turn = abs(self.turn(size.vertex, size.arm, size.other))
         return 360 - turn if size.reflex else turn
 
-    def _turn(self, vertex: str, arm: str, other: str) -> float:
-        turn = self._bearing(vertex, other) - self._bearing(vertex, arm)
-        return (turn + 180) % 360 - 180
+    def turn(self, vertex: str, arm: str, other: str) -> float:
+        """The turn from one arm to the other in the drawing, in degrees, anticlockwise positive."""
+        way = self._bearing(vertex, other) - self._bearing(vertex, arm)
+        return (way + 180) % 360 - 180
 
     def directions(self, form: LinearForm[Size]) -> LinearForm[object]:
         """A form with every angle written as a difference of line directions, exact multiples of 180° added.
@@ -159,10 +160,10 @@ class Arrangement:
 
     def _direction_form(self, size: AngleOf) -> LinearForm[object]:
         one, two = self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other)
-        way = 1 if self._turn(size.vertex, size.arm, size.other) > 0 else -1
+        way = 1 if self.turn(size.vertex, size.arm, size.other) > 0 else -1
         half_turns = way * ((two.way < 0) - (one.way < 0))
         plain = way * (self.bearings[two.line] - self.bearings[one.line]) + 180 * half_turns
-        measured = abs(self._turn(size.vertex, size.arm, size.other))
+        measured = abs(self.turn(size.vertex, size.arm, size.other))
         full_turns = round((measured - plain) / 360)
         constant = Fraction(180 * half_turns + 360 * full_turns)
         form: LinearForm[object] = LinearForm(None, constant)
@@ -226,7 +227,7 @@ class Arrangement:
 
     def _handedness(self) -> tuple[int, ...]:
         turns = [
-            1 if self._turn(b, a, c) > 0 else -1
+            1 if self.turn(b, a, c) > 0 else -1
             for a, b, c in (triangle.corners for triangle in self.triangles)
         ]
         return tuple(turn * turns[0] for turn in turns)

@@ -1,7 +1,7 @@
 """Claims about a figure: show that, prove that, is it so? The derivation is the proof."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import combinations
 
@@ -10,11 +10,12 @@ from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.examine import Settled, derive_targets, examine, measured_nodes_agree, other_case
-from paperaudit.geometry.figure import Figure, Size, angle, length
+from paperaudit.geometry.figure import Figure, SameWay, Size, angle, length
 from paperaudit.geometry.find import CONFIRMED, notation_of, positions
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.sizes import linear_form
+from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.theorems.theorem import (
     Claimed,
     Instance,
@@ -59,7 +60,7 @@ class Claim:
 def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) -> Outcome:
     """Derived with the proof (or with "no", "false" and why), or why it cannot be told."""
     builder = FigureBuilder(givens, task.claims)
-    figure = builder.figure(reading.question.sketch)
+    figure = _named_alike(builder.figure(reading.question.sketch), task)
     notation = notation_of(builder, givens)
     result = examine(figure, [])
     if result.refutation:
@@ -74,6 +75,15 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
         cases = tuple(Case(o.answers[0].text, o.answers, o.figure) for o in outcomes if isinstance(o, Derived))
         return NotDetermined(cases, "which arrangement of the figure is meant")
     return outcomes[0]
+
+
+def _named_alike(figure: Figure, task: Establish) -> Figure:
+    """The figure with the lines of a claim AB ∥ CD running the same way, as the printed page names them."""
+    alike = [
+        SameWay(fact.paths[0], other, FROM_SKETCH)
+        for fact in task.claims if isinstance(fact, Parallel) for other in fact.paths[1:]
+    ]
+    return replace(figure, conditions=(*figure.conditions, *alike))
 
 
 def _in_arrangement(

@@ -13,6 +13,8 @@ MOST_POINTS = 14
 """Figures with more points than this get no constructions: the search would grow past its budget."""
 
 INSIDE = 1e-6
+REACH = 3.0
+"""How far, in its own length, a line is produced to meet another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +28,15 @@ class Extended:
 
 def with_crossings(arrangement: Arrangement) -> Extended | None:
     """Names the crossings of drawn segments that have no letter; None where there are none."""
+    return _with_meets(arrangement, 0.0)
+
+
+def with_extensions(arrangement: Arrangement) -> Extended | None:
+    """Produces drawn lines until they meet, up to REACH of their length beyond either end; None where none do."""
+    return _with_meets(arrangement, REACH)
+
+
+def _with_meets(arrangement: Arrangement, beyond: float) -> Extended | None:
     figure, at = arrangement.figure, dict(arrangement.at)
     letters = _free_letters(arrangement)
     lines = [list(line) for line in arrangement.lines]
@@ -33,13 +44,14 @@ def with_crossings(arrangement: Arrangement) -> Extended | None:
     for i, j in combinations(range(len(lines)), 2):
         if arrangement.meet(i, j) or arrangement.parallel_way(i, j):
             continue
-        spot = _crossing(arrangement, i, j)
+        spot = _crossing(arrangement, i, j, beyond)
         if spot and letters and len(at) < MOST_POINTS:
             name = letters.pop(0)
             at[name] = spot
             lines[i].append(name)
             lines[j].append(name)
-            words[name] = f"Let {_ends(arrangement, i)} and {_ends(arrangement, j)} cross at {name}"
+            verb = "produced meet" if beyond else "cross"
+            words[name] = f"Let {_ends(arrangement, i)} and {_ends(arrangement, j)} {verb} at {name}"
     if not words:
         return None
     return _extended(arrangement, tuple(tuple(line) for line in lines), at, words, ())
@@ -96,7 +108,7 @@ def _ends(arrangement: Arrangement, line: int) -> str:
     return points[0] + points[-1]
 
 
-def _crossing(arrangement: Arrangement, i: int, j: int) -> tuple[float, float] | None:
+def _crossing(arrangement: Arrangement, i: int, j: int, beyond: float) -> tuple[float, float] | None:
     (a, b), (c, d) = ((arrangement.at[line[0]], arrangement.at[line[-1]]) for line in (arrangement.lines[i], arrangement.lines[j]))
     u, v = (b[0] - a[0], b[1] - a[1]), (d[0] - c[0], d[1] - c[1])
     cross = u[0] * v[1] - u[1] * v[0]
@@ -104,6 +116,7 @@ def _crossing(arrangement: Arrangement, i: int, j: int) -> tuple[float, float] |
         return None
     w = (c[0] - a[0], c[1] - a[1])
     s, t = (w[0] * v[1] - w[1] * v[0]) / cross, (w[0] * u[1] - w[1] * u[0]) / cross
-    if INSIDE < s < 1 - INSIDE and INSIDE < t < 1 - INSIDE:
+    low, high = INSIDE - beyond, 1 - INSIDE + beyond
+    if low < s < high and low < t < high:
         return a[0] + s * u[0], a[1] + s * u[1]
     return None

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.constructions import with_crossings, with_parallels
+from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels
 from paperaudit.geometry.derive import Node, search
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
@@ -127,7 +127,7 @@ def derive_targets(
     found = _search(plain, settled.found + extra, targets)
     if found:
         return Reached(found, plain, {})
-    for construct in (with_crossings, with_parallels):
+    for construct in (with_crossings, with_parallels, with_extensions):
         extended = construct(plain)
         nodes = extended and _search(extended.arrangement, extended.found + extra, targets)
         if extended and nodes:

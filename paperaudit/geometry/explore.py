@@ -1,41 +1,58 @@
 """Looks for every arrangement that the words allow: each angle that matters is asked to open either way."""
 
 from collections.abc import Sequence
-from itertools import product
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, Figure, SizeRelation
+from paperaudit.geometry.figure import EqualLengths, Figure, SizeRelation, without_numbers
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.model.expression import AngleOf
 
-MOST_TURNS = 6
-"""Angles whose ways of opening are tried in every combination: at most 2⁵ up to mirror images."""
-BASES = 2
-"""Drawings from which every combination is tried, beside one fresh start each."""
-FRESH = 100
+MOST_TURNS = 8
+"""Angles whose ways of opening tell arrangements apart."""
+SAMPLE = range(200, 240)
+"""Seeds of the drawings without numbers that show which combinations the words allow."""
+TRIES = 12
+"""Fresh starts for each combination that no drawing has yet."""
+FRESH = 300
 """The first seed of those fresh starts."""
 MOST_ARRANGEMENTS = 8
+
+Ways = tuple[int, ...]
 
 
 def arrangements(figure: Figure, drawings: Sequence[Drawing], complete: bool) -> list[Arrangement]:
     """One arrangement for each different signature, those drawn most often first.
 
-    `complete` tries every way of opening for the angles that the givens and the ask are about; a
-    figure whose sketch settles the arrangement does without.
+    `complete` tries every way of opening, that the words allow, for the angles that the givens and
+    the ask are about; a figure whose sketch settles the arrangement does without.
     """
     groups: dict[object, list[Arrangement]] = {}
-    tried = list(drawings)
-    turns = turning_angles(figure) if complete else ()
-    if len(turns) > 1:
-        ways = [(1, *rest) for rest in product((1, -1), repeat=len(turns) - 1)]
-        bases = [base for base in drawings[:BASES] for _ in ways]
-        fresh = range(FRESH, FRESH + len(ways))
-        tried += realise(figure, fresh, bases, turns, ways * (len(drawings[:BASES]) + 1))
-    for drawing in tried:
-        arrangement = Arrangement(figure, drawing)
+    tried = [Arrangement(figure, drawing) for drawing in drawings]
+    if complete:
+        tried += _opened_otherwise(figure, tried)
+    for arrangement in tried:
         groups.setdefault(arrangement.signature, []).append(arrangement)
     ordered = sorted(groups.values(), key=len, reverse=True)
     return [group[0] for group in ordered[:MOST_ARRANGEMENTS]]
+
+
+def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangement]:
+    """Drawings in which the angles that matter open in other combinations than in the known ones."""
+    turns = turning_angles(figure)
+    if len(turns) < 2:
+        return []
+    allowed = [_ways(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)]
+    seen = {_ways(arrangement, turns) for arrangement in known}
+    missing = [ways for ways in dict.fromkeys(allowed) if ways not in seen]
+    seeds = range(FRESH, FRESH + TRIES * len(missing))
+    wanted = [ways for ways in missing for _ in range(TRIES)]
+    return [Arrangement(figure, drawing) for drawing in realise(figure, seeds, (), turns, wanted)] if missing else []
+
+
+def _ways(arrangement: Arrangement, turns: tuple[AngleOf, ...]) -> Ways:
+    """Which way each angle opens, the first taken as +1 so that mirror images agree."""
+    ways = [1 if arrangement.turn(size.vertex, size.arm, size.other) > 0 else -1 for size in turns]
+    return tuple(way * ways[0] for way in ways)
 
 
 def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:

@@ -1,6 +1,6 @@
 """A figure as its givens state it: points, lines, and the conditions that bind them."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 from paperaudit.maths.linear import LinearForm
@@ -141,9 +141,18 @@ class DrawnTurn:
     label: int
 
 
+@dataclass(frozen=True, slots=True)
+class SameWay:
+    """Two lines that a question names in the same direction, parallel or not."""
+
+    first: Path
+    second: Path
+    label: int
+
+
 Condition: TypeAlias = (
     Ordered | InLine | ParallelPair | RightAngle | EqualLengths | SizeRelation | Convex | RoundOrder
-    | RayBetween | InsidePolygon | SideOfLine | DrawnTurn
+    | RayBetween | InsidePolygon | SideOfLine | DrawnTurn | SameWay
 )
 
 
@@ -172,9 +181,16 @@ class Figure:
                 return index
         raise KeyError((start, end))
 
-    def without(self, labels: frozenset[int]) -> "Figure":
-        """The same points and lines with the conditions of some givens left out."""
-        kept = tuple(condition for condition in self.conditions if condition.label not in labels)
-        return Figure(
-            self.points, self.lines, self.shapes, kept, self.letters, self.sketch, self.fixed_names, self.midpoints
-        )
+
+def without_numbers(figure: Figure) -> Figure:
+    """The same figure with its sizes left open: only equalities of two sizes are kept among relations.
+
+    Every figure that meets the givens meets these conditions too.
+    """
+    kept = tuple(
+        condition for condition in figure.conditions
+        if not isinstance(condition, SizeRelation)
+        or (not condition.form.constant and len(condition.form.terms) == 2 and condition.kind != "letters"
+            and not any(isinstance(size, Letter) for size in condition.form.terms))
+    )
+    return replace(figure, conditions=kept)

@@ -10,13 +10,13 @@ from typing import Any
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import (
-    Condition,
     EqualLengths,
     Figure,
     ParallelPair,
     RayBetween,
     RightAngle,
     SizeRelation,
+    without_numbers,
 )
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.theorems import instances
@@ -39,8 +39,7 @@ class Refutation:
 
 def skeletons(figure: Figure) -> list[Arrangement]:
     """The arrangements of a figure with its numbers left out; with less still where that cannot be drawn."""
-    for keep in (_without_numbers, _incidence_only):
-        bare = replace(figure, conditions=tuple(c for c in figure.conditions if keep(c)))
+    for bare in (without_numbers(figure), _incidence_only(figure)):
         drawings = realise(bare, SKELETON_SEEDS)
         if drawings:
             return [
@@ -49,14 +48,9 @@ def skeletons(figure: Figure) -> list[Arrangement]:
     return []
 
 
-def _without_numbers(condition: Condition) -> bool:
-    return not isinstance(condition, SizeRelation) or (
-        not condition.form.constant and len(condition.form.terms) == 2 and condition.kind != "letters"
-    )
-
-
-def _incidence_only(condition: Condition) -> bool:
-    return not isinstance(condition, SizeRelation | EqualLengths | RightAngle | ParallelPair | RayBetween)
+def _incidence_only(figure: Figure) -> Figure:
+    left_out = SizeRelation | EqualLengths | RightAngle | ParallelPair | RayBetween
+    return replace(figure, conditions=tuple(c for c in figure.conditions if not isinstance(c, left_out)))
 
 
 def refute(figure: Figure) -> Refutation | None:

@@ -19,6 +19,7 @@ from paperaudit.geometry.figure import (
     ParallelPair,
     RayBetween,
     RightAngle,
+    SameWay,
     SideOfLine,
     Size,
     SizeRelation,
@@ -110,6 +111,8 @@ class Residuals:
                 turn = self._turn(a, b, c, d)
                 self._sines.append(turn)
                 self._same_way.append((turn, 1.0 if same_way else -1.0))
+            case SameWay((a, b), (c, d)):
+                self._same_way.append((self._turn(a, b, c, d), 1.0))
             case RightAngle((a, b), (c, d)):
                 self._cosines.append(self._turn(a, b, c, d))
             case EqualLengths(first, second):

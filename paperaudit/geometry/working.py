@@ -88,7 +88,8 @@ class Working:
                 return relation, [*self._lead(instance, uses), step]
             case "letter":
                 steps = letter_steps(node, self.sides, self.notation, self._is_angular(node))
-                return steps[-1].statement, steps
+                written = {step.statement for step in self.steps if step.kind is StepKind.ALGEBRA}
+                return steps[-1].statement, [step for step in steps if step.statement not in written]
         raise AssertionError(node.kind)
 
     def _lead(self, instance: Instance | None, uses: tuple[str, ...]) -> list[Step]:
@@ -102,7 +103,7 @@ class Working:
 
     def _is_angular(self, node: Node) -> bool:
         subjects = [before.subject for before in node.inputs]
-        return all(isinstance(subject, AngleOf) for subject in subjects)
+        return any(isinstance(subject, AngleOf) for subject in subjects)
 
     def _name(self, size: Size) -> str:
         return write(self.arrangement.name(size))

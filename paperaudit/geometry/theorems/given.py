@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, Size, SizeRelation
+from paperaudit.geometry.figure import EqualLengths, ParallelPair, RayBetween, RightAngle, Size, SizeRelation
 from paperaudit.geometry.theorems.parallels import parallel_text
 from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Stated, Theorem, lines_parallel
 from paperaudit.maths.linear import LinearForm
@@ -43,6 +43,18 @@ def _stated(arrangement: Arrangement) -> Iterator[Instance]:
                 yield from _right_angles(arrangement, condition, reason)
 
 
+def _bisected(arrangement: Arrangement) -> Iterator[Instance]:
+    """Each half of a bisected angle is half of the whole."""
+    for condition in arrangement.figure.conditions:
+        if not isinstance(condition, RayBetween):
+            continue
+        vertex, stated = condition.vertex, (Stated(condition.label),)
+        whole: LinearForm[Size] = LinearForm.of(arrangement.corner(condition.arm, vertex, condition.other))
+        for arm in (condition.arm, condition.other):
+            twice: LinearForm[Size] = LinearForm({arrangement.corner(arm, vertex, condition.point): Fraction(2)})
+            yield Instance("angle-bisector", stated, twice - whole, weight=10, skill="angle bisectors")
+
+
 def _right_angles(arrangement: Arrangement, condition: RightAngle, reason: str) -> Iterator[Instance]:
     one = arrangement.figure.line_of(*condition.first)
     two = arrangement.figure.line_of(*condition.second)
@@ -61,5 +73,10 @@ THEOREMS = (
     Theorem(
         "given", "What the paper states holds.", "", "the paper itself", _stated,
         fires=("triangle ABC", "∠ABC = 40°"), silent=("triangle ABC",),
+    ),
+    Theorem(
+        "angle-bisector", "A bisector halves its angle.", "angle bisectors", "Euclid I.9 (definition of bisecting)",
+        _bisected, fires=("triangle ABC", "D lies on BC", "AD bisects ∠BAC"),
+        silent=("triangle ABC", "D lies on BC", "segment AD"),
     ),
 )

@@ -20,7 +20,7 @@ def corner_angles(arrangement: Arrangement, points: tuple[str, ...]) -> list[Ang
         before, after = points[index - 1], points[(index + 1) % count]
         if arrangement.ray(vertex, before).line == arrangement.ray(vertex, after).line:
             return None
-        convex = way * arrangement._turn(vertex, after, before) > 0
+        convex = way * arrangement.turn(vertex, after, before) > 0
         found.append(arrangement.canonical(angle(before, vertex, after, not convex)))
     return found
 

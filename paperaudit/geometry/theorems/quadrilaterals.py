@@ -122,6 +122,17 @@ def _kite_angles(arrangement: Arrangement) -> Iterator[Instance]:
         yield Instance("kite-opposite-angles", stated, relation, about=about)
 
 
+def _kite_from_other_angles(arrangement: Arrangement) -> Iterator[Instance]:
+    """The equal angles of a kite at one stroke from the other two, as pupils write it."""
+    for (a, b, c, d), stated, about in _kites(arrangement):
+        equal = (arrangement.corner(a, b, c), arrangement.corner(c, d, a))
+        lead = Instance("kite-opposite-angles", stated, difference(*equal), about=about)
+        others = total((arrangement.corner(d, a, b), arrangement.corner(b, c, d)), 360)
+        for corner in equal:
+            double: LinearForm[Size] = LinearForm({corner: Fraction(2)})
+            yield Instance("angle-sum-quadrilateral", stated, double + others, about=about, weight=20, lead=lead)
+
+
 def _kite_axis(arrangement: Arrangement) -> Iterator[Instance]:
     for (a, b, c, d), stated, about in _kites(arrangement):
         for start, end in ((a, c), (c, a)):
@@ -187,6 +198,8 @@ THEOREMS = (
              "common practice, no source", _square_diagonals, "square", True),
     _theorem("kite-opposite-angles", "One pair of opposite angles of a kite are equal.", "kites",
              "common practice, no source", _kite_angles, "kite"),
+    _theorem("angle-sum-quadrilateral", "The equal angles of a kite share what the other two leave of 360°.", "kites",
+             "Euclid I.32, corollary", _kite_from_other_angles, "kite"),
     _theorem("kite-axis", "The axis of a kite bisects its angles and the other diagonal.", "kites",
              "common practice, no source", _kite_axis, "kite", True),
     _theorem("kite-diagonals", "The diagonals of a kite cross at right angles.", "kites",

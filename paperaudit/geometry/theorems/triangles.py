@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Size, SizeRelation
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm
@@ -73,6 +73,15 @@ def _base_from_apex(arrangement: Arrangement) -> Iterator[Instance]:
                     yield Instance("exterior-angle-triangle", equal, relation, about=about, weight=21, lead=lead)
 
 
+def _stated_equal(arrangement: Arrangement, one: AngleOf, two: AngleOf) -> Iterator[int]:
+    """The givens that say in so many words that two angles are equal."""
+    for condition in arrangement.figure.conditions:
+        if isinstance(condition, SizeRelation) and condition.kind == "angle":
+            form = arrangement.canonical_form(condition.form)
+            if form in (difference(one, two), difference(two, one)):
+                yield condition.label
+
+
 def _isosceles_converse(arrangement: Arrangement) -> Iterator[Instance]:
     for triangle in arrangement.triangles:
         for a, b, c in triangle.turned():
@@ -80,6 +89,8 @@ def _isosceles_converse(arrangement: Arrangement) -> Iterator[Instance]:
             conclusion = segments_equal((a, b), (a, c))
             about = f"in {triangle_text(arrangement, triangle.corners)}"
             yield Instance("isosceles-converse", (), difference(at_b, at_c), conclusion, about)
+            for label in _stated_equal(arrangement, at_b, at_c):
+                yield Instance("isosceles-converse", (Stated(label),), LinearForm(), conclusion, about)
 
 
 def _equilateral(arrangement: Arrangement) -> Iterator[Instance]:
