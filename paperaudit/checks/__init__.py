@@ -1,8 +1,6 @@
 """The faults that an audit looks for, one file each; what is found is sorted as the paper is printed."""
 
-import difflib
 import pkgutil
-import textwrap
 from functools import cache
 from importlib import import_module
 
@@ -45,6 +43,8 @@ def explain(name: str) -> str:
 
     Raises InputError, with the nearest name there is, where no finding has this name.
     """
+    import textwrap
+
     check = discovered().get(name)
     if check is None:
         raise InputError(Complaint(_no_such_finding(name)))
@@ -69,10 +69,14 @@ def _order_of_print(audited: AuditedPaper) -> dict[str, int]:
 
 
 def _no_such_finding(name: str) -> str:
+    import difflib
+
     close = difflib.get_close_matches(name.strip().lower(), names(), n=1, cutoff=0.5)
     hint = f"; did you mean '{close[0]}'?" if close else "."
     return f"there is no finding named '{name}'{hint} The findings are: {', '.join(names())}."
 
 
 def _wrapped(text: str) -> str:
+    import textwrap
+
     return textwrap.fill(" ".join(text.split()), _PAGE_WIDTH, initial_indent="  ", subsequent_indent="  ")

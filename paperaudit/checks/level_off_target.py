@@ -4,8 +4,6 @@ from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.targets import off_target, shares_of
-from paperaudit.marking.blueprint import load
-from paperaudit.marking.spread import level_aims, spread
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
@@ -15,6 +13,9 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     paper = audited.paper
     if not paper.blueprint:
         return
+    from paperaudit.marking.blueprint import load
+    from paperaudit.marking.spread import level_aims, spread
+
     blueprint = load(paper.blueprint)
     aims = level_aims(spread(audited), blueprint)
     off = off_target(aims)

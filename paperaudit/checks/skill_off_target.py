@@ -4,8 +4,6 @@ from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.targets import off_target, shares_of
-from paperaudit.marking.blueprint import load
-from paperaudit.marking.spread import content_aims, spread
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
@@ -15,6 +13,9 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     paper = audited.paper
     if not paper.blueprint:
         return
+    from paperaudit.marking.blueprint import load
+    from paperaudit.marking.spread import content_aims, spread
+
     blueprint = load(paper.blueprint)
     aims = content_aims(spread(audited), blueprint)
     off = off_target(aims)
@@ -42,13 +43,18 @@ CHECK = Check(
     faulty="""
 blueprint: grade-8-international-content
 questions:
-  - {number: 1, ask: 12 + 5, answer: "17", marks: 1, skills: [percentages]}
-  - {number: 2, ask: 84 ÷ 7, answer: "12", marks: 1, skills: [percentages]}
+  - {number: 1, ask: 12 + 5, answer: "17", marks: 1}
+  - {number: 2, ask: 65% of 240 litres, answer: 156 litres, marks: 2}
+  - {number: 3, ask: solve 3(x - 4) = 2x + 5, answer: x = 17, marks: 3}
 """,
     clean="""
+blueprint: grade-8-international-content
 questions:
-  - {number: 1, ask: 12 + 5, answer: "17", marks: 1, skills: [percentages]}
-  - {number: 2, ask: 84 ÷ 7, answer: "12", marks: 1, skills: [percentages]}
+  - {number: 1, ask: 12 + 5, answer: "17", marks: 1}
+  - {number: 2, ask: 65% of 240 litres, answer: 156 litres, marks: 2}
+  - {number: 3, ask: solve 3(x - 4) = 2x + 5, answer: x = 17, marks: 3}
+  - {number: 4, figure: triangle ABC, given: [∠A = 70°, ∠B = 60°], ask: ∠C, answer: 50°, marks: 2}
+  - {number: 5, ask: (4 + 6 + 11) ÷ 3, answer: "7", marks: 2, skills: [averages]}
 """,
     find=find,
 )

@@ -3,10 +3,9 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.errors import ExpressionNotRead
+from paperaudit.checks.grounds.units import read_key
 from paperaudit.maths.equality import compare_answers
 from paperaudit.maths.options import OptionsMatched, key_letter, match_options
-from paperaudit.maths.stated import read_stated
 from paperaudit.model.ask import Ask, Find, Rounded, Transform, WriteAs
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Agreement, Answer, Derived, Several
@@ -80,10 +79,10 @@ def _plain(text: str) -> str:
 
 def _same_value(one: str, other: str) -> bool:
     """Whether two texts have one value, exactly: 0.5 and 1/2, 50 cm and 0.5 m."""
-    try:
-        (first,), (second,) = read_stated(one, 1), read_stated(other, 1)
-    except (ExpressionNotRead, ValueError):
+    read, other_read = read_key(one, 1), read_key(other, 1)
+    if len(read) != 1 or len(other_read) != 1:
         return False
+    first, second = read[0], other_read[0]
     if first.relation or second.relation or first.of != second.of:
         return False
     result = compare_answers(second.value, (Answer(one, first.value),), _BY_VALUE_ALONE)

@@ -2,12 +2,15 @@
 
 from collections.abc import Sequence
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from paperaudit.checks.grounds.words import listed
-from paperaudit.marking.spread import Aim
+
+if TYPE_CHECKING:
+    from paperaudit.marking.spread import Aim
 
 
-def off_target(aims: Sequence[Aim]) -> str:
+def off_target(aims: "Sequence[Aim]") -> str:
     """What is off target, as a half sentence: "too much routine and too little knowledge"; "" where nothing is."""
     over = [aim.share.name for aim in aims if not aim.within and aim.difference > 0]
     under = [aim.share.name for aim in aims if not aim.within and aim.difference < 0]
@@ -15,7 +18,7 @@ def off_target(aims: Sequence[Aim]) -> str:
     return " and ".join(halves)
 
 
-def shares_of(aims: Sequence[Aim], tolerance: Fraction) -> tuple[str, ...]:
+def shares_of(aims: "Sequence[Aim]", tolerance: Fraction) -> tuple[str, ...]:
     """A line a share: what the paper has, what the blueprint asks for."""
     return tuple(
         f"{aim.share.name}: {_shown(aim.percent)}% of the marks, the blueprint asks for "

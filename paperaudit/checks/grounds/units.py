@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.measure import UnitClash, bare
-from paperaudit.maths.stated import read_stated
+from paperaudit.maths.stated import Stated, read_stated
 from paperaudit.maths.units import unit_named
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Answer, Derived, Several
@@ -40,12 +41,21 @@ def pairs(part: AuditedPart) -> tuple[Pair, ...]:
         return ()
     letters = frozenset(answer.letter for answer in outcome.answers if answer.letter)
     try:
-        stated = read_stated(key.text, len(outcome.answers), letters)
+        stated = read_key(key.text, len(outcome.answers), letters)
         if len(stated) != len(outcome.answers):
             return ()
         return tuple(_pair(answer, value.value) for answer, value in zip(outcome.answers, stated, strict=True)
                      if answer.value is not None)
-    except (ExpressionNotRead, UnitClash):
+    except UnitClash:
+        return ()
+
+
+@lru_cache(maxsize=1024)
+def read_key(text: str, count: int, letters: frozenset[str] = frozenset()) -> tuple[Stated, ...]:
+    """The values that a key or an option states, none where it is not read; kept, as several checks ask for them."""
+    try:
+        return read_stated(text, count, letters)
+    except ExpressionNotRead:
         return ()
 
 
