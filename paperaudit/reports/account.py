@@ -1,7 +1,8 @@
 """What the reports of an audit have in common: the verdicts in words, and a part as rows and lines."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import PurePath
 from types import MappingProxyType
 from typing import Literal
 
@@ -124,8 +125,8 @@ def stopped_by(part: AuditedPart) -> str:
 
 
 def place_in_words(finding: Finding) -> str:
-    """Where a finding is, for a reader: the part, and the spot in the file where it is known."""
-    where = finding.place.describe()
+    """Where a finding is, for a reader: the part, and the spot in the file (by its bare name) where it is known."""
+    where = replace(finding.place, file=PurePath(finding.place.file).name).describe()
     what = f"part {finding.part}" if "." in finding.part else f"question {finding.part}"
     return ", ".join(words for words in (what if finding.part else "whole paper", where) if words)
 

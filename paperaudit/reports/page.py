@@ -9,6 +9,7 @@ from paperaudit.checks import discovered
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Derivation, Derived, Several
 from paperaudit.model.finding import Finding
+from paperaudit.model.place import Place
 from paperaudit.reports.account import (
     SEVERITY_SIGNS,
     SIGNS,
@@ -125,28 +126,30 @@ def _cover(audited: AuditedPaper) -> tuple[str, ...]:
 
 
 def _parts(audited: AuditedPaper) -> tuple[_Part, ...]:
-    """Every part; what the parts of a question share is shown at the first of them."""
+    """Every part; what the parts of a question share, its figure too, is shown at the first of them."""
     from markupsafe import Markup
 
     from paperaudit.reports import figure
 
     shown: list[_Part] = []
-    drawn_at: dict[tuple[str, str], str] = {}
-    asked_before: set[int] = set()
+    begun: set[tuple[str, Place]] = set()
+    drawn: set[tuple[str, Place]] = set()
     for index, part in enumerate(audited.parts):
-        drawing = figure.render(part)
-        first = drawn_at.setdefault((part.question.number, drawing), part.part.id) == part.part.id
-        fresh = id(part.question) not in asked_before
-        asked_before.add(id(part.question))
+        question = (part.question.number, part.question.place)
+        adds_to_it = bool(part.part.figure or part.part.given)
+        drawing = figure.render(part) if adds_to_it or question not in drawn else ""
         shown.append(
             _part(
                 part,
                 anchor=_anchor(index),
                 system=audited.paper.reasons,
-                drawing=Markup(drawing) if drawing and first else None,
-                with_question=fresh,
+                drawing=Markup(drawing) if drawing else None,
+                with_question=question not in begun,
             )
         )
+        begun.add(question)
+        if drawing:
+            drawn.add(question)
     return tuple(shown)
 
 
@@ -186,9 +189,9 @@ def _working(derivation: Derivation, title: str, system: str) -> _Working:
     return _Working(title, lines, any(line.reason for line in lines), derivation.confirmed_by)
 
 
-def _unbroken(reason: str) -> str:
-    """A reason whose short relations (AB = AC) stay on one line."""
-    return _RELATION.sub(f"{_UNBROKEN}\\1{_UNBROKEN}", reason)
+def _unbroken(sentence: str) -> str:
+    """A sentence whose relations (AB = AC) stay on one line."""
+    return _RELATION.sub(f"{_UNBROKEN}\\1{_UNBROKEN}", sentence)
 
 
 def _question_lines(part: AuditedPart, with_question: bool) -> tuple[str, ...]:
@@ -215,9 +218,9 @@ def _finding(finding: Finding, audited: AuditedPaper) -> _Finding:
         title=check.title if check else finding.name,
         severity=finding.severity.value,
         sign=SEVERITY_SIGNS[finding.severity],
-        message=finding.message,
+        message=_unbroken(finding.message),
         because=finding.because,
-        suggestion=finding.suggestion,
+        suggestion=_unbroken(finding.suggestion),
         place=place_in_words(finding),
         anchor=_anchor_of(finding.part, audited),
     )
