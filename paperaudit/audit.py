@@ -13,7 +13,7 @@ from paperaudit.model.paper import Paper, Part, Question
 from paperaudit.model.place import NOWHERE
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.readers.answers import with_answers
-from paperaudit.readers.question_file import PaperRead
+from paperaudit.readers.question_file import PaperRead, in_order
 from paperaudit.readers.source import read_answers, read_paper
 from paperaudit.strands import registry
 from paperaudit.strands.earlier import NoEarlierAnswer, names_a_part_alone, with_earlier_answers
@@ -46,7 +46,7 @@ def audit_read(read: PaperRead) -> AuditedPaper:
     readings = [_read(question, part) for question, part in read.paper.parts()]
     complaints = (*read.complaints, *_unreadable(readings))
     if complaints:
-        raise InputError(*dict.fromkeys(complaints))
+        raise InputError(*in_order(complaints))
     parts = _audit_parts(readings)
     audited = AuditedPaper(read.paper, parts)
     return replace(audited, findings=find_all(audited))
@@ -68,12 +68,13 @@ def _read(question: Question, part: Part) -> Reading:
 def _unreadable(readings: Sequence[Reading]) -> Iterator[Complaint]:
     """A complaint about each statement under figure, given or ask that the grammar cannot read.
 
-    Prose that cannot be read is no complaint: the part is left unaudited, and a finding says so.
+    Prose that cannot be read, or asks for nothing, is no complaint: the part is left unaudited, and a finding
+    says so.
     """
     for reading in readings:
         for unread in reading.unread:
-            stated = unread.where in ("figure", "given", "ask") and not names_a_part_alone(unread)
-            if stated and not unread.expected.startswith(_LATER):
+            stated = unread.where in ("figure", "given") or (unread.where == "ask" and reading.part.ask is not None)
+            if stated and not names_a_part_alone(unread) and not unread.expected.startswith(_LATER):
                 yield Complaint(f"{_owner(reading, unread)}: {_not_understood(unread)}", unread.place)
 
 

@@ -64,9 +64,20 @@ def test_a_part_may_build_on_another() -> None:
           - number: 1
             parts:
               - {number: a, ask: solve x + 2 = 5, answer: x = 3, marks: 2}
-              - {number: b, given: [y = answer to a], ask: solve 2y + z = 10 for z, answer: z = 4, marks: 2}
+              - {number: b, given: [y = answer to a], ask: calculate 2y + 1, answer: 7, marks: 2}
+          - number: 2
+            figure: [triangle ABC, BC is produced to D]
+            given: [∠ACD = 112°]
+            parts:
+              - {number: a, ask: ∠ACB, answer: 60°, marks: 2}
+              - {number: b, given: [answer to a, ∠BAC = 50°], ask: ∠ABC, answer: 62°, marks: 2}
+              - {number: c, given: [∠BAC = answer to 2.b], ask: ∠ABC, answer: 50°, marks: 2}
+              - {number: d, given: [∠BAC = answer to e], ask: ∠ABC, answer: 50°, marks: 2}
         """)
-    assert [part.verdict for part in paper.parts] == ["confirmed", "confirmed"]
+    # What was derived counts, not the wrong key of 2.a.
+    verdicts = [part.verdict for part in paper.parts]
+    assert verdicts == ["confirmed", "confirmed", "differs", "confirmed", "confirmed", "not-read"]
+    assert paper.parts[-1].outcome == NotRead("it builds on the answer to e, and no part e stands above it")
 
 
 def test_findings_come_with_the_audit_and_errors_are_told_from_the_rest() -> None:

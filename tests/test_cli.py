@@ -2,6 +2,7 @@
 
 import json
 import os
+import pty
 import subprocess
 import sys
 from pathlib import Path
@@ -81,7 +82,7 @@ def test_standard_input_is_read() -> None:
 
 def test_several_papers_give_a_list_and_the_worst_status(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     assert main(["check", "--json", SOUND, DRAFT]) == 1
-    assert [len(one["parts"]) for one in json.loads(capsys.readouterr().out)] == [12, 11]
+    assert [len(one["parts"]) for one in json.loads(capsys.readouterr().out)] == [14, 11]
     assert main(["check", "--json", SOUND, str(tmp_path / "none.yaml")]) == 2
     out = capsys.readouterr()
     assert len(json.loads(out.out)) == 1
@@ -181,7 +182,6 @@ COMMANDS = {
     "grid": (["grid", DRAFT], "grid.xlsx"),
     "marks": (["marks", DRAFT], "marks.xlsx"),
     "figure": (["figure", DRAFT, "--question", "1"], "figure.svg"),
-    "blank": (["blank"], "blank.xlsx"),
 }
 
 
@@ -189,11 +189,10 @@ COMMANDS = {
 def test_a_command_writes_its_file_whole_over_an_old_one(command: list[str], name: str, tmp_path: Path) -> None:
     target = tmp_path / name
     target.write_bytes(b"old" * 1_000_000)
-    dash = [] if command == ["blank"] else ["-o"]
-    assert main([*command, *dash, str(target)]) == 0
+    assert main([*command, "-o", str(target)]) == 0
     first = target.read_bytes()
     assert first and not first.startswith(b"old")
-    assert main([*command, *dash, str(target)]) == 0
+    assert main([*command, "-o", str(target)]) == 0
     assert target.read_bytes() == first, "the same paper gives the same bytes"
     assert [one.name for one in tmp_path.iterdir()] == [name]
 
@@ -204,16 +203,29 @@ def test_an_output_that_cannot_be_written_gives_two(
 ) -> None:
     (tmp_path / "file").write_text("")
     (tmp_path / "folder").with_suffix(Path(name).suffix).mkdir()
-    dash = [] if command == ["blank"] else ["-o"]
     for target, expected in (
         (tmp_path / "file" / name, "is not there"),
         (tmp_path / "missing" / name, "is not there"),
         ((tmp_path / "folder").with_suffix(Path(name).suffix), "this is a folder"),
         (tmp_path / "out.txt", "expected one of ." + name.split(".")[1]),
     ):
-        assert main([*command, *dash, str(target)]) == 2
+        assert main([*command, "-o", str(target)]) == 2
         assert expected in capsys.readouterr().err
     assert sorted(one.name for one in tmp_path.iterdir()) == sorted(["file", f"folder{Path(name).suffix}"])
+
+
+def test_the_blank_workbook_goes_over_nothing_that_is_there(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    target = tmp_path / "paper.xlsx"
+    assert main(["blank", str(target)]) == 0
+    assert main(["check", str(target)]) == 0
+    filled = target.read_bytes()
+    assert main(["blank", str(target)]) == 2
+    assert "the file is there already" in capsys.readouterr().err
+    assert main(["grid", str(target), "-o", str(target)]) == 2
+    assert "this is the paper itself" in capsys.readouterr().err
+    assert target.read_bytes() == filled
 
 
 @pytest.mark.parametrize("ending", [".pdf", ".docx", ".html", ".md"])
@@ -311,6 +323,20 @@ def test_mathematics_is_printed_whatever_the_locale() -> None:
         env={**os.environ, "PYTHONPATH": str(ROOT), "LC_ALL": "C", "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"},
     )
     assert done.returncode == 0 and "∠ABC".encode() in done.stdout
+
+
+def test_progress_is_shown_on_a_terminal_only() -> None:
+    controller, terminal = pty.openpty()
+    done = subprocess.run(
+        [sys.executable, "-m", "paperaudit", "check", SOUND], stdout=subprocess.PIPE, stderr=terminal, check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT), "TERM": "xterm"},
+    )
+    os.close(terminal)
+    shown = os.read(controller, 10_000)
+    os.close(controller)
+    assert b"auditing" in shown
+    assert b"auditing" not in done.stdout
+    assert run("check", SOUND).stderr == b""
 
 
 def test_a_reader_that_stops_reading_is_no_fault() -> None:

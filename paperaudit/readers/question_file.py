@@ -73,6 +73,9 @@ def _to_leave_out(kind: str, route: Route) -> Route:
 
 
 def in_order(complaints: Iterable[Complaint]) -> tuple[Complaint, ...]:
-    """Complaints from the top of the file to its end, each once."""
-    once = dict.fromkeys(complaints)
-    return tuple(sorted(once, key=lambda one: (one.place.line, one.place.cell, one.place.column)))
+    """Complaints from the top of each file to its end, each once."""
+    once = tuple(dict.fromkeys(complaints))
+    files = list(dict.fromkeys(one.place.file for one in once))
+    return tuple(sorted(
+        once, key=lambda one: (files.index(one.place.file), one.place.line, one.place.cell, one.place.column)
+    ))

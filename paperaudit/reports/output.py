@@ -12,11 +12,11 @@ _ORDINARY = 0o666
 """The permissions that a new file gets, less the user's umask."""
 
 
-def checked_target(target: str, endings: Iterable[str]) -> Path:
+def checked_target(target: str, endings: Iterable[str], inputs: Iterable[str] = ()) -> Path:
     """The path that an output goes to, if it can be written and has one of `endings`.
 
     Asked for before the work begins. Raises OutputError for an unknown ending, a folder, a missing or
-    unwritable folder above it.
+    unwritable folder above it, and for one of the `inputs`, which would be lost.
 
     >>> checked_target("scheme.txt", [".pdf", ".md"])
     Traceback (most recent call last):
@@ -36,11 +36,26 @@ def checked_target(target: str, endings: Iterable[str]) -> Path:
         raise OutputError(f"{target}: {read} was read, expected one of {', '.join(known)}")
     if is_other:
         raise OutputError(f"{target}: this is no ordinary file, expected one that can be replaced")
+    if any(_same_file(path, one) for one in inputs):
+        raise OutputError(f"{target}: this is the paper itself, expected another file")
     if not path.parent.is_dir():
         raise OutputError(f"{target}: the folder {path.parent} is not there, expected one that is")
     if not os.access(path.parent, os.W_OK | os.X_OK):
         raise OutputError(f"{target}: the folder {path.parent} cannot be written to")
     return path
+
+
+def refuse_existing(path: Path) -> None:
+    """Raises OutputError where `path` is there already: it may be filled in by now."""
+    if path.exists():
+        raise OutputError(f"{path}: the file is there already, expected a new name")
+
+
+def _same_file(path: Path, other: str) -> bool:
+    try:
+        return path.samefile(other)
+    except (OSError, ValueError):
+        return False
 
 
 def write(path: Path, content: bytes | str) -> None:
