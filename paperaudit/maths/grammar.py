@@ -2,12 +2,13 @@
 
 import re
 import sys
+from collections import defaultdict
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 
-from parsimonious.exceptions import IncompleteParseError, ParseError
+from parsimonious.exceptions import ParseError
 from parsimonious.grammar import Grammar
 from parsimonious.nodes import Node
 
@@ -36,8 +37,8 @@ def expression_rules() -> str:
     alone = [spelling for spelling in spellings if _LONE.fullmatch(spelling)]
     rules = Path(__file__).with_name("expression.peg").read_text(encoding="utf-8")
     return f"""{rules}
-unit_word = ~"(?:{_alternatives(words)}|deg)(?![A-Za-z0-9^²³])|in(?![A-Za-z0-9^²³]| (?!and|with)[a-z])"
-lone_unit = "{UNIT_MARK}" ~"(?:{_alternatives(alone)})(?![A-Za-z0-9(^])"
+unit_word = ~r"(?:{_alternatives(words)}|deg)(?![A-Za-z0-9^²³])|in(?![A-Za-z0-9^²³]| (?!and|with)[a-z])"
+lone_unit = "{UNIT_MARK}" ~r"(?:{_alternatives(alone)})(?![A-Za-z0-9(^])"
 """
 
 
@@ -48,21 +49,25 @@ def _alternatives(spellings: list[str]) -> str:
 
 
 def parsed(grammar: Grammar, rule: str, text: str) -> Node:
-    """The tree of a whole text under a rule. Raises ExpressionNotRead with the offset in `text`."""
+    """The tree of a whole text under a rule.
+
+    Raises ExpressionNotRead with the offset in `text` that reading reached, and no message: what was
+    expected there is for the caller to say.
+    """
     check_limits(text)
+    stopped = ParseError(text)
     with _room_to_recurse():
-        try:
-            return grammar[rule].parse(text)
-        except IncompleteParseError as stopped:
-            raise ExpressionNotRead("", stopped.pos, "") from None
-        except ParseError as stopped:
-            raise ExpressionNotRead("", stopped.pos, "") from None
+        tree = grammar[rule].match_core(text, 0, defaultdict(dict), stopped)
+    if tree is None or tree.end < len(text):
+        reached = max(stopped.pos, 0 if tree is None else tree.end)
+        raise ExpressionNotRead("", reached)
+    return tree
 
 
-def check_limits(text: str) -> None:
+def check_limits(text: str, longest: int = LONGEST_TEXT) -> None:
     """Refuses text that is too long, nested too deeply, or with endless numbers."""
-    if len(text) > LONGEST_TEXT:
-        raise ExpressionNotRead(f"longer than {LONGEST_TEXT} characters", LONGEST_TEXT, "a shorter text")
+    if len(text) > longest:
+        raise ExpressionNotRead(f"longer than {longest} characters", longest, "a shorter text")
     depth = 0
     for position, character in enumerate(text):
         if character in "([{":

@@ -36,7 +36,7 @@ _ONE_FOR_ONE = {
     **dict.fromkeys("“”„″\"", '"'),
     "…": ".",
 }
-_AS_IT_IS = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒π√∛∜ℝ")
+_AS_IT_IS = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒≠π√∛∜ℝ")
 _SEVERAL = (
     ("|||", "∼"), ("||", "∥"), ("///", "∼"), ("//", "∥"), ("<=", "≤"), (">=", "≥"), ("!=", "≠"),
     ("sqrt", "√"), ("cbrt", "∛"),
@@ -44,6 +44,7 @@ _SEVERAL = (
 _CAPITAL_HATS = frozenset("ˆ^")
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
+_BEFORE_CAPITAL = re.compile(r"(?<=[A-Za-z])(?=[A-Z])")
 _UNIT_CLOSE = re.compile(r"[A-Z]′? ?= ?\d+(?:[.,]\d+)?(m)(?![A-Za-z0-9(^²³]| ?[-+×*·/])")
 
 
@@ -74,6 +75,15 @@ class Notation:
                 text = f"{text[:at]} {text[at:]}"
                 offsets.insert(at, offsets[at])
         text = _UNIT_SPOT.sub(lambda spot: " " if spot.group(1) in letters else UNIT_MARK, text)
+        return Notation(text, tuple(offsets), self.source)
+
+    def letters_apart(self) -> "Notation":
+        """The text with a space between letters that stand side by side before a capital: nRT is n R T."""
+        spots = [spot.start() for spot in _BEFORE_CAPITAL.finditer(self.text)]
+        text, offsets = self.text, list(self.offsets)
+        for at in reversed(spots):
+            text = f"{text[:at]} {text[at:]}"
+            offsets.insert(at, offsets[at])
         return Notation(text, tuple(offsets), self.source)
 
     def without(self, start: int, end: int) -> "Notation":

@@ -127,9 +127,8 @@ def _fraction(node: Node) -> Expression:
         return _amount(amounts[0])
     if isinstance(numerals := _coefficient(amounts), Product | Quotient | Number | Measured):
         return numerals
-    units = [has(amount, "unit") for amount in amounts]
     *firsts, last = amounts
-    unit = first(last, "unit") if not any(units[:-1]) else None
+    unit = None if any(_unit_of(amount) for amount in firsts) else _unit_of(last)
     value = _amount(firsts[0])
     for amount in (*firsts[1:], last):
         _refuse_doubtful_divisor(amount)
@@ -154,14 +153,14 @@ def _coefficient(amounts: list[Node]) -> Expression | None:
         raise ExpressionNotRead("a fraction over 0", run.start, "a denominator that is not 0")
     fraction = fraction_of(Number(Fraction(amounts[0].text.replace(" ", ""))), Number(Fraction(denominator)))
     rest = factors[1:]
-    if rest and not (rest[0].full_text[rest[0].start - 1] == " " or rest[0].text.startswith("(")):
+    if rest and not rest[0].text.startswith((" ", "(")):
         raise ExpressionNotRead(
             f"{amounts[0].text}/{run.text} can be read in two ways",
             run.start,
             f"({amounts[0].text}/{denominator}){rest[0].text} or {amounts[0].text}/({run.text})",
         )
     value: Expression = Product((fraction, *map(_factor, rest))) if rest else fraction
-    unit = first(amounts[1], "unit")
+    unit = _unit_of(amounts[1])
     return measured(value, unit.text) if unit is not None else value
 
 
@@ -180,10 +179,13 @@ def _amount(node: Node) -> Expression:
     if compound is not None:
         pieces = every(compound, "unit_amount")
         return Sum(tuple(measured(plain_number(the(p, "plain_number")), the(p, "unit").text) for p in pieces))
-    run = the(node, "run")
-    unit = next((piece for piece in every(node, "run", "unit") if piece.expr_name == "unit"), None)
-    value = _run(run)
+    value, unit = _run(the(node, "run")), _unit_of(node)
     return value if unit is None else measured(value, unit.text)
+
+
+def _unit_of(amount: Node) -> Node | None:
+    """The unit behind an amount, not one inside its brackets."""
+    return next((piece for piece in every(amount, "run", "unit") if piece.expr_name == "unit"), None)
 
 
 def measured(amount: Expression, unit: str) -> Expression:

@@ -16,13 +16,12 @@ from paperaudit.model.reading import Unread
 from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.clauses import statement_grammar
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.statement import Where, givens_of
+from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of
 from paperaudit.wording.tasks import task_of
 from paperaudit.wording.unread import not_read
 
 _EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x + 3 = 7”"
 _ALGEBRA = re.compile(r"\b(?:solve|simplify|expand|factori[sz]e|subject|multiply out)\b", re.IGNORECASE)
-_CAPITALS = re.compile(r"(?<=[A-Za-z])(?=[A-Z])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,10 +45,9 @@ def read_ask(text: str, place: Place = NOWHERE, scene: Scene | None = None) -> A
 def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | Unread:
     """An ask with the conditions in the same sentence."""
     try:
-        check_limits(text)
-        spelled = _CAPITALS.sub(" ", text) if "subject" in text else text
-        notation = read_notation(spelled, scene.letters, not _ALGEBRA.search(text))
-        asides = asides_of(notation)
+        check_limits(text, LONGEST_SENTENCE)
+        notation = read_notation(text, scene.letters, not _ALGEBRA.search(text))
+        asides = asides_of(notation.letters_apart() if "subject" in text else notation)
         tree = parsed(statement_grammar(), "asked", asides.rest.text)
         return _asked(tree, asides, place, where, scene)
     except NotUnderstood as error:

@@ -18,7 +18,7 @@ def bisects(node: Node, scene: Scene) -> Facts:
     """AD bisects ∠BAC, and may then meet a line."""
     meets = first(node, "bisector_meets")
     paths = [path_of(path) for path in every(node, "path", "bisector_meets") if path.expr_name == "path"]
-    several = first(node, "quantities")
+    several = first(node, "quantities", "last_quantities")
     angles = measures_of(several) if several is not None else (angle_of(the(node, "angle")),)
     if len(paths) != len(angles):
         raise NotUnderstood("there are not as many bisectors as angles", node.start, "a bisector for each angle")
@@ -65,8 +65,8 @@ def bisected(node: Node, scene: Scene) -> Facts:
 
 def cevian(node: Node, scene: Scene) -> Facts:
     """BD is an altitude or a median of △ABC: it meets the side opposite its corner."""
-    lines = paths_of(the(node, "paths"))
-    side = next((path_of(path) for path in every(node, "paths", "path") if path.expr_name == "path"), None)
+    lines = paths_of(the(node, "paths", "last_paths"))
+    side = next((path_of(path) for path in every(node, "paths", "last_paths", "path") if path.expr_name == "path"), None)
     median = the(node, "cevian_noun").text.startswith("median")
     return tuple(
         fact for line in lines for fact in _cevian(line, _triangle(line, side, node, scene), median, node)

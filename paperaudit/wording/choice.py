@@ -18,13 +18,15 @@ from paperaudit.wording.tasks import is_numeric
 class Choice:
     """The ask of a part with the conditions in its sentence, and what stopped it.
 
-    `left_over` are sentences with mathematics that look like an ask, could not be read, and were not needed.
+    `left_over` are sentences with mathematics that look like an ask, could not be read, and were not needed;
+    `whole` says that the part's text is the ask from end to end, and so states nothing.
     """
 
     ask: Ask | None = None
     conditions: tuple[Given, ...] = ()
     missing: tuple[Unread, ...] = ()
     left_over: tuple[Unread, ...] = ()
+    whole: bool = False
 
 
 def stands_alone(ask: Ask) -> bool:
@@ -42,28 +44,36 @@ def chosen_ask(
     question: Question, part: Part, explicit: Asked | Unread | None, proses: Sequence[Prose], scene: Scene
 ) -> Choice:
     """The explicit ask, else that of the text, completed with what other sentences say of it."""
-    asked = explicit or _from_text(question, part, proses, scene)
+    whole = None if explicit or proses[1].asks else _whole_text(part, proses, scene)
+    asked = explicit or whole or _from_text(question, part, proses)
     if isinstance(asked, Unread):
         return Choice(missing=(asked,))
     ask = _completed(asked.ask, part, proses)
     doubts = () if explicit is not None else tuple(
         doubt for prose in proses for doubt in prose.unfinished if prose.asks and is_mathematics(doubt.text)
     )
-    return Choice(ask, asked.conditions, left_over=doubts)
+    return Choice(ask, asked.conditions, left_over=doubts, whole=whole is not None)
 
 
-def _from_text(question: Question, part: Part, proses: Sequence[Prose], scene: Scene) -> Asked | Unread:
-    """The ask of the part's text, else of the question's, else of both put together: "Simplify: 3x + 2x"."""
+def _whole_text(part: Part, proses: Sequence[Prose], scene: Scene) -> Asked | None:
+    """The part's text as an ask, behind a command of the question's text ("Simplify:", 3x + 2x) or alone (∠ABC)."""
+    if part.text is None:
+        return None
+    shared, own = proses
+    commands = [doubt.text.strip(" .:") for doubt in shared.unfinished[-1:]]
+    starts = [f"{command}{gap}" for command in commands for gap in (" ", ": ")]
+    for start in (*starts, *([""] if not own.unfinished else [])):
+        asked = read_asked(f"{start}{part.text.text.strip()}", part.text.place, "text", scene)
+        if isinstance(asked, Asked):
+            return asked
+    return None
+
+
+def _from_text(question: Question, part: Part, proses: Sequence[Prose]) -> Asked | Unread:
+    """The ask of the part's text, else of the question's."""
     shared, own = proses
     if own.asks:
         return _together(own.asks)
-    if part.text is not None:
-        commands = [doubt.text.strip(" .:") for doubt in shared.unfinished[-1:]]
-        starts = [f"{command}{gap}" for command in commands for gap in (" ", ": ")]
-        for start in (*starts, *([""] if not own.unfinished else [])):
-            asked = read_asked(f"{start}{part.text.text.strip()}", part.text.place, "text", scene)
-            if isinstance(asked, Asked):
-                return asked
     if own.unfinished:
         return own.unfinished[-1]
     if shared.asks:

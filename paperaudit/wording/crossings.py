@@ -60,7 +60,7 @@ def diagonals(node: Node, scene: Scene) -> Facts:
 
 def meeting_of(node: Node, scene: Scene) -> Facts:
     """E is the point of intersection of AB and CD."""
-    one, other = _two(paths_of(node), node)
+    one, other = paths_of(node)
     return meeting(one, other, point_of(the(node, "point")), node)
 
 

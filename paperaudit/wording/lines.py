@@ -37,10 +37,8 @@ def produced(node: Node, scene: Scene) -> Facts:
             return tuple(on_line(point, path, inner, beyond=True) for point, path in pairs)
         case "produced_both":
             start, end = path_of(the(inner, "path"))
-            points = points_under(inner)
-            if len(points) != 2:
-                raise NotUnderstood("each end is produced to a point", inner.start, "two points")
-            return (Collinear(distinct((points[0], start, end, points[1]), inner)),)
+            one, other = points_under(inner)
+            return (Collinear(distinct((one, start, end, other), inner)),)
         case _:
             return _exterior(inner, scene)
 
@@ -78,10 +76,8 @@ def on_path(node: Node, scene: Scene) -> Facts:
         return (Collinear(distinct((start, middle, end), node)),)
     beyond = has(node, "on_tail") or "extension of" in node.text
     points = points_under(node)
-    if len(paths) == 1 and len(points) > 1:
-        if beyond:
-            raise NotUnderstood("the order of the points is not said", node.start, "one point")
-        return (Collinear(distinct((paths[0][0], *points, paths[0][1]), node)),)
+    if len(paths) == 1:
+        paths = paths * len(points)
     return tuple(on_line(point, path, node, beyond) for point, path in _paired(points, paths, node))
 
 

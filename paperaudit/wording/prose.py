@@ -13,7 +13,7 @@ from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.sentences import Sentence, is_mathematics, sentences
-from paperaudit.wording.statement import read_clauses
+from paperaudit.wording.statement import LONGEST_SENTENCE, read_clauses
 
 LONGEST_PROSE = 20_000
 _COMMAND = re.compile(
@@ -43,7 +43,7 @@ def read_prose(line: Line, facts: bool, scene: Scene) -> Prose:
         return prose
     for sentence in sentences(line.text):
         try:
-            check_limits(sentence.text)
+            check_limits(sentence.text, LONGEST_SENTENCE)
         except ExpressionNotRead as error:
             prose.unread.append(Unread(sentence.text[:200], "text", sentence.start, str(error), "", line.place))
         else:

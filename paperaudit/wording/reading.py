@@ -31,6 +31,7 @@ def read(question: Question, part: Part) -> Reading:
     ]
     choice = chosen_ask(question, part, explicit, proses, scene)
     if choice.ask is None or not stands_alone(choice.ask):
+        proses = proses[:1] if choice.whole else proses
         found = [given for prose in proses for given in prose.givens]
         givens.extend(given for given in (*found, *choice.conditions) if not repeats(given, givens, stated))
         if not stated:

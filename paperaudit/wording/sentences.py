@@ -5,11 +5,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 _END = re.compile(r"[.?!]+[)\"”’]?(?=\s|$)|\n\s*\n")
-_ABBREVIATION = re.compile(r"(?:\b(?:fig|figs|no|nos|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|p|pp|q|ex|st|mr|mrs|ms|dr)|\d)$", re.IGNORECASE)
+_ABBREVIATION = re.compile(
+    r"\b(?:figs?|nos?|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|pp?|q|ex|st|mr|mrs|ms|dr)$", re.IGNORECASE
+)
 _MATHEMATICS = re.compile(
-    r"[∠∡△∥⟂⊥≡≅∼=≠<>≤≥√\u0302²³°]|\|\||(?<![A-Za-z])(?!(?:NOT|TO|SCALE|DRAWN|THE|AND|OR|IS|ALL|SI|PIN|ATM|TV|GPS)\b)[A-Z]{2,}(?![a-z])"
-    r"|\b(?:triangle|parallelogram|quadrilateral|rectangle|rhombus|trapezium|pentagon|hexagon|polygon|parallel|perpendicular|bisect\w*|midpoint)\b"
-    r"(?=.*[A-Z]{2})|[ABCDEGHJKLMNOPQRSTUVWXYZ] (?:is|lies|are)\b"
+    r"""[∠∡△∥⟂⊥≡≅∼=≠<>≤≥√\u0302²³°] | \|\|
+    | (?<![A-Za-z]) (?! (?:NOT|TO|SCALE|DRAWN|THE|AND|OR|ALL|SI|PIN|TV|GPS) \b ) [A-Z]{2,} (?![a-z])
+    | (?<![A-Za-z.]) [B-HJ-Z] (?![A-Za-z.'’])
+    | \b (?: points? | vertex | angles? | line ) \s A \b
+    | \b lines? \s [a-z] \b (?! \s? ['’] ) .* \b (?: parallel | perpendicular | lines? ) \b""",
+    re.VERBOSE | re.DOTALL,
 )
 
 
@@ -37,14 +42,13 @@ def sentences(text: str) -> Iterator[Sentence]:
 
 
 def _goes_on(text: str, stop: int, after: int) -> bool:
-    """Whether a full stop belongs to an abbreviation, or a small letter follows it."""
-    following = text[after:].lstrip()[:1]
+    """Whether a full stop belongs to an abbreviation, or a small word follows it."""
+    following = text[after:after + 20].split(maxsplit=1)
     if not following:
         return False
-    word = _ABBREVIATION.search(text, max(0, stop - 8), stop)
-    if word is not None and not word.group()[-1].isdigit():
+    if _ABBREVIATION.search(text, max(0, stop - 8), stop):
         return True
-    return following.islower() and len(text[after:].split(maxsplit=1)[0]) > 1
+    return following[0].islower() and len(following[0]) > 1
 
 
 def _sentence(text: str, start: int, end: int) -> Iterator[Sentence]:

@@ -16,6 +16,7 @@ from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import introduced
 from paperaudit.wording.unread import not_read
 
+LONGEST_SENTENCE = 1_000
 Where = Literal["figure", "given", "ask", "text", "answer"]
 _ORIGINS = {
     "figure": Origin.FIGURE, "given": Origin.GIVEN, "ask": Origin.TEXT, "text": Origin.TEXT, "answer": Origin.GIVEN
@@ -41,7 +42,7 @@ def read_statement(
 def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[Given, ...] | Unread:
     """The clauses of a sentence, a given for each, named by the clause's own words."""
     try:
-        check_limits(text)
+        check_limits(text, LONGEST_SENTENCE)
         notation = read_notation(text, scene.letters)
         tree = parsed(statement_grammar(), "statement", notation.text)
         return givens_of(tree, notation, place, where, scene)

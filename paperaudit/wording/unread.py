@@ -11,6 +11,8 @@ from paperaudit.maths.notation import read_notation
 from paperaudit.model.place import Place
 from paperaudit.model.reading import Unread
 
+_NEAR = 0.8
+LONGEST_QUOTE = 200
 _LATER = re.compile(
     r"\b(?:circles?|chords?|tangents?|arcs?|sectors?|diameters?|radius|radii|cyclic|circumference|semicircles?|cylinder"
     r"|sphere|cone|prism|pyramid|vectors?|probability|mean|median|mode|range|gradient|nth term)\b"
@@ -24,7 +26,7 @@ def not_read(
 ) -> Unread:
     """The `Unread` of a text; the error's offset is one of the plain text, except beyond the limits."""
     if str(error):
-        return Unread(text[:200], where, error.start, str(error), "", place)
+        return Unread(text[:LONGEST_QUOTE], where, error.start, f"{error.expected} ({error})", "", place)
     notation = read_notation(text, letters)
     later = _LATER.search(notation.text)
     if later:
@@ -39,7 +41,7 @@ def _unknown_word(text: str, start: int) -> tuple[int, str] | None:
     """The first word that no rule knows, from where reading stopped or before it, and its nearest known word."""
     for word in re.finditer(r"[a-z][a-z-]{3,}", text):
         if word.group() not in known_words():
-            near = get_close_matches(word.group(), known_words(), 1, 0.75)
+            near = get_close_matches(word.group(), known_words(), 1, _NEAR)
             if near:
                 return word.start(), near[0]
     return None
@@ -50,5 +52,6 @@ def known_words() -> tuple[str, ...]:
     """Every word of the grammars."""
     here = File(__file__).parent
     text = "".join((here / name).read_text(encoding="utf-8") for name in ("statement.peg", "ask.peg"))
-    literals = " ".join(re.findall(r'"([^"]*)"', text))
+    literals = " ".join(re.findall(r'"([^"]*)"', text)).replace("-?", "")
+    literals = re.sub(r"([a-z]+)s\?", r"\1 \1s", literals)
     return tuple(sorted(set(re.findall(r"(?<![\\?])\b[a-z]{4,}\b", literals))))
