@@ -7,28 +7,59 @@ from paperaudit.checks.grounds.options import right_options
 from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
 from paperaudit.checks.several_answers import answers_not_all_stated
 from paperaudit.marking.reasons import word
+from paperaudit.model.ask import Establish
 from paperaudit.model.audited import AuditedPaper, AuditedPart
-from paperaudit.model.derivation import Agreement
+from paperaudit.model.derivation import Agreement, Derived
 from paperaudit.model.finding import Finding, Severity
+from paperaudit.model.paper import Line
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a part whose key differs; a key that has some of several answers is left to `several-answers`."""
+    """One finding a part whose key differs, or that asks to show what is false.
+
+    A key that has some of several answers is left to `several-answers`.
+    """
     for audited_part in audited.parts:
         comparison, part = audited_part.comparison, audited_part.part
-        if comparison is None or comparison.agreement is not Agreement.DIFFERS or part.answer is None:
+        if _claims_what_is_false(audited_part):
+            yield _false_claim(audited_part, audited.paper.reasons)
+        elif comparison is None or comparison.agreement is not Agreement.DIFFERS or part.answer is None:
             continue
-        if answers_not_all_stated(audited_part):
-            continue
-        derived, why = _derived(audited_part), _beyond_the_value(audited_part)
-        yield CHECK.found(
-            f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}, "
-            f"but {derived if '=' in derived else f'the answer is {derived}'}.",
-            part=part.id,
-            places=(part.answer.place, part.place, audited_part.question.place),
-            because=(*_working(audited_part, audited.paper.reasons), *why),
-            suggestion=f"Change the key to {_in_key(audited_part) or derived}.",
-        )
+        elif not answers_not_all_stated(audited_part):
+            yield _wrong_key(audited_part, part.answer, audited.paper.reasons)
+
+
+def _wrong_key(audited_part: AuditedPart, key: Line, system: str) -> Finding:
+    part, derived = audited_part.part, _derived(audited_part)
+    return CHECK.found(
+        f"{called(audited_part.question, part)}: the key says {stated_by_key(part)}, "
+        f"but {derived if '=' in derived else f'the answer is {derived}'}.",
+        part=part.id,
+        places=(key.place, part.place, audited_part.question.place),
+        because=(*_working(audited_part, system), *_beyond_the_value(audited_part)),
+        suggestion=f"Change the key to {_in_key(audited_part) or derived}.",
+    )
+
+
+def _claims_what_is_false(audited_part: AuditedPart) -> bool:
+    """Whether the part asks to show or to prove a claim that the derivation contradicts."""
+    ask, outcome = audited_part.reading.ask, audited_part.outcome
+    if ask is None or not isinstance(ask.task, Establish) or not isinstance(outcome, Derived):
+        return False
+    return ask.task.how != "decide" and any(answer.text.startswith("false") for answer in outcome.answers)
+
+
+def _false_claim(audited_part: AuditedPart, system: str) -> Finding:
+    part, ask = audited_part.part, audited_part.reading.ask
+    found = _derived(audited_part).removeprefix("false").removeprefix(": ")
+    return CHECK.found(
+        f"{called(audited_part.question, part)}: “{ask.text if ask else ''}” asks for what is false"
+        + (f"; in truth {found}." if found else "."),
+        part=part.id,
+        places=(part.ask.place if part.ask else part.place, part.place, audited_part.question.place),
+        because=_working(audited_part, system),
+        suggestion="Change the claim, or the given in which it would hold.",
+    )
 
 
 def _beyond_the_value(audited_part: AuditedPart) -> tuple[str, ...]:
@@ -64,9 +95,10 @@ def _working(audited_part: AuditedPart, system: str) -> tuple[str, ...]:
 CHECK = Check(
     name="answer-differs",
     severity=Severity.ERROR,
-    title="The key's answer is wrong",
+    title="The stated answer is wrong",
     meaning="The answer in the key is not the one that follows from the question. The program derived the answer line "
-    "by line and confirmed it in a second, independent way. Other forms of the same answer (0.5 for 1/2) agree.",
+    "by line and confirmed it in a second, independent way. Other forms of the same answer (0.5 for 1/2) agree. A part "
+    "that asks to show something false is told here too.",
     matters="Right answers are marked wrong and wrong ones right. If the scripts are back before it is noticed, every "
     "one must be marked again.",
     mend="Follow the lines of the working. Correct the key, or the given in which the key's answer would hold.",

@@ -2,6 +2,7 @@
 
 from paperaudit.maths.equality import compare
 from paperaudit.maths.options import key_letter, match_options
+from paperaudit.model.ask import Establish
 from paperaudit.model.audited import Verdict
 from paperaudit.model.derivation import (
     Agreement,
@@ -43,6 +44,8 @@ def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None
             return "impossible"
         case NotDetermined():
             return "not-determined"
+    if _claims_what_is_false(reading, outcome):
+        return "differs"
     if comparison is None:
         return "several" if isinstance(outcome, Several) else "derived"
     if comparison.agreement is Agreement.CANNOT_TELL:
@@ -50,6 +53,14 @@ def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None
     if comparison.agreement is Agreement.DIFFERS:
         return "several" if isinstance(outcome, Several) else "differs"
     return "several" if _has_two_right_options(reading, outcome) else "confirmed"
+
+
+def _claims_what_is_false(reading: Reading, outcome: Derived | Several) -> bool:
+    """Whether the part asks to show or prove what the derivation contradicts: the claim is its stated answer."""
+    task = reading.ask.task if reading.ask else None
+    if not isinstance(task, Establish) or task.how == "decide":
+        return False
+    return any(answer.text.startswith("false") for answer in outcome.answers)
 
 
 def _has_two_right_options(reading: Reading, outcome: Derived | Several) -> bool:

@@ -199,3 +199,17 @@ def test_a_form_or_an_answer_in_words_is_told_in_words() -> None:
         "Question 1: the key says x = 1, but the answer is no solution.")
     assert message("write 3/8 as a decimal", "3/8") == (
         "Question 1: the key says 3/8, but the answer is 0.375. it is equal, but it is not written as a decimal.")
+
+
+def test_asking_for_a_proof_of_what_is_false_is_an_error() -> None:
+    text = ("questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 50°], "
+            "ask: prove that AB = AC, marks: 2}]")
+    (finding,) = found(text, "answer-differs")
+    assert finding.message == "Question 1: “prove that AB = AC” asks for what is false; in truth ∠B = 50°, ∠ACB = 60°."
+    assert audited(text).parts[0].verdict == "differs"
+
+
+def test_asking_for_a_proof_of_what_is_true_is_none() -> None:
+    text = ("questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 55°], "
+            "ask: prove that AB = AC, marks: 2}]")
+    assert not found(text, "answer-differs")
