@@ -30,11 +30,13 @@ from paperaudit.model.fact import (
     Collinear,
     Congruent,
     Crossing,
+    Drawn,
     Fact,
     Given,
     Holds,
     Inside,
     Midpoint,
+    Origin,
     Parallel,
     Path,
     Perpendicular,
@@ -43,6 +45,9 @@ from paperaudit.model.fact import (
     Sides,
     Similar,
 )
+
+
+_SETTING = Shape | Drawn | Collinear | Crossing | RoundPoint | Inside | Between | Sides | AngleName
 
 
 class FigureBuilder:
@@ -95,6 +100,7 @@ class FigureBuilder:
             midpoints=tuple(
                 (fact.point, *fact.path, label) for label, given in enumerate(self._givens)
                 for fact in given.facts if isinstance(fact, Midpoint)),
+            context=frozenset(label for label, given in enumerate(self._givens) if _sets_up(given)),
         )
 
     def _conditions(self, fact: Fact, label: int) -> Iterator[Condition]:
@@ -162,6 +168,11 @@ def _is_expression(item: Expression | Fact) -> bool:
     from typing import get_args
 
     return isinstance(item, get_args(Expression))
+
+
+def _sets_up(given: Given) -> bool:
+    """Whether a statement belongs to the figure, by its heading or by what it says."""
+    return given.origin in (Origin.FIGURE, Origin.CONVENTION) or all(isinstance(fact, _SETTING) for fact in given.facts)
 
 
 def _corresponding(first: Path | tuple[str, ...], second: tuple[str, ...], label: int, sides: bool) -> Iterator[Condition]:

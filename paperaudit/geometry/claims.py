@@ -64,7 +64,7 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     notation = notation_of(builder, givens)
     result = examine(figure, [])
     if result.refutation:
-        return impossible_outcome(result.refutation, givens, notation)
+        return impossible_outcome(result.refutation, givens, notation, result.otherwise)
     if not result.settled:
         return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
     outcomes = [_in_arrangement(one, builder, figure, givens, task, notation) for one in result.settled]

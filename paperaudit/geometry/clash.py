@@ -1,8 +1,6 @@
 """Says in words why the givens of a figure cannot hold together."""
 
-from fractions import Fraction
-
-from paperaudit.geometry.derive import Node, Search, search
+from paperaudit.geometry.derive import Node, Search, contradicting
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.refute import Refutation
@@ -16,13 +14,20 @@ from paperaudit.model.fact import Given
 _SAYS = {theorem.name: theorem.says for theorem in reversed(ALL)}
 
 
-def impossible_outcome(refutation: Refutation, givens: tuple[Given, ...], notation: Notation) -> Impossible:
-    """The clash as the texts of its givens, the lines that show it, and a value that would fit where one is known."""
-    clash = tuple(dict.fromkeys(givens[label].text for label in refutation.clash))
+def impossible_outcome(
+    refutation: Refutation, givens: tuple[Given, ...], notation: Notation, otherwise: bool = False
+) -> Impossible:
+    """The clash as the texts of its givens, the lines that show it, and a value that would fit where one is known.
+
+    `otherwise` says that the givens hold together if the points are arranged otherwise than in the sketch.
+    """
+    clash = tuple(dict.fromkeys(givens[label].text for label in refutation.clash if label >= 0))
     everything = frozenset(range(len(givens)))
     leave_out = everything - frozenset(refutation.clash)
-    found = search(refutation.found, (), refutation.arrangement.figure.letters, leave_out, most_introduced=0)
+    found = contradicting(refutation.found, refutation.arrangement.figure.letters, leave_out)
     why, suggestion = _contradiction(refutation, found, givens, notation)
+    if otherwise:
+        suggestion = f"{suggestion} Or arrange the points otherwise than the sketch does.".strip()
     return Impossible(clash, why, suggestion)
 
 
@@ -30,8 +35,7 @@ def _contradiction(
     refutation: Refutation, found: Search, givens: tuple[Given, ...], notation: Notation
 ) -> tuple[tuple[str, ...], str]:
     working = Working(refutation.arrangement, givens, notation)
-    beyond = _out_of_range(found)
-    if beyond is not None:
+    for beyond in found.impossible_sizes()[:1]:
         working.add(beyond)
         assert isinstance(beyond.subject, AngleOf | LengthOf)
         name = write(refutation.arrangement.name(beyond.subject))
@@ -40,15 +44,6 @@ def _contradiction(
     if found.clash is not None:
         return _two_values(refutation, found.clash, working, notation)
     return ("Together these givens lead to a contradiction in the angles of the figure.",), ""
-
-
-def _out_of_range(found: Search) -> Node | None:
-    for size, node in found.numeric.items():
-        value = node.form.constant
-        top = Fraction(360) if isinstance(size, AngleOf) and size.reflex else Fraction(180)
-        if value <= 0 or (isinstance(size, AngleOf) and value >= top):
-            return node
-    return None
 
 
 def _two_values(

@@ -83,6 +83,14 @@ class Search:
             self._settle(heapq.heappop(self._heap)[3])
         return all(self.reached(target) for target in wanted)
 
+    def impossible_sizes(self) -> list[Node]:
+        """Sizes that came out as an angle of 0° or less or of a straight angle or more, or as no length."""
+        return [
+            node for size, node in self.numeric.items()
+            if node.form.constant <= 0
+            or (isinstance(size, AngleOf) and node.form.constant >= (360 if size.reflex else 180))
+        ]
+
     def reached(self, target: Size | Predicate) -> Node | None:
         """The node that settles a target: a number for a size or letter, a line for a predicate."""
         if isinstance(target, Letter):
@@ -251,6 +259,19 @@ def search(
         missed, _, _, _, assumed, best = min(tried, key=lambda row: row[:4])
         if not missed:
             return best
+    return plain
+
+
+def contradicting(instances: tuple[Instance, ...], letters: Iterable[str], leave_out: frozenset[int]) -> Search:
+    """A search through everything that follows, with one letter introduced where that brings out a contradiction."""
+    plain = Search(instances, leave_out)
+    plain.run()
+    if plain.clash is None and not plain.impossible_sizes():
+        for size in _candidates(instances, plain):
+            found = Search(instances, leave_out)
+            found.run((), ((size, fresh_letters(letters)[0]),))
+            if found.clash is not None or found.impossible_sizes():
+                return found
     return plain
 
 

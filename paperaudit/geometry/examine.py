@@ -9,7 +9,7 @@ from paperaudit.geometry.constructions import with_crossings, with_extensions, w
 from paperaudit.geometry.derive import Node, search
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
-from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.realise import realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
 from paperaudit.geometry.theorems import instances
@@ -40,46 +40,35 @@ class Settled:
 class Examination:
     """What came out: `settled` by arrangement, or a refutation, or neither (cannot tell).
 
-    `sketch_ignored` says that no figure meets the givens as the sketch arranges them, but one does
-    otherwise.
+    `otherwise` says of a refutation that a figure exists if the sketch's arrangement is given up.
     """
 
     settled: tuple[Settled, ...] = ()
     refutation: Refutation | None = None
-    sketch_ignored: bool = False
+    otherwise: bool = False
 
 
 def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
     """Draw the figure from several starts, close the theory of each arrangement, and value the targets.
 
-    Without any drawing, try to prove that there is none.
+    Without any drawing, try to prove that there is none. A sketch settles which arrangement is meant.
     """
     sketched = settled_by_sketch(figure)
-    drawings, ignored = _drawings(figure, sketched)
+    drawings = realise(sketched, FIRST_SEEDS)
+    refutation = refute(sketched) if figure.sketch and not drawings else None
+    if not drawings and refutation is None:
+        drawings = realise(sketched, MORE_SEEDS)
     if not drawings:
-        return Examination(refutation=refute(sketched) or (refute(figure) if sketched != figure else None))
-    base = figure if ignored else sketched
+        refutation = refutation or refute(sketched)
+        otherwise = bool(refutation and figure.sketch and realise(replace(figure, sketch=()), FIRST_SEEDS))
+        return Examination(refutation=refutation, otherwise=otherwise)
     settled = []
-    for arrangement in arrangements(base, drawings, complete=ignored or not figure.sketch):
+    for arrangement in arrangements(sketched, drawings, complete=not figure.sketch):
         found = tuple(instances(arrangement))
         theory = close(arrangement, found)
         values = tuple(theory.value(target) for target in targets)
         settled.append(Settled(arrangement, theory, found, values))
-    return Examination(tuple(settled), sketch_ignored=ignored)
-
-
-def _drawings(figure: Figure, sketched: Figure) -> tuple[list[Drawing], bool]:
-    for seeds in (FIRST_SEEDS, MORE_SEEDS):
-        drawings = realise(sketched, seeds)
-        if drawings:
-            return drawings, False
-    if sketched != figure:
-        bare = replace(figure, sketch=())
-        for seeds in (FIRST_SEEDS, MORE_SEEDS):
-            drawings = realise(bare, seeds)
-            if drawings:
-                return drawings, True
-    return [], False
+    return Examination(tuple(settled))
 
 
 def agrees_with_drawing(arrangement: Arrangement, target: LinearForm[Size], value: Fraction) -> bool:

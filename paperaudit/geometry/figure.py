@@ -163,6 +163,7 @@ class Figure:
     Each line is the set of its points in order of first mention; their order along it is settled by
     the drawing (`Arrangement`). `label` of a condition is the index of its given. `sketch` gives
     the rough positions of points, `fixed_names` the angle names that the paper itself uses.
+    `context` holds the labels of statements that only set the figure up.
     """
 
     points: tuple[str, ...]
@@ -173,6 +174,7 @@ class Figure:
     sketch: tuple[tuple[str, float, float], ...] = ()
     fixed_names: tuple[AngleOf, ...] = ()
     midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
+    context: frozenset[int] = frozenset()
 
     def line_of(self, start: str, end: str) -> int:
         """The index of the line through two points; KeyError if none is drawn through both."""

@@ -65,7 +65,7 @@ def find_outcome(builder: FigureBuilder, figure: Figure, givens: tuple[Given, ..
     notation = notation_of(builder, givens)
     result = examine(figure, [item.form for item in wanted])
     if result.refutation:
-        return impossible_outcome(result.refutation, givens, notation)
+        return impossible_outcome(result.refutation, givens, notation, result.otherwise)
     if not result.settled:
         return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
     if any(settled.theory.clash is not None for settled in result.settled):

@@ -18,7 +18,7 @@ from paperaudit.geometry.figure import (
     SizeRelation,
     without_numbers,
 )
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance
 from paperaudit.geometry.theory import Labels, Theory, close
@@ -45,6 +45,9 @@ def skeletons(figure: Figure) -> list[Arrangement]:
             return [
                 Arrangement(figure, one.drawing) for one in arrangements(bare, drawings, complete=not figure.sketch)
             ]
+    at = {name: (x, y) for name, x, y in figure.sketch}
+    if set(figure.points) <= set(at):
+        return [Arrangement(figure, Drawing(at, dict.fromkeys(figure.letters, 0.0)))]
     return []
 
 
@@ -67,7 +70,11 @@ def refute(figure: Figure) -> Refutation | None:
 
 
 def clash_of(arrangement: Arrangement, found: tuple[Instance, ...]) -> Labels | None:
-    """An irreducible set of clashing givens of one arrangement, None if the linear theory has a model."""
+    """An irreducible set of clashing givens of one arrangement, None if the linear theory has a model.
+
+    Statements that only set the figure up are kept while the others are thinned out, so that with
+    any member left out the whole figure and the other members can be satisfied.
+    """
     theory = close(arrangement, found)
     everything = frozenset(condition.label for condition in arrangement.figure.conditions)
     clash = theory.clash if theory.clash is not None else _out_of_range(theory)
@@ -78,9 +85,14 @@ def clash_of(arrangement: Arrangement, found: tuple[Instance, ...]) -> Labels | 
         part = close(arrangement, found, everything - labels)
         return part.clash is not None or _out_of_range(part) is not None
 
-    for label in sorted(clash):
-        if clashes(clash - {label}):
+    context = arrangement.figure.context
+    for label in sorted(clash - context):
+        if clashes((clash - {label}) | context):
             clash = clash - {label}
+    clash |= context
+    for label in sorted(context):
+        if clashes(clash - {label}):
+            clash -= {label}
     return clash
 
 
