@@ -52,10 +52,13 @@ def diagonals(node: Node, scene: Scene) -> Facts:
     if corners is None or len(corners) != 4:
         raise NotUnderstood("no quadrilateral was named before", node.start, "the quadrilateral's name")
     a, b, c, d = corners
-    point = point_of(the(node, "point"))
+    square: Facts = (Perpendicular((a, c), (b, d)),) if "right angles" in node.text else ()
+    named = first(node, "point")
+    if named is None:
+        return square
     if "bisect" in node.text:
-        return Midpoint(point, (a, c)), Midpoint(point, (b, d))
-    return (Crossing((a, c), (b, d), point),)
+        return Midpoint(point_of(named), (a, c)), Midpoint(point_of(named), (b, d)), *square
+    return Crossing((a, c), (b, d), point_of(named)), *square
 
 
 def meeting_of(node: Node, scene: Scene) -> Facts:
@@ -85,6 +88,21 @@ def cut_by(node: Node, scene: Scene) -> Facts:
     parallel: Facts = (Parallel(lines),) if "parallel" in pair.text else ()
     cutter = next(path_of(path) for path in every(node, "paths", "path") if path.expr_name == "path")
     return (*parallel, *_cut(cutter, list(lines), points_under(node), node))
+
+
+def cut_them(node: Node, scene: Scene) -> Facts:
+    """EF cuts them at G and H: the parallel lines named before."""
+    if not scene.parallels or len(scene.parallels[-1].paths) != 2:
+        raise NotUnderstood("no two parallel lines were named before", node.start, "the names of the two lines")
+    named = first(node, "path")
+    return _cut(path_of(named) if named is not None else None, list(scene.parallels[-1].paths), points_under(node), node)
+
+
+def concurrent(node: Node, scene: Scene) -> Facts:
+    """AB, CD and EF meet at O."""
+    lead, *others = paths_of(node)
+    point = point_of(the(node, "point"))
+    return tuple(fact for other in others for fact in meeting(lead, other, point, node))
 
 
 def _two(paths: tuple[Path, ...], node: Node) -> tuple[Path, Path]:

@@ -6,7 +6,7 @@ from paperaudit.maths.quantities import angle_of, points_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import AngleOf
 from paperaudit.model.fact import Collinear, Drawn, Fact, Midpoint, Path, Perpendicular
-from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, points_under, spots_of
+from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under, spots_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 
 Facts = tuple[Fact, ...]
@@ -23,6 +23,9 @@ def collinear(node: Node, scene: Scene) -> Facts:
     runs = [points_of(corners.text) for corners in every(node, "corners")] or [spots_of(node)]
     if any(len(run) < 3 for run in runs):
         raise NotUnderstood("two points always lie on a line", node.start, "three points or more")
+    meets = first(node, "meet_there")
+    if meets is not None and not all(point_of(meets) in run for run in runs):
+        raise NotUnderstood(f"{point_of(meets)} is not on each line by its name", node.start, "lines named with it")
     return tuple(Collinear(distinct(run, node)) for run in runs)
 
 
@@ -89,7 +92,10 @@ def _paired(points: tuple[str, ...], paths: tuple[Path, ...], node: Node) -> tup
 
 def midpoint(node: Node, scene: Scene) -> Facts:
     """D is the midpoint of BC."""
-    return tuple(Midpoint(point, path) for point, path in _paired(points_under(node), paths_of(node), node))
+    points, paths = points_under(node), paths_of(node)
+    if len(points) == 1:
+        points = points * len(paths)
+    return tuple(Midpoint(point, path) for point, path in _paired(points, paths, node))
 
 
 def foot(node: Node, scene: Scene) -> Facts:

@@ -1,9 +1,12 @@
 """Reads clauses on how lines and points lie: parallel, perpendicular, inside, between, round a point."""
 
+from itertools import pairwise
+
 from parsimonious.nodes import Node
 
 from paperaudit.maths.tree import first, the
-from paperaudit.model.fact import Between, Fact, Inside, Parallel, Perpendicular, RoundPoint, Sides
+from paperaudit.model.expression import LengthOf, Relation
+from paperaudit.model.fact import Between, Drawn, Fact, Holds, Inside, Parallel, Perpendicular, RoundPoint, Sides
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, paths_of, point_of, points_under, spots_of
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -47,6 +50,29 @@ def sides(node: Node, scene: Scene) -> Facts:
     """C and D lie on the same side of AB, or on opposite sides."""
     one, other = points_under(node)
     return (Sides((one, other), paths_of(node)[0], "same side" in node.text),)
+
+
+def rays_side(node: Node, scene: Scene) -> Facts:
+    """OC and OD lie on the same side of AB."""
+    *rays, line = paths_of(node)
+    ends = [ray[1] for ray in rays]
+    if len({ray[0] for ray in rays}) != 1 or len(ends) < 2:
+        raise NotUnderstood("the lines do not start at one point", node.start, "lines from one point")
+    same = the(node, "side_words").text.startswith("same")
+    return (*(Drawn("ray", ray) for ray in rays), *(Sides(pair, line, same) for pair in pairwise(ends)))
+
+
+def equal_parallel(node: Node, scene: Scene) -> Facts:
+    """AB is equal and parallel to CD."""
+    one, other, *again = paths_of(node)
+    if again and set(again[0]) != set(other):
+        raise NotUnderstood("two different lines are named", node.start, "and a clause of its own")
+    return Holds(Relation(LengthOf(*one), "=", LengthOf(*other))), Parallel((one, other))
+
+
+def declared(node: Node, scene: Scene) -> Facts:
+    """A, B and C are points: nothing is said of them yet."""
+    return ()
 
 
 def round_point(node: Node, scene: Scene) -> Facts:

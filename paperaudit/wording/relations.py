@@ -12,11 +12,13 @@ from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
+    AreaOf,
     Expression,
     Measured,
     Negative,
     Number,
     NumberForm,
+    PerimeterOf,
     Product,
     Relation,
     Sum,
@@ -66,9 +68,11 @@ def _fact(relation: Relation) -> Fact:
 
 def _worded(node: Node) -> Expression:
     """An expression that may be put in words: twice ∠B, 20° more than ∠B."""
-    inner = the(node, "more_than", "multiple", "measure")
+    inner = the(node, "more_than", "multiple", "sum_words", "measure")
     if inner.expr_name == "measure":
         return measure_of(inner)
+    if inner.expr_name == "sum_words":
+        return Sum(measures_of(inner))
     if inner.expr_name == "multiple":
         return times(_multiplier(the(inner, "multiplier")), measure_of(the(inner, "measure")))
     amount = expression_of(inner.children[0])
@@ -135,6 +139,23 @@ def sum_to(node: Node, scene: Scene) -> Facts:
     """∠A and ∠B are complementary (90°) or supplementary (180°)."""
     total = RIGHT_ANGLE if "complement" in node.text else _STRAIGHT
     return (Holds(Relation(Sum(measures_of(node)), "=", total)),)
+
+
+def sum_is(node: Node, scene: Scene) -> Facts:
+    """The sum of ∠A and ∠B is 110°; ∠A and ∠B add up to 110°."""
+    parts = measures_of(the(node, "quantities"))
+    total = next(piece for piece in every(node, "quantities", "expression", "sum_words") if piece.expr_name == "expression")
+    return (Holds(Relation(Sum(parts), "=", expression_of(total))),)
+
+
+def size_elided(node: Node, scene: Scene) -> Facts:
+    """Its perimeter is 30 cm, of the polygon named before."""
+    noun = first(node, "shape_noun")
+    corners = scene.latest(3 if noun is not None and noun.text == "triangle" else None)
+    if corners is None:
+        raise NotUnderstood("no polygon was named before", node.start, "the polygon's name")
+    whole = PerimeterOf(corners) if "perimeter" in node.text else AreaOf(corners)
+    return (Holds(Relation(whole, "=", measure_of(the(node, "measure")))),)
 
 
 def right_angle(node: Node, scene: Scene) -> Facts:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from paperaudit.model.fact import Fact, Shape
+from paperaudit.model.fact import Fact, Parallel, Shape
 
 
 class NotUnderstood(Exception):
@@ -16,14 +16,16 @@ class NotUnderstood(Exception):
 
 @dataclass(slots=True)
 class Scene:
-    """The polygons named so far, and the small letters that the paper uses as unknowns."""
+    """The polygons and parallel lines named so far, and the small letters that the paper uses as unknowns."""
 
     letters: frozenset[str] = frozenset()
     shapes: list[Shape] = field(default_factory=list)
+    parallels: list[Parallel] = field(default_factory=list)
 
     def take(self, facts: tuple[Fact, ...]) -> None:
-        """Remembers the polygons among these facts."""
+        """Remembers what later clauses may refer to: "its diagonals", "cuts them"."""
         self.shapes.extend(fact for fact in facts if isinstance(fact, Shape))
+        self.parallels.extend(fact for fact in facts if isinstance(fact, Parallel))
 
     def latest(self, sides: int | None, corner: str = "") -> tuple[str, ...] | None:
         """The polygon named last that has this many sides and this corner."""

@@ -7,7 +7,7 @@ from parsimonious.nodes import Node
 from paperaudit.maths.quantities import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import AngleOf, LengthOf, Relation
-from paperaudit.model.fact import Congruent, Fact, Holds, Quality, Shape, ShapeKind, Similar
+from paperaudit.model.fact import Congruent, Fact, Holds, Inside, Quality, Shape, ShapeKind, Sides, Similar
 from paperaudit.wording.named import corners_of, distinct, path_of, point_of, points_under
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -46,6 +46,21 @@ def shape(node: Node, scene: Scene) -> Facts:
     return tuple(facts)
 
 
+def attached(node: Node, scene: Scene) -> Facts:
+    """An equilateral triangle ABE drawn outside the square ABCD, or inside it."""
+    facts = shape(the(node, "shape_is", "shape_named"), scene)
+    outer = next(piece for piece in every(node, "shape_is", "shape_named", "polygon") if piece.expr_name == "polygon")
+    added, other = facts[0], corners_of(outer)
+    shared = tuple(point for point in other if isinstance(added, Shape) and point in added.points)
+    new = tuple(point for point in added.points if point not in other) if isinstance(added, Shape) else ()
+    if len(shared) != 2 or not new:
+        raise NotUnderstood("the two figures do not share a side by their names", node.start, "a side in common")
+    if "inside" in the(node, "attached_where").text:
+        return (*facts, *(Inside(point, other) for point in new))
+    beyond = next(point for point in other if point not in shared)
+    return (*facts, *(Sides((point, beyond), shared, same=False) for point in new))
+
+
 def _qualities(node: Node) -> tuple[Quality, ...]:
     return tuple(dict.fromkeys(_QUALITIES[re.split("[ -]", quality.text)[0]] for quality in every(node, "quality")))
 
@@ -61,8 +76,9 @@ def _kind(noun: str, points: tuple[str, ...], node: Node) -> ShapeKind:
     return _KINDS.get(name) or _BY_SIDES.get(len(points), "polygon")
 
 
-def introduced(clause: Node, scene: Scene) -> Facts:
-    """Polygons that a clause names in passing: "BD is a median of △ABC", if nothing named them before."""
+def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
+    """Polygons that a clause names in passing ("BD is a median of △ABC"), unless they are known."""
+    known = [set(fact.points) for fact in facts if isinstance(fact, Shape)]
     found: list[Fact] = []
     plural = ""
     for polygon in every(clause, "polygon", "polygon_name"):
@@ -71,7 +87,7 @@ def introduced(clause: Node, scene: Scene) -> Facts:
         words = polygon.text.split(" ")[-2] if polygon.expr_name == "polygon_name" and " " in polygon.text else ""
         kind = noun.text if noun is not None else words or plural
         plural = kind if kind.endswith("s") and kind != "rhombus" else ""
-        if (kind or "△" in polygon.text) and not scene.knows(corners):
+        if (kind or "△" in polygon.text) and not scene.knows(corners) and set(corners) not in known:
             found.append(Shape(_kind(kind, corners, polygon), corners, _qualities(polygon)))
     return tuple(dict.fromkeys(found))
 

@@ -8,7 +8,7 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import check_limits, parsed
 from paperaudit.maths.notation import Notation, read_notation
 from paperaudit.maths.tree import every
-from paperaudit.model.fact import Given, Origin, Shape
+from paperaudit.model.fact import Given, Origin
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
 from paperaudit.wording.clauses import facts_of, statement_grammar
@@ -35,7 +35,7 @@ def read_statement(
     clauses = read_clauses(statement, place, where, scene or Scene())
     if isinstance(clauses, Unread):
         return clauses
-    facts = tuple(fact for given in clauses for fact in given.facts)
+    facts = tuple(dict.fromkeys(fact for given in clauses for fact in given.facts))
     return Given(statement, facts, _ORIGINS[where], place)
 
 
@@ -58,7 +58,7 @@ def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene:
     givens: list[Given] = []
     for clause in every(tree, "clause"):
         facts = facts_of(clause, scene)
-        facts = (*introduced(clause, scene), *facts) if not any(isinstance(fact, Shape) for fact in facts) else facts
+        facts = tuple(dict.fromkeys((*introduced(clause, scene, facts), *facts)))
         scene.take(facts)
         givens.append(Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place))
     return tuple(givens)
