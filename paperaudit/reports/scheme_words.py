@@ -8,7 +8,7 @@ from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Several
 from paperaudit.reports.account import counted, stated
 
-_COMMAND = re.compile(r"(?:[a-z]+ )+")
+_COMMAND = re.compile(r"^(?:[a-z]{2,} )+")
 """The words in front of what a command is about: show that, solve, calculate."""
 
 
@@ -36,7 +36,7 @@ def answers_in_words(part: AuditedPart, last_line: str) -> str:
         return f"{own} ({answers[0]})"
     if isinstance(task, Establish) and task.how != "decide":
         return ""
-    if len(answers) == 1 and answers[0] in last_line:
+    if len(answers) == 1 and re.search(rf"(?<!\w){re.escape(answers[0])}(?!\w)", last_line):
         return ""
     return (" or " if isinstance(outcome, Several) else ", ").join(answers)
 

@@ -16,12 +16,12 @@ from docx import Document
 
 from paperaudit.errors import InputError
 from paperaudit.model.audited import AuditedPaper, AuditedPart
-from paperaudit.model.derivation import Reason, Step, StepKind
+from paperaudit.model.derivation import Answer, Derived, Reason, Step, StepKind
 from paperaudit.model.paper import Line, Paper
 from paperaudit.reports.scheme import ENDINGS, render
 from paperaudit.reports.scheme_contents import contents
 from paperaudit.reports.scheme_text import plain
-from paperaudit.reports.scheme_words import statements_beside
+from paperaudit.reports.scheme_words import answers_in_words, statements_beside
 from paperaudit.resources import shipped
 from tests import make_word_template, sail_loft
 from tests.office import office
@@ -190,6 +190,16 @@ def test_a_sound_part_carries_no_remark_and_no_warning() -> None:
 def test_an_ask_is_printed_where_the_words_do_not_say_it(text: str, ask: str, shown: str) -> None:
     part = replace(sail_loft.share().part, text=Line(text) if text else None, ask=Line(ask) if ask else None)
     assert statements_beside(replace(sail_loft.share(), part=part)) == shown
+
+
+@pytest.mark.parametrize(("answer", "last_line", "shown"), [
+    ("68°", "∠ABC = ∠ACB = 68°", ""), ("no", "so AB = AC does not hold", "no"), ("x = 1", "x = 17", "x = 1"),
+])
+def test_the_answer_is_printed_apart_where_the_last_line_does_not_show_it(
+    answer: str, last_line: str, shown: str
+) -> None:
+    part = replace(sail_loft.share(), outcome=Derived((Answer(answer),), ()))
+    assert answers_in_words(part, last_line) == shown
 
 
 def test_lines_of_an_earlier_part_point_back_to_it() -> None:
