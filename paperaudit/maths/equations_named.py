@@ -8,9 +8,21 @@ from typing import Literal, TypeAlias
 from paperaudit.maths.linear_moves import Style, expression_of_side, flat, share_of
 from paperaudit.maths.linear_terms import Side, Term, Unknown, side_of
 from paperaudit.maths.measure import unit_of, without_units
+from paperaudit.maths.parts import with_parts
 from paperaudit.maths.solving import Move, in_decimals
+from paperaudit.maths.units import conversion
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AnswerTo, Expression, Letter, Quantity, Relation, Sum, leaves, with_leaves
+from paperaudit.model.expression import (
+    AnswerTo,
+    Expression,
+    Letter,
+    Measured,
+    Quantity,
+    Relation,
+    Sum,
+    leaves,
+    with_leaves,
+)
 
 SystemMove: TypeAlias = Move | Literal["rearrange", "combine", "substitute"]
 Values: TypeAlias = dict[Unknown, Fraction]
@@ -27,7 +39,8 @@ class NamedEquation:
     def sides(self) -> Sides:
         """The terms of both sides, measures in their common unit as bare numbers."""
         left, right = self.relation.left, self.relation.right
-        return side_of(without_units(left, unit_of(left))), side_of(without_units(right, unit_of(right)))
+        unit = unit_of(Sum((left, right)))
+        return side_of(without_units(left, unit)), side_of(without_units(right, unit))
 
     def shares(self) -> Values:
         """The coefficients of the unknowns with everything taken to the left, noughts left out."""
@@ -105,6 +118,17 @@ def combined(one: Sides, two: Sides, times: Fraction) -> Sides:
 def relation_of(sides: Sides, style: Style) -> Relation:
     """The equation of two sides."""
     return Relation(expression_of_side(sides[0], style), "=", expression_of_side(sides[1], style))
+
+
+def in_unit(relation: Relation, unit: str) -> Relation:
+    """The relation with its measures in one unit, so that several equations can be worked on together."""
+
+    def change(part: Expression) -> Expression:
+        if isinstance(part, Measured) and conversion(part.unit, unit) not in (None, 1):
+            return Measured(without_units(part, unit), unit)
+        return with_parts(part, change)
+
+    return Relation(change(relation.left), relation.sign, change(relation.right))
 
 
 def replaced(relation: Relation, values: Mapping[Unknown, Expression]) -> Relation:

@@ -78,6 +78,10 @@ class _Rewriting:
 
     def _finish(self, over: int) -> None:
         self.side = tuple(sorted(self.side, key=lambda term: isinstance(term, Term) and term.unknown is None))
+        rest = lcm(*(term.coefficient.denominator for term in flat(self.side)))
+        if over > 1 and rest > 1:
+            self.side = scaled(self.side, Fraction(rest))
+            over *= rest
         common = gcd(over, *(abs(term.coefficient.numerator) for term in flat(self.side)))
         if over > 1 and len(self.side) > 1 and common < over:
             self.write(self._over(over))
@@ -98,8 +102,10 @@ class _Rewriting:
         fractional = [term for term in self.side if _factor(term).denominator > 1]
         broken = [term for term in fractional if isinstance(term, Bracket) and not _is_whole((term,))]
         like = [term.unknown for term in fractional if isinstance(term, Term) and term.unknown is not None]
-        if (broken and len(self.side) > 1) or len(set(like)) < len(like):
-            return lcm(*(_factor(term).denominator for term in self.side))
+        nested = any(isinstance(term, Bracket) and not _has_whole_factors(term.inside) for term in self.side)
+        if (broken and len(self.side) > 1) or len(set(like)) < len(like) or nested:
+            expanded = (term.coefficient.denominator for term in flat(self.side))
+            return lcm(*(_factor(term).denominator for term in self.side), *expanded)
         return 1
 
     def factorise(self) -> None:
@@ -122,6 +128,13 @@ def _factor(term: Term | Bracket) -> Fraction:
 
 def _is_whole(side: Side) -> bool:
     return all(term.coefficient.denominator == 1 for term in flat(side))
+
+
+def _has_whole_factors(side: Side) -> bool:
+    """Whether no fraction stands before a letter or bracket, or as a number, at any depth."""
+    return all(
+        _factor(term).denominator == 1 and (isinstance(term, Term) or _has_whole_factors(term.inside)) for term in side
+    )
 
 
 def _is_one_fraction(side: Side) -> bool:

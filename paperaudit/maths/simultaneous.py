@@ -7,7 +7,7 @@ from typing import Literal, TypeAlias
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.maths.elimination import eliminate, standard
-from paperaudit.maths.equations_named import NamedEquation, Sheet, SystemMove, Values, replaced, unknowns_of
+from paperaudit.maths.equations_named import NamedEquation, Sheet, SystemMove, Values, in_unit, replaced, unknowns_of
 from paperaudit.maths.linear_terms import Unknown
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.solving import LinearSolution, in_decimals, solve_linear
@@ -53,10 +53,20 @@ def solve_simultaneous(
     sheet = Sheet([], len(equations), unit)
     for equation in equations:
         sheet.write(equation.name, equation.relation, "given")
+    if unit:
+        equations = [_in_unit(sheet, equation) for equation in equations]
     result = _solve(sheet, equations, keys, frozenset(asked or keys))
     texts, moves = zip(*sheet.lines, strict=True)
     values = result if isinstance(result, str) else tuple((key, result[key]) for key in asked or keys)
     return SimultaneousSolution(texts, moves, values)
+
+
+def _in_unit(sheet: Sheet, equation: NamedEquation) -> NamedEquation:
+    """The equation in the unit that all are worked in, with a line where that changes it."""
+    relation = in_unit(equation.relation, sheet.unit)
+    if relation != equation.relation:
+        sheet.write(equation.name, relation, "work out")
+    return NamedEquation(equation.name, relation)
 
 
 def _solve(

@@ -66,9 +66,9 @@ def solve_linear(relation: Relation, unknown: str | Unknown, unit: str = "") -> 
     """
     key: Unknown = Letter(unknown) if isinstance(unknown, str) else unknown
     working = Working.of(relation, unit)
-    others = [term.unknown for side in working.sides for term in flat(side) if term.unknown not in (None, key)]
-    if others:
-        raise NotLinear(f"{write(others[0])} as well as {write(key)}")
+    for other in working.unknowns():
+        if other != key and working.share(other):
+            raise NotLinear(f"{write(other)} as well as {write(key)}")
     working.simplify()
     return working.finish(key)
 
@@ -87,12 +87,22 @@ class Working:
         """The equation as given; products of numbers in it are worked out in a second line."""
         if relation.sign != "=":
             raise NotLinear(f"the inequality {write(relation)}" if relation.sign != "≠" else "a ≠ sign")
-        left, right = _in_unit(relation.left, unit), _in_unit(relation.right, unit)
+        common = unit or unit_of(Sum((relation.left, relation.right)))
+        left, right = without_units(relation.left, common), without_units(relation.right, common)
         style = Style(in_decimals(relation, unit), unit)
         working = Working((side_of(left), side_of(right)), style, _first_line(relation, left, right, style))
         if needs_working(left) or needs_working(right):
             working.write("work out")
         return working
+
+    def unknowns(self) -> tuple[Unknown, ...]:
+        """Every unknown that stands on either side."""
+        found = (term.unknown for side in self.sides for term in flat(side))
+        return tuple(dict.fromkeys(unknown for unknown in found if unknown is not None))
+
+    def share(self, unknown: Unknown) -> Fraction:
+        """How often an unknown is left with everything taken to the left side."""
+        return share_of(self.sides[0], unknown) - share_of(self.sides[1], unknown)
 
     def write(self, move: Move) -> None:
         """Add the equation as it stands as a line, unless that is the line already there."""
@@ -137,6 +147,10 @@ class Working:
 
     def finish(self, unknown: Unknown) -> LinearSolution:
         """Collect the unknown on the side where it has more, the numbers on the other, and divide."""
+        for other in self.unknowns():
+            if other != unknown:
+                # It stands on both sides alike, or the equation would not be in one unknown.
+                self._take(other, away_from=1, move="letters")
         shares = [share_of(side, unknown) for side in self.sides]
         on = 0 if not shares[1] or (shares[0] and shares[0] >= shares[1]) else 1
         if shares[1 - on] and not share_of(self.sides[1 - on], None):
@@ -181,11 +195,6 @@ def _measures(expression: Expression) -> Iterator[Measured]:
         yield expression
     for part in parts_of(expression):
         yield from _measures(part)
-
-
-def _in_unit(side: Expression, unit: str) -> Expression:
-    own = unit_of(side)
-    return without_units(side, unit if unit and own else own)
 
 
 def _first_line(relation: Relation, left: Expression, right: Expression, style: Style) -> Relation:

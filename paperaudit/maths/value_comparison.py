@@ -84,6 +84,10 @@ def _compare_rounded(theirs: Expression, ours: Expression, unit: str, ask: Ask) 
     exact, stated = number_of(ours), number_of(theirs)
     if exact is None or stated is None:
         return None
+    if form_of(ours) is NumberForm.PERCENT:
+        # A percentage is rounded as it is written, and its sign may be missing.
+        exact = Fraction(exact) * 100
+        stated = Fraction(stated) * (100 if form_of(theirs) is NumberForm.PERCENT else 1)
     try:
         rounded = round_to(Fraction(exact), ask.accuracy, unit or ask.unit)
     except ExpressionNotRead as error:

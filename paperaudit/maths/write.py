@@ -134,7 +134,11 @@ def _runs_on(factor: Expression) -> bool:
 
 def _quotient(quotient: Quotient) -> str:
     if quotient.sign == "÷":
-        return f"{_at_least(quotient.numerator, _TERM, first=True)} ÷ {_unsigned(quotient.denominator, _FRACTION)}"
+        below = _unsigned(quotient.denominator, _FRACTION)
+        if isinstance(quotient.denominator, Product) and not quotient.denominator.sign:
+            # 6 ÷ 2(1 + 2) is read in two ways.
+            below = _bracketed(below)
+        return f"{_at_least(quotient.numerator, _TERM, first=True)} ÷ {below}"
     above = _at_least(quotient.numerator, _SIDE_BY_SIDE, first=True)
     if isinstance(quotient.numerator, Measured) and quotient.numerator.unit not in ("°", *MONEY):
         above = f"({above})"
@@ -157,7 +161,7 @@ def _measured(measured: Measured) -> str:
         return unit + (_text(amount) if isinstance(amount, Number) else _bracketed(_text(amount)))
     plural = not (isinstance(amount, Number) and 0 < abs(amount.value) <= 1 and amount.form is not NumberForm.DECIMAL)
     text = _text(amount) if isinstance(amount, Number) else _at_least(amount, _SIDE_BY_SIDE, first=True)
-    return text + unit_text(unit, plural)
+    return (_bracketed(text) if isinstance(amount, Measured) else text) + unit_text(unit, plural)
 
 
 def _named(quantity: AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | AnswerTo) -> str:
@@ -190,10 +194,11 @@ def _unsigned(expression: Expression, level: int) -> str:
 def _at_least(expression: Expression, level: int, first: bool = False) -> str:
     """The text of an expression, in brackets where it holds together less tightly than `level`.
 
-    `first` says that nothing stands before it, so that a negative number needs none.
+    `first` says that nothing stands before it, so that a negative number needs none; −(−2) does.
     """
     text = _text(expression)
-    leading = first and text[0] == MINUS and isinstance(expression, Number | Negative)
+    single = text[0] == MINUS and text[2:3] != MINUS
+    leading = first and single and isinstance(expression, Number | Negative)
     return text if _holds(expression) >= level or (leading and _holds_bare(expression) >= level) else _bracketed(text)
 
 

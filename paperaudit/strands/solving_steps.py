@@ -61,10 +61,10 @@ def solved(relations: Sequence[Relation], asked: Sequence[str], texts: Sequence[
         values = several.values if isinstance(several.values, str) else {write(key): v for key, v in several.values}
     steps = solution_steps(lines, moves, LINEAR if single else SIMULTANEOUS, texts)
     if isinstance(values, str):
-        if solutions(relations, letters) != values:
+        if solutions(relations, letters, unit) != values:
             raise ChecksDisagree("the lines and the equations taken at points differ on whether there is a solution")
         return Solved(steps, values, unit, decimals)
-    confirm_lines(lines, confirm_values(relations, values))
+    confirm_lines(lines, confirm_values(relations, values, unit), unit)
     result = Solved(steps, values, unit, decimals)
     forms = [f"{letter} = {write(result.value(letter))}" for letter in values]
     return Solved(with_values(steps, forms), values, unit, decimals)

@@ -8,6 +8,7 @@ from paperaudit.maths.exact import rational_value
 from paperaudit.maths.linear import Elimination, LinearForm
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.number_forms import whole_or_fraction
+from paperaudit.maths.solving import unit_of_constants
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import (
@@ -70,14 +71,15 @@ def find_outcome(equations: Sequence[Stated], wanted: Sequence[Expression], ask:
     """
     names = tuple(dict.fromkeys(name for item in wanted for name in letters_of(item)))
     letters = tuple(dict.fromkeys((*_letters(equations), *names)))
+    unit = unit_of_constants(*(stated.relation for stated in equations))
     rows: Elimination[str, int] = Elimination()
     for number, stated in enumerate(equations):
-        contradiction = rows.add(form_at_points(stated.relation, letters), number)
+        contradiction = rows.add(form_at_points(stated.relation, letters, unit), number)
         if contradiction is not None:
             return _impossible([equations[index] for index in sorted(contradiction.multiples)])
     if all(rows.value(LinearForm.of(name)) is not None for name in names):
         used = [equations[index] for index in sorted(_support(rows, names))]
-        if solutions([stated.relation for stated in used], _letters(used)) == "one":
+        if solutions([stated.relation for stated in used], _letters(used), unit) == "one":
             return _derived(used, wanted, names, ask)
     forms = [_form(item, letters) for item in wanted]
     if all(rows.value(form) is not None for form in forms):
@@ -144,12 +146,8 @@ def _impossible(clashing: Sequence[Stated]) -> Outcome:
 
 
 def _clash(equations: Sequence[Stated]) -> bool:
-    letters = _letters(equations)
-    rows: Elimination[str, int] = Elimination()
-    return any(
-        rows.add(form_at_points(stated.relation, letters), number) is not None
-        for number, stated in enumerate(equations)
-    )
+    relations = [stated.relation for stated in equations]
+    return solutions(relations, _letters(equations), unit_of_constants(*relations)) == "none"
 
 
 def _combined(
