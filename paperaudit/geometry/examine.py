@@ -63,7 +63,7 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
         otherwise = bool(refutation and figure.sketch and realise(replace(figure, sketch=()), FIRST_SEEDS))
         return Examination(refutation=refutation, otherwise=otherwise)
     settled = []
-    for arrangement in arrangements(sketched, drawings, complete=not figure.sketch):
+    for arrangement in arrangements(sketched, drawings):
         found = tuple(instances(arrangement))
         theory = close(arrangement, found)
         values = tuple(theory.value(target) for target in targets)
@@ -85,14 +85,13 @@ def measured_form(arrangement: Arrangement, form: LinearForm[Size]) -> float:
 def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size]) -> Arrangement | None:
     """A second drawing of the same figure in which an open target measures something clearly else."""
     here = measured_form(arrangement, target)
-    angular = any(isinstance(size, AngleOf) for size in target.terms)
+    angular = all(isinstance(size, AngleOf) or in_degrees(figure, size) for size in target.terms)
     steps = (20, -20, 10, -10, 5, -5, 2, -2, 1, -1) if angular else tuple(here * s for s in (0.3, -0.3, 0.1, -0.1, 0.03, -0.03))
     for step in steps:
         aim = Fraction(round((here + step) * 2), 2) if angular else Fraction(here + step).limit_denominator(10)
         if abs(float(aim) - here) < CLEARLY_OTHER * (1 if angular else 1e-3):
             continue
-        kind = "angle" if angular else "length"
-        pinned = SizeRelation(target - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
+        pinned = SizeRelation(target - LinearForm.number(aim), "angle" if angular else "length", FROM_SKETCH)
         drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS, (arrangement.drawing,))
         if drawings:
             return Arrangement(figure, drawings[0])
@@ -106,6 +105,14 @@ class Reached:
     nodes: list[Node]
     arrangement: Arrangement
     words: dict[str, str]
+
+
+def in_degrees(figure: Figure, size: Size) -> bool:
+    """Whether a letter of the paper stands in relations of angles, so that its value is in degrees."""
+    return isinstance(size, Letter) and any(
+        isinstance(condition, SizeRelation) and condition.kind == "angle" and size in condition.form.terms
+        for condition in figure.conditions
+    )
 
 
 def derive_targets(

@@ -1,10 +1,12 @@
 """Looks for every arrangement that the words allow: each angle that matters is asked to open either way."""
 
 from collections.abc import Sequence
+from itertools import product
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import EqualLengths, Figure, SizeRelation, without_numbers
 from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.sketch import clear_way
 from paperaudit.model.expression import AngleOf
 
 MOST_TURNS = 8
@@ -15,23 +17,24 @@ TRIES = 12
 """Fresh starts for each combination that no drawing has yet."""
 FRESH = 300
 """The first seed of those fresh starts."""
+MOST_UNCLEAR = 8
 MOST_ARRANGEMENTS = 8
 
 Ways = tuple[int, ...]
 
 
-def arrangements(figure: Figure, drawings: Sequence[Drawing], complete: bool) -> list[Arrangement]:
+def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangement]:
     """One arrangement for each different signature, those drawn most often first.
 
-    `complete` tries every way of opening, that the words allow, for the angles that the givens and
-    the ask are about; a figure whose sketch settles the arrangement does without.
+    Every way of opening that the words allow is tried for the angles that the givens and the ask
+    are about; where there is a sketch, only for those that it leaves unclear.
     """
     groups: dict[object, list[Arrangement]] = {}
+    turns = turning_angles(figure)
     tried = [Arrangement(figure, drawing) for drawing in drawings]
-    if complete:
-        tried += _opened_otherwise(figure, tried)
+    tried += _opened_otherwise(figure, tried)
     for arrangement in tried:
-        groups.setdefault(arrangement.signature, []).append(arrangement)
+        groups.setdefault((arrangement.signature, _ways(arrangement, turns)), []).append(arrangement)
     ordered = sorted(groups.values(), key=len, reverse=True)
     return [group[0] for group in ordered[:MOST_ARRANGEMENTS]]
 
@@ -41,18 +44,32 @@ def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangem
     turns = turning_angles(figure)
     if len(turns) < 2:
         return []
-    allowed = [_ways(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)]
-    seen = {_ways(arrangement, turns) for arrangement in known}
+    allowed = _unclear_ways(figure, turns, known[0]) if figure.sketch else [
+        _ways(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)
+    ]
+    ways_of = _own_ways if figure.sketch else _ways
+    seen = {ways_of(arrangement, turns) for arrangement in known}
     missing = [ways for ways in dict.fromkeys(allowed) if ways not in seen]
     seeds = range(FRESH, FRESH + TRIES * len(missing))
     wanted = [ways for ways in missing for _ in range(TRIES)]
     return [Arrangement(figure, drawing) for drawing in realise(figure, seeds, (), turns, wanted)] if missing else []
 
 
+def _unclear_ways(figure: Figure, turns: tuple[AngleOf, ...], known: Arrangement) -> list[Ways]:
+    """The combinations that differ only in angles of which the sketch does not say which way they open."""
+    either = [(1, -1) if clear_way(figure, size) == 0 else (1,) for size in turns]
+    every = [tuple(way * flip for way, flip in zip(_own_ways(known, turns), flips, strict=True)) for flips in product(*either)]
+    return every[:MOST_UNCLEAR]
+
+
 def _ways(arrangement: Arrangement, turns: tuple[AngleOf, ...]) -> Ways:
     """Which way each angle opens, the first taken as +1 so that mirror images agree."""
-    ways = [1 if arrangement.turn(size.vertex, size.arm, size.other) > 0 else -1 for size in turns]
+    ways = _own_ways(arrangement, turns)
     return tuple(way * ways[0] for way in ways)
+
+
+def _own_ways(arrangement: Arrangement, turns: tuple[AngleOf, ...]) -> Ways:
+    return tuple(1 if arrangement.turn(size.vertex, size.arm, size.other) > 0 else -1 for size in turns)
 
 
 def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:

@@ -14,6 +14,7 @@ from paperaudit.geometry.examine import (
     agrees_with_drawing,
     derive_targets,
     examine,
+    in_degrees,
     measured_form,
     measured_nodes_agree,
     other_case,
@@ -97,14 +98,6 @@ def _bare(expression: Expression) -> bool:
     return any(_bare(part) for part in parts_of(expression))
 
 
-def about_angles(figure: Figure, letter: str) -> bool:
-    """Whether a letter of the paper stands in relations of angles, so that its value is in degrees."""
-    return any(
-        isinstance(condition, SizeRelation) and condition.kind == "angle" and Letter(letter) in condition.form.terms
-        for condition in figure.conditions
-    )
-
-
 def positions(arrangement: Arrangement) -> tuple[Position, ...]:
     """The drawing's coordinates, rounded so that the same paper gives the same bytes."""
     return tuple((point, round(x, 9), round(y, 9)) for point, (x, y) in arrangement.at.items())
@@ -113,7 +106,7 @@ def positions(arrangement: Arrangement) -> tuple[Position, ...]:
 def answer_of(item: Wanted, value: Fraction, figure: Figure, notation: Notation) -> Answer:
     """The answer's text and exact value with its unit: 68°, x = 20°, 7.5 cm."""
     if isinstance(item.expression, Letter):
-        exact = notation.letter_value(value, about_angles(figure, item.expression.name))
+        exact = notation.letter_value(value, in_degrees(figure, item.expression))
         return Answer(f"{item.expression.name} = {write(exact)}", exact, item.expression.name)
     angular = any(isinstance(size, AngleOf) for size in item.form.terms)
     unit = "°" if angular else notation.length_unit
@@ -224,7 +217,7 @@ def _open(figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], no
 
 
 def _case(item: Wanted, drawn: Arrangement, missing: Size | None, notation: Notation) -> Case:
-    angular = any(isinstance(size, AngleOf) for size in item.form.terms)
+    angular = all(isinstance(size, AngleOf) or in_degrees(drawn.figure, size) for size in item.form.terms)
     measured = f"{measured_form(drawn, item.form):.1f}{'°' if angular else ''}"
     text = f"{write(item.expression)} = {measured}"
     if missing is not None:

@@ -42,9 +42,7 @@ def skeletons(figure: Figure) -> list[Arrangement]:
     for bare in (without_numbers(figure), _incidence_only(figure)):
         drawings = realise(bare, SKELETON_SEEDS)
         if drawings:
-            return [
-                Arrangement(figure, one.drawing) for one in arrangements(bare, drawings, complete=not figure.sketch)
-            ]
+            return [Arrangement(figure, one.drawing) for one in arrangements(bare, drawings)]
     at = {name: (x, y) for name, x, y in figure.sketch}
     if set(figure.points) <= set(at):
         return [Arrangement(figure, Drawing(at, dict.fromkeys(figure.letters, 0.0)))]

@@ -5,6 +5,8 @@ from dataclasses import replace
 from itertools import combinations
 
 from paperaudit.geometry.figure import Condition, DrawnTurn, Figure, InLine, Ordered
+from paperaudit.geometry.plane import side
+from paperaudit.model.expression import AngleOf
 
 CLEAR_TURN = math.sin(math.radians(3))
 """Below 3° of turn, a hand-drawn angle does not say which way it opens."""
@@ -37,18 +39,26 @@ def _ordered(condition: Condition, at: dict[str, tuple[float, float]]) -> Condit
 
 
 def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]]) -> list[DrawnTurn]:
-    found = []
     arms = [
         next((point for point in line if point != vertex and point in at), None)
         for line in figure.lines if vertex in line
     ]
+    found = []
     for arm, other in combinations([arm for arm in arms if arm], 2):
-        u = (at[arm][0] - at[vertex][0], at[arm][1] - at[vertex][1])
-        v = (at[other][0] - at[vertex][0], at[other][1] - at[vertex][1])
-        sizes = math.hypot(*u) * math.hypot(*v)
-        if sizes == 0:
-            continue
-        sine = (u[0] * v[1] - u[1] * v[0]) / sizes
-        if abs(sine) >= CLEAR_TURN:
-            found.append(DrawnTurn(vertex, arm, other, 1 if sine > 0 else -1, FROM_SKETCH))
+        way = clear_way(figure, AngleOf(arm, vertex, other))
+        if way:
+            found.append(DrawnTurn(vertex, arm, other, way, FROM_SKETCH))
     return found
+
+
+def clear_way(figure: Figure, size: AngleOf) -> int:
+    """The way (+1 anticlockwise, −1) in which the sketch opens an angle, 0 where it does not say clearly."""
+    at = {name: (x, y) for name, x, y in figure.sketch}
+    if not {size.arm, size.vertex, size.other} <= set(at):
+        return 0
+    vertex, arm, other = at[size.vertex], at[size.arm], at[size.other]
+    sizes = math.dist(vertex, arm) * math.dist(vertex, other)
+    sine = side(other, vertex, arm) / sizes if sizes else 0.0
+    if abs(sine) < CLEAR_TURN:
+        return 0
+    return 1 if sine > 0 else -1

@@ -267,7 +267,7 @@ def _clear(figure: RandomFigure) -> bool:
 
 
 @dataclass(frozen=True)
-class Question:
+class RandomQuestion:
     """A question on a random figure, with the truth of what is asked."""
 
     figure: tuple[str, ...]
@@ -281,7 +281,7 @@ def degrees(value: Fraction) -> str:
     return f"{float(value):g}°"
 
 
-def random_question(seed: int, letters: bool = False) -> Question:
+def random_question(seed: int, letters: bool = False) -> RandomQuestion:
     """Facts of a random figure, some angles shown as numbers (or in x), one asked for."""
     figure = random_figure(seed)
     chance = random.Random(seed * 31 + 5)
@@ -306,4 +306,4 @@ def random_question(seed: int, letters: bool = False) -> Question:
         ask, truth = "x", x
     stretch = (chance.uniform(0.5, 2.0), chance.uniform(0.5, 2.0))
     sketch = {point: (x_ * stretch[0], y * stretch[1]) for point, (x_, y) in figure.at.items()}
-    return Question(tuple(figure.figure), tuple(given), ask, truth, sketch)
+    return RandomQuestion(tuple(figure.figure), tuple(given), ask, truth, sketch)

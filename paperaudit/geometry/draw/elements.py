@@ -1,0 +1,81 @@
+"""What a figure on paper is made of, with page coordinates: y runs down, a unit is about a point of print."""
+
+import math
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from paperaudit.geometry.plane import Spot
+
+Box: TypeAlias = tuple[float, float, float, float]
+"""Left, top, right, bottom."""
+
+StrokeKind: TypeAlias = Literal["line", "triangle side", "produced side", "mark", "thin"]
+LabelKind: TypeAlias = Literal["letter", "size", "asked", "number"]
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A chain of straight pieces: a drawn line, a tick, an arrow head, the square of a right angle."""
+
+    spots: tuple[Spot, ...]
+    kind: StrokeKind = "line"
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """The arc of an angle: `turn` degrees from the bearing `start`, both clockwise as y runs down."""
+
+    centre: Spot
+    radius: float
+    start: float
+    turn: float
+
+    def spot(self, share: float) -> Spot:
+        """The point at a share of the way along the arc."""
+        return polar(self.centre, self.start + share * self.turn, self.radius)
+
+    @property
+    def is_large(self) -> bool:
+        """Whether the arc is longer than a half turn."""
+        return abs(self.turn) > 180
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A text centred on a spot, with the box that its ink needs."""
+
+    text: str
+    centre: Spot
+    box: Box
+    kind: LabelKind
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A whole figure. `frame` is what a page shows of it; `note` is a remark under it, or ""."""
+
+    frame: Box
+    strokes: tuple[Stroke, ...]
+    arcs: tuple[Arc, ...]
+    dots: tuple[Spot, ...]
+    labels: tuple[Label, ...]
+    note: str = ""
+
+
+def polar(centre: Spot, bearing: float, reach: float) -> Spot:
+    """The point at a distance from `centre`, in the direction `bearing` (degrees).
+
+    >>> polar((1.0, 1.0), 0.0, 2.0)
+    (3.0, 1.0)
+    """
+    turned = math.radians(bearing)
+    return centre[0] + reach * math.cos(turned), centre[1] + reach * math.sin(turned)
+
+
+def bearing(start: Spot, end: Spot) -> float:
+    """The direction from one point to another in degrees, −180 to 180.
+
+    >>> bearing((0.0, 0.0), (0.0, 2.0))
+    90.0
+    """
+    return math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))

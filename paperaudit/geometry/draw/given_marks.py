@@ -1,0 +1,256 @@
+"""What of a question's givens its figure shows: sizes, equal sides, parallels, right angles, and what is asked."""
+
+from collections.abc import Hashable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import TypeVar
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, angle, length
+from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.shapes import shape_conditions
+from paperaudit.maths.write import write
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, Measured, Number, leaves
+from paperaudit.model.fact import (
+    AngleName,
+    BisectsAngle,
+    Fact,
+    Given,
+    Holds,
+    Midpoint,
+    Parallel,
+    Path,
+    Perpendicular,
+    Shape,
+)
+
+QUESTION_MARK = "?"
+_SIZES = (AngleOf, AngleAt, LengthOf)
+_SHOWN_OF_SHAPES = {
+    "square": (EqualLengths, RightAngle),
+    "rhombus": (EqualLengths,),
+    "rectangle": (RightAngle,),
+}
+"""What marks tell a shape; one whose name is not here shows all that its name says."""
+
+Item = TypeVar("Item", bound=Hashable)
+
+
+@dataclass(frozen=True, slots=True)
+class AngleMark:
+    """An angle with an arc (or a square): its label, how many strokes cross the arc, its number in the figure."""
+
+    angle: AngleOf
+    label: str = ""
+    strokes: int = 0
+    is_right: bool = False
+    is_asked: bool = False
+    number: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class SideMark:
+    """A segment with its length beside it, and ticks for the class of its equals."""
+
+    side: LengthOf
+    label: str = ""
+    ticks: int = 0
+    is_asked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ParallelMark:
+    """A line with `arrows` arrow heads, the same number for all that are parallel to it."""
+
+    path: Path
+    arrows: int
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """Everything that a figure shows beside its lines and letters."""
+
+    angles: tuple[AngleMark, ...] = ()
+    sides: tuple[SideMark, ...] = ()
+    parallels: tuple[ParallelMark, ...] = ()
+    squares: tuple[tuple[Path, Path], ...] = ()
+
+
+def marks_of(
+    builder: FigureBuilder, givens: Sequence[Given], arrangement: Arrangement, wanted: Iterable[Expression] = ()
+) -> Marks:
+    """The marks of the givens, and a question mark at each size in `wanted` that has no label yet.
+
+    Sums, ratios and relations of several sizes have no mark; they stay with the words of the question.
+    """
+    collected = _Collected(builder, arrangement)
+    for given in givens:
+        for fact in given.facts:
+            collected.take(fact, [other.facts for other in givens])
+    for expression in wanted:
+        collected.ask(expression)
+    return collected.marks()
+
+
+@dataclass
+class _Collected:
+    builder: FigureBuilder
+    arrangement: Arrangement
+    angle_labels: dict[AngleOf, list[str]] = field(default_factory=dict)
+    side_labels: dict[LengthOf, list[str]] = field(default_factory=dict)
+    equal_angles: list[tuple[AngleOf, AngleOf]] = field(default_factory=list)
+    equal_sides: list[tuple[LengthOf, LengthOf]] = field(default_factory=list)
+    parallels: list[tuple[Path, Path]] = field(default_factory=list)
+    squares: list[tuple[Path, Path]] = field(default_factory=list)
+    right: list[AngleOf] = field(default_factory=list)
+    numbers: dict[AngleOf, int] = field(default_factory=dict)
+    asked: list[AngleOf | LengthOf] = field(default_factory=list)
+
+    def take(self, fact: Fact, groups: list[tuple[Fact, ...]]) -> None:
+        match fact:
+            case Holds(relation) if relation.sign == "=":
+                self._relation(relation.left, relation.right)
+            case Shape():
+                self._shape(fact, groups)
+            case Parallel(paths):
+                self.parallels += [(paths[0], other) for other in paths[1:]]
+            case Perpendicular(first, second):
+                self.squares.append((first, second))
+            case BisectsAngle(path, bisected):
+                whole = self._angle(bisected)
+                if whole is not None and whole.vertex in path:
+                    point = path[1] if path[0] == whole.vertex else path[0]
+                    halves = [self._angle(angle(arm, whole.vertex, point)) for arm in (whole.arm, whole.other)]
+                    if halves[0] and halves[1]:
+                        self.equal_angles.append((halves[0], halves[1]))
+            case Midpoint(point, (start, end)):
+                self.equal_sides.append((length(start, point), length(point, end)))
+            case AngleName(name, named):
+                size = self._angle(named)
+                if size is not None and name.number:
+                    self.numbers[size] = name.number
+
+    def ask(self, expression: Expression) -> None:
+        size = self._angle(expression) if isinstance(expression, AngleOf | AngleAt) else expression
+        if isinstance(size, LengthOf):
+            size = length(size.start, size.end)
+        if isinstance(size, AngleOf | LengthOf):
+            self.asked.append(size)
+
+    def _relation(self, left: Expression, right: Expression) -> None:
+        if not isinstance(left, _SIZES):
+            left, right = right, left
+        if not isinstance(left, _SIZES):
+            return
+        if isinstance(left, LengthOf):
+            side = length(left.start, left.end)
+            if isinstance(right, LengthOf):
+                self.equal_sides.append((side, length(right.start, right.end)))
+            elif _is_plain(right):
+                self.side_labels.setdefault(side, []).append(write(right))
+            return
+        size = self._angle(left)
+        if size is None:
+            return
+        if isinstance(right, AngleOf | AngleAt):
+            other = self._angle(right)
+            if other is not None:
+                self.equal_angles.append((size, other))
+        elif _is_right(right) and not size.reflex:
+            self.right.append(size)
+        elif _is_plain(right):
+            self.angle_labels.setdefault(size, []).append(write(right))
+
+    def _shape(self, shape: Shape, groups: list[tuple[Fact, ...]]) -> None:
+        shown = _SHOWN_OF_SHAPES.get(shape.kind, (EqualLengths, RightAngle, ParallelPair))
+        squares: list[tuple[Path, Path]] = []
+        for condition in shape_conditions(shape, 0, groups):
+            if not isinstance(condition, shown):
+                continue
+            match condition:
+                case EqualLengths(first, second):
+                    self.equal_sides.append((first, second))
+                case ParallelPair(one, other):
+                    self.parallels.append((one, other))
+                case RightAngle(one, other):
+                    squares.append((one, other))
+        self.squares += squares[:1] if shape.kind == "square" else squares
+
+    def _angle(self, named: AngleOf | AngleAt) -> AngleOf | None:
+        """The angle in the figure's own terms; None where it is unclear, not drawn, or straight."""
+        try:
+            size = self.builder.resolved(named)
+        except Unclear:
+            return None
+        assert isinstance(size, AngleOf)
+        try:
+            return None if self.arrangement.is_straight(size) else self.arrangement.canonical(size)
+        except KeyError:
+            return None
+
+    def marks(self) -> Marks:
+        return Marks(
+            tuple(self._angle_marks()), tuple(self._side_marks()), tuple(self._parallel_marks()), tuple(self.squares)
+        )
+
+    def _angle_marks(self) -> Iterator[AngleMark]:
+        classes = classed(self.equal_angles)
+        asked = [size for size in self.asked if isinstance(size, AngleOf)]
+        sizes = dict.fromkeys([*self.angle_labels, *self.right, *classes, *self.numbers, *asked])
+        for size in sizes:
+            label = " = ".join(dict.fromkeys(self.angle_labels.get(size, ())))
+            right = size in self.right
+            mark = AngleMark(size, label, classes.get(size, 0), right, number=self.numbers.get(size, 0))
+            if size in asked and not label and not right:
+                mark = replace(mark, label=QUESTION_MARK, is_asked=True)
+            yield mark
+
+    def _side_marks(self) -> Iterator[SideMark]:
+        classes = classed(self.equal_sides)
+        asked = [size for size in self.asked if isinstance(size, LengthOf)]
+        for side in dict.fromkeys([*self.side_labels, *classes, *asked]):
+            label = " = ".join(dict.fromkeys(self.side_labels.get(side, ())))
+            mark = SideMark(side, label, classes.get(side, 0))
+            yield replace(mark, label=QUESTION_MARK, is_asked=True) if side in asked and not label else mark
+
+    def _parallel_marks(self) -> Iterator[ParallelMark]:
+        figure = self.arrangement.figure
+        lines = {path: figure.line_of(*path) for pair in self.parallels for path in pair}
+        classes = classed([(lines[one], lines[other]) for one, other in self.parallels])
+        shown: dict[int, Path] = {}
+        for path, line in lines.items():
+            shown.setdefault(line, path)
+        for line, path in shown.items():
+            yield ParallelMark(path, classes[line])
+
+
+def classed(pairs: Sequence[tuple[Item, Item]]) -> dict[Item, int]:
+    """Each item with the number, from 1, of the class of equals that it belongs to, in order of mention.
+
+    >>> classed([("AB", "AC"), ("PQ", "PR"), ("AC", "AD")])
+    {'AB': 1, 'AC': 1, 'PQ': 2, 'PR': 2, 'AD': 1}
+    """
+    leader: dict[Item, Item] = {}
+
+    def lead(item: Item) -> Item:
+        while leader.setdefault(item, item) != item:
+            item = leader[item]
+        return item
+
+    for one, other in pairs:
+        first, second = lead(one), lead(other)
+        leader[second] = first
+    numbers: dict[Item, int] = {}
+    return {item: numbers.setdefault(lead(item), len(numbers) + 1) for item in leader}
+
+
+def _is_plain(expression: Expression) -> bool:
+    """Whether a size is given in numbers and letters alone, so that it can stand as a label."""
+    from paperaudit.model.expression import Letter
+
+    return all(isinstance(leaf, Number | Letter) for leaf in leaves(expression))
+
+
+def _is_right(expression: Expression) -> bool:
+    return isinstance(expression, Measured) and expression.unit == "°" and expression.amount == Number(Fraction(90))

@@ -1,0 +1,220 @@
+"""From a drawn figure and its marks to a page: the order in which things are put down, and the frame round them."""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.draw.angle_marks import DrawnAngle, drawn_angles, square_of, strokes_of
+from paperaudit.geometry.draw.elements import Box, Layout, Stroke, bearing, polar
+from paperaudit.geometry.draw.given_marks import Marks
+from paperaudit.geometry.draw.ground import Ground
+from paperaudit.geometry.draw.lettering import (
+    Lettering,
+    Wish,
+    angle_wish,
+    letter_wish,
+    number_wish,
+    side_wish,
+    total_box,
+)
+from paperaudit.geometry.draw.side_marks import DrawnSide, SideMarks
+from paperaudit.geometry.plane import Spot, side
+
+WIDTH, HEIGHT = 250.0, 190.0
+"""The drawn lines fit into this, unless short segments ask for more."""
+WIDEST, HIGHEST = 380.0, 330.0
+SHORTEST = 26.0
+"""Least length of a segment between two letters, if the page allows it."""
+FRAME_WIDTH = 300.0
+"""All figures have at least this width, so that set in one column their letters are of one size."""
+BORDER = 6.0
+BEYOND = 16.0
+"""How far a line without ends goes on beyond its last letters."""
+ENOUGH = 2.0
+"""Units of covered ink beyond which a figure is drawn once more, and larger."""
+LARGER = 1.25
+NOTE_HEIGHT = 16.0
+
+
+@dataclass(frozen=True, slots=True)
+class Endless:
+    """Points beyond which their line is drawn on: the ends of a `line AB`, the far end of a `ray AB`."""
+
+    ends: frozenset[tuple[int, str]] = frozenset()
+
+
+def lay_out(
+    arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, endless: Endless = Endless(),
+    triangle: tuple[str, str, str] | None = None, note: str = "",
+) -> Layout:
+    """The figure on its page. `at` is turned as it should stand, y up; `triangle` has its sides drawn apart."""
+    scale = _scale(arrangement, at)
+    best: tuple[float, Layout] | None = None
+    for larger in (1.0, LARGER, LARGER**2):
+        spots = {name: (x * scale * larger, -y * scale * larger) for name, (x, y) in at.items()}
+        width, height = _spread(spots)
+        if best and (width > WIDEST or height > HIGHEST):
+            break
+        covered, layout = _Page(arrangement, spots, marks, endless, triangle, note).layout()
+        if best is None or covered < best[0] - 0.5:
+            best = (covered, layout)
+        if best[0] < ENOUGH:
+            break
+    assert best is not None
+    return best[1]
+
+
+def _spread(spots: Mapping[str, Spot]) -> tuple[float, float]:
+    xs, ys = zip(*spots.values(), strict=True)
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
+def _scale(arrangement: Arrangement, at: Mapping[str, Spot]) -> float:
+    width, height = _spread(at)
+    size = max(width, height) or 1.0
+    fitting = min(WIDTH / max(width, 1e-3 * size), HEIGHT / max(height, 1e-3 * size))
+    most = min(WIDEST / max(width, 1e-3 * size), HIGHEST / max(height, 1e-3 * size))
+    gaps = [math.dist(at[p], at[q]) for line in arrangement.lines for p, q in pairwise(line)]
+    gaps += [math.dist(p, q) for p, q in combinations(at.values(), 2)]
+    return max(fitting, min(most, SHORTEST / min(gaps))) if gaps else fitting
+
+
+class _Page:
+    """One figure at one scale."""
+
+    def __init__(
+        self, arrangement: Arrangement, spots: Mapping[str, Spot], marks: Marks, endless: Endless,
+        triangle: tuple[str, str, str] | None, note: str,
+    ) -> None:
+        self.arrangement = arrangement
+        self.spots = spots
+        self.marks = marks
+        self.triangle = triangle
+        self.note = note
+        self.ends = [self._ends(number, line, endless) for number, line in enumerate(arrangement.lines)]
+        self.ground = Ground(lines=list(self.ends))
+
+    def _ends(self, number: int, line: tuple[str, ...], endless: Endless) -> tuple[Spot, Spot]:
+        one, two = self.spots[line[0]], self.spots[line[-1]]
+        way = bearing(one, two)
+        start = polar(one, way, -BEYOND) if (number, line[0]) in endless.ends else one
+        end = polar(two, way, BEYOND) if (number, line[-1]) in endless.ends else two
+        return start, end
+
+    def layout(self) -> tuple[float, Layout]:
+        """How much ink is covered by texts, and the layout."""
+        angles = drawn_angles(self.arrangement, self.spots, self.marks.angles)
+        arcs = tuple(angle.arc for angle in angles if angle.has_arc)
+        strokes = [stroke for angle in angles if angle.has_arc for stroke in strokes_of(angle)]
+        strokes += self._squares(angles)
+        for arc in arcs:
+            self.ground.add_arc(arc)
+        sides = SideMarks(self.arrangement, self.spots, [arc.spot(share) for arc in arcs for share in (0.0, 1.0)])
+        drawn = [sides.ticked(mark) for mark in self.marks.sides]
+        strokes += [stroke for one in drawn for stroke in one.strokes]
+        strokes += [stroke for mark in self.marks.parallels for stroke in sides.arrowed(mark)]
+        for stroke in strokes:
+            self.ground.add_chain(stroke.spots)
+        dots = tuple(spot for name, spot in self.spots.items() if self._needs_dot(name))
+        lettering = Lettering(self.ground, [], [])
+        lettering.settle(self._wishes(angles, drawn))
+        every = (*self._lines(), *strokes, *lettering.leaders)
+        labels = tuple(lettering.labels)
+        frame = self._frame([label.box for label in labels], every, [arc.spot(i / 8) for arc in arcs for i in range(9)])
+        return lettering.covered, Layout(frame, every, arcs, dots, labels, self.note)
+
+    def _wishes(self, angles: Sequence[DrawnAngle], drawn: Sequence[DrawnSide]) -> Iterator[Wish]:
+        """Texts with least choice first."""
+        yield from (number_wish(angle) for angle in angles if angle.mark.number)
+        labelled = [angle for angle in angles if angle.mark.label and not angle.mark.is_right]
+        yield from (angle_wish(angle) for angle in sorted(labelled, key=lambda angle: angle.size))
+        count = len(self.spots)
+        middle = (sum(x for x, _ in self.spots.values()) / count, sum(y for _, y in self.spots.values()) / count)
+        yield from (side_wish(one, middle) for one in drawn if one.mark.label)
+        rays = {name: self._rays(name) for name in self.spots}
+        for name in sorted(self.spots, key=lambda name: (-len(rays[name]), name)):
+            yield letter_wish(name, self.spots[name], rays[name], self._needs_dot(name))
+
+    def _rays(self, name: str) -> list[float]:
+        """The bearings in which something is drawn from a point, lines without letters' ends included."""
+        spot = self.spots[name]
+        return [
+            bearing(spot, end)
+            for line, ends in zip(self.arrangement.lines, self.ends, strict=True) if name in line
+            for end in ends if math.dist(spot, end) > 1e-6
+        ]
+
+    def _needs_dot(self, name: str) -> bool:
+        """A point that no corner and no crossing shows."""
+        through = [line for line in self.arrangement.lines if name in line]
+        return not through or (len(through) == 1 and name not in (through[0][0], through[0][-1]))
+
+    def _squares(self, angles: Sequence[DrawnAngle]) -> list[Stroke]:
+        found = [
+            square_of(angle.arc.centre, self.spots[angle.mark.angle.arm], self.spots[angle.mark.angle.other])
+            for angle in angles if angle.mark.is_right
+        ]
+        for first, second in self.marks.squares:
+            corner = self._corner(first, second)
+            if corner:
+                found.append(square_of(*corner))
+        return list(dict.fromkeys(found))
+
+    def _corner(self, first: tuple[str, str], second: tuple[str, str]) -> tuple[Spot, Spot, Spot] | None:
+        """Where two perpendicular lines meet, and a spot along each: the emptier quadrant, right and up first."""
+        i, j = self.arrangement.figure.line_of(*first), self.arrangement.figure.line_of(*second)
+        centre = _meeting(self.ends[i], self.ends[j])
+        if centre is None:
+            return None
+        arms = []
+        for number, path in ((i, first), (j, second)):
+            reachable = [self.spots[p] for p in self.arrangement.lines[number] if math.dist(self.spots[p], centre) > 1e-6]
+            named = [self.spots[p] for p in path if math.dist(self.spots[p], centre) > 1e-6]
+            arms.append(named or reachable)
+        pairs = [(one, two) for one in arms[0] for two in arms[1]]
+        one, two = min(pairs, key=lambda pair: (self._busy(centre, *pair), pair[0][1] + pair[1][1], -pair[0][0] - pair[1][0]))
+        return centre, one, two
+
+    def _busy(self, centre: Spot, one: Spot, two: Spot) -> int:
+        """How many drawn points lie inside a quadrant."""
+        return sum(
+            side(spot, centre, one) * side(two, centre, one) > 1e-6 and side(spot, centre, two) * side(one, centre, two) > 1e-6
+            and any(spot in (self.spots[p] for p in line) and math.dist(centre, self.spots[line[0]]) < 1e9 for line in self.arrangement.lines)
+            for spot in self.spots.values()
+        )
+
+    def _lines(self) -> Iterator[Stroke]:
+        for line, (start, end) in zip(self.arrangement.lines, self.ends, strict=True):
+            corners = [self.spots[point] for point in line if self.triangle and point in self.triangle]
+            if len(corners) < 2:
+                yield Stroke((start, end))
+                continue
+            if math.dist(start, corners[0]) > 1e-6:
+                yield Stroke((start, corners[0]), "produced side")
+            yield Stroke((corners[0], corners[-1]), "triangle side")
+            if math.dist(corners[-1], end) > 1e-6:
+                yield Stroke((corners[-1], end), "produced side")
+
+    def _frame(self, boxes: Sequence[Box], strokes: Sequence[Stroke], spots: Sequence[Spot]) -> Box:
+        every = [spot for stroke in strokes for spot in stroke.spots] + list(spots)
+        left, top, right, bottom = total_box([*boxes, *((x, y, x, y) for x, y in every)])
+        left, top, right, bottom = left - BORDER, top - BORDER, right + BORDER, bottom + BORDER
+        if self.note:
+            bottom += NOTE_HEIGHT
+        spare = max(0.0, FRAME_WIDTH - (right - left)) / 2
+        return left - spare, top, right + spare, bottom
+
+
+def _meeting(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> Spot | None:
+    """Where two segments meet, their ends included; None where they don't."""
+    (a, b), (c, d) = one, other
+    first, second = side(a, c, d), side(b, c, d)
+    third, fourth = side(c, a, b), side(d, a, b)
+    if abs(first - second) < 1e-9 or abs(third - fourth) < 1e-9:
+        return None
+    share, other_share = first / (first - second), third / (third - fourth)
+    if not (-1e-6 < share < 1 + 1e-6 and -1e-6 < other_share < 1 + 1e-6):
+        return None
+    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
