@@ -8,6 +8,7 @@ import re
 import unicodedata
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 
 HAT = "\u0302"
 """The combining circumflex that follows a vertex letter."""
@@ -50,11 +51,15 @@ _UNIT_CLOSE = re.compile(r"[A-Z]′? ?= ?\d+(?:[.,]\d+)?(m)(?![A-Za-z0-9(^²³]|
 
 @dataclass(frozen=True, slots=True)
 class Notation:
-    """Plain text with, for each of its characters and its end, the offset in the teacher's text."""
+    """Plain text with, for each of its characters and its end, the offset in the teacher's text.
+
+    `cuts` are the positions of the plain text where a span was cut out.
+    """
 
     text: str
     offsets: tuple[int, ...]
     source: str
+    cuts: tuple[int, ...] = ()
 
     def offset(self, position: int) -> int:
         """Where a position of the plain text lies in the teacher's text."""
@@ -62,9 +67,9 @@ class Notation:
 
     def source_of(self, start: int, end: int) -> str:
         """The teacher's own words behind a span of the plain text, trimmed."""
-        if end <= start:
-            return ""
-        return self.source[self.offset(start):self.offset(end - 1) + 1].strip()
+        bounds = [start, *(cut for cut in self.cuts if start < cut < end), end]
+        pieces = (self.source[self.offset(one):self.offset(other - 1) + 1] for one, other in pairwise(bounds))
+        return " ".join(piece.strip() for piece in pieces if piece.strip()) if start < end else ""
 
     def with_units(self, letters: frozenset[str]) -> "Notation":
         """One-letter units marked as such: after a number and a space, or AB = 12m; never one of `letters`."""
@@ -89,9 +94,11 @@ class Notation:
     def without(self, start: int, end: int) -> "Notation":
         """The text with a span cut out; a single space takes its place between words."""
         before, after = self.text[:start].rstrip(" "), self.text[end:]
+        moved = len(before) - end
         gap = " " if before and after[:1] not in ("", ".", "?", "!", ",", " ") else ""
         offsets = (*self.offsets[:len(before)], *([self.offsets[end]] if gap else ()), *self.offsets[end:])
-        return Notation(before + gap + after, offsets, self.source)
+        kept = (cut if cut <= start else cut + moved + len(gap) for cut in self.cuts if cut <= start or cut >= end)
+        return Notation(before + gap + after, offsets, self.source, tuple(sorted({*kept, len(before)})))
 
 
 @cache

@@ -68,7 +68,7 @@ def _mixed(node: Node) -> Expression:
     if int(above) >= int(below):
         if len(above) == 3:
             return fraction_of(Number(Fraction(whole + above)), Number(Fraction(below)))
-        raise ExpressionNotRead(f"{written} is no mixed number", node.start, "a fraction below 1 after the whole number")
+        raise ExpressionNotRead(f"{written} is no mixed number", node.start, "a fraction below 1 behind the whole")
     if gcd(int(above), int(below)) == 1:
         return Number(int(whole) + Fraction(int(above), int(below)), NumberForm.MIXED)
     return Sum((Number(Fraction(whole)), Quotient(Number(Fraction(above)), Number(Fraction(below)))))

@@ -8,7 +8,8 @@ from parsimonious.nodes import Node
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import check_limits, expression_grammar, parsed
 from paperaudit.maths.notation import read_notation
-from paperaudit.maths.terms import expression_of, relations_of
+from paperaudit.maths.related import relations_of
+from paperaudit.maths.terms import expression_of
 from paperaudit.model.expression import Expression, Relation
 
 Value = TypeVar("Value")

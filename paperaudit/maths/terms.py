@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from fractions import Fraction
-from itertools import pairwise
 
 from parsimonious.nodes import Node
 
@@ -13,63 +12,23 @@ from paperaudit.maths.quantities import quantity_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.maths.units import unit_named
 from paperaudit.model.expression import (
-    AngleAt,
-    AngleOf,
     Expression,
     Letter,
     Measured,
     Negative,
     Number,
-    NumberForm,
     Of,
     Power,
     Product,
     Quotient,
-    Relation,
-    RelationSign,
     Root,
     Sum,
-    parts_of,
 )
 
 HIGHEST_EXPONENT = 1_000
 _GREEK = {"pi": "π", "theta": "θ", "alpha": "α", "beta": "β", "gamma": "γ"}
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻ⁿ", "0123456789-n")
-SIGNS: dict[str, RelationSign] = {"=": "=", "≠": "≠", "<": "<", ">": ">", "≤": "≤", "≥": "≥"}
 _PLURALS = {"rand": "R", "deg": "°"}
-
-
-def relations_of(node: Node) -> tuple[Relation, ...]:
-    """The relations of a `relation`, one between each two neighbours of the chain."""
-    sides = [expression_of(side) for side in every(node, "expression")]
-    signs = [SIGNS[sign.text] for sign in every(node, "sign")]
-    return tuple(related(left, sign, right) for (left, right), sign in zip(pairwise(sides), signs, strict=True))
-
-
-def related(left: Expression, sign: RelationSign, right: Expression) -> Relation:
-    """The relation of two sides; R1 = 40° is an angle at R, not a sum of money."""
-    if _in_degrees(right):
-        left = angle_not_money(left)
-    if _in_degrees(left):
-        right = angle_not_money(right)
-    return Relation(left, sign, right)
-
-
-def angle_not_money(expression: Expression) -> Expression:
-    """R1 as the angle at R with the number 1; anything else as it is."""
-    match expression:
-        case Measured(Number(value, NumberForm.INTEGER), "R") if value.denominator == 1 and 0 < value < 10:
-            return AngleAt("R", int(value))
-        case _:
-            return expression
-
-
-def _in_degrees(expression: Expression) -> bool:
-    match expression:
-        case Measured(_, "°") | AngleOf() | AngleAt():
-            return True
-        case _:
-            return any(_in_degrees(part) for part in parts_of(expression))
 
 
 def expression_of(node: Node) -> Expression:
@@ -125,12 +84,14 @@ def _fraction(node: Node) -> Expression:
     amounts = list(every(node, "amount"))
     if len(amounts) == 1:
         return _amount(amounts[0])
-    if isinstance(numerals := _coefficient(amounts), Product | Quotient | Number | Measured):
-        return numerals
     *firsts, last = amounts
     unit = None if any(_unit_of(amount) for amount in firsts) else _unit_of(last)
-    value = _amount(firsts[0])
-    for amount in (*firsts[1:], last):
+    value, rest = _coefficient(amounts[:2]), amounts[2:]
+    if value is None:
+        value, rest = _amount(amounts[0]), amounts[1:]
+    elif not rest:
+        return value
+    for amount in rest:
         _refuse_doubtful_divisor(amount)
         right = _run(the(amount, "run")) if unit is not None and amount is last else _amount(amount)
         value = Quotient(value, right)

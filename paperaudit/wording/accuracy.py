@@ -8,7 +8,8 @@ from paperaudit.model.ask import Accuracy
 
 COUNTS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
 YOUR_ANSWER = r"""
-    (?: (?: please\s )? (?: giv(?:e|ing) | leav(?:e|ing) | writ(?:e|ing) | express(?:ing)? | stat(?:e|ing) | round(?:ing|ed)? )
+    (?: (?: please\s )?
+        (?: giv(?:e|ing) | leav(?:e|ing) | writ(?:e|ing) | express(?:ing)? | stat(?:e|ing) | round(?:ing|ed)? )
         (?: \soff )? \s )?
     (?: (?: your | the | all | each | any ) \s (?: final\s )? (?: answers? | results? | values? | solutions? ) ,? \s )?
 """
@@ -22,7 +23,8 @@ _FIGURES = re.compile(
 )
 _NEAREST = re.compile(
     rf"""{_LEADS_IN} to \s the \s nearest [{UNIT_MARK}\s]
-    (?P<step> [a-z°]+ (?: \s (?: number | integer ) )? | \d+ (?: \s\d{{3}} )* (?: [.,]\d+ )? (?: [{UNIT_MARK}\s]? [a-z]+ )? )
+    (?P<step> [a-z°]+ (?: \s (?: number | integer ) )?
+            | \d+ (?: \s\d{{3}} )* (?: [.,]\d+ )? (?: [{UNIT_MARK}\s]? [a-z]+ )? )
     \)?""",
     re.VERBOSE,
 )

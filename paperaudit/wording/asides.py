@@ -20,19 +20,22 @@ _REASONS = re.compile(
     rf"""[,;(:]? \s? (?: and \s )? (?: please \s )? (?:
         (?: by \s )? (?: giv(?:e|ing) | with | stat(?:e|ing) | suppl(?:y|ying) | provid(?:e|ing) | show(?:ing)?
             | quot(?:e|ing) | includ(?:e|ing) ) \s
-        (?: (?: all | full | clear | geometric(?:al)? | an? | the | your | suitable | valid | brief | necessary | detailed
-            | appropriate | reasons | working ) \s (?: and \s )? )*
+        (?: (?: all | full | clear | geometric(?:al)? | an? | the | your | suitable | valid | brief | necessary
+            | detailed | appropriate | reasons | working ) \s (?: and \s )? )*
         (?: reasons? | justifications? | explanations? ) (?! \w ) (?: \s for \s {_OF_WHAT} )?
       | justif(?:y|ying) (?! \w ) (?: \s {_OF_WHAT} )?
-      | explain(?:ing)? (?: \s (?: your | fully | clearly ) )* (?: \s (?: answers? | reasoning | working ) )? (?= \s? [.,)] | $ )
-      | reasons? \s (?: must | should | are \s to | have \s to ) \s be \s (?: given | stated | supplied ) (?: \s for \s {_OF_WHAT} )?
+      | explain(?:ing)? (?: \s (?: your | fully | clearly ) )* (?: \s (?: answers? | reasoning | working ) )?
+        (?= \s? [.,)] | $ )
+      | reasons? \s (?: must | should | are \s to | have \s to ) \s be \s (?: given | stated | supplied )
+        (?: \s for \s {_OF_WHAT} )?
       | reasons? \s (?: are | is ) \s required
     )\)?""",
     re.VERBOSE,
 )
 _WORKING = re.compile(
     r"""[,;(]? \s? (?: and \s )? (?:
-        (?: show(?:ing)? | write \s down | includ(?:e|ing) ) \s (?: (?: all | your | full | clear | the | necessary | of ) \s )*
+        (?: show(?:ing)? | write \s down | includ(?:e|ing) )
+        \s (?: (?: all | your | full | clear | the | necessary | of ) \s )*
         (?: working | workings | steps | calculations ) (?: \s out )? (?: \s clearly )?
       | without \s (?: using \s | the \s use \s of \s )? a \s calculator
       | do \s not \s (?: use \s a \s calculator | measure ) | you \s may \s use \s a \s calculator
@@ -52,7 +55,8 @@ _TO_SCALE = re.compile(
 )
 _TERMS = re.compile(r",? (?:your answers? )?in terms of ([a-z](?: and [a-z])?)(?![a-z]),?")
 _IN_UNIT = re.compile(
-    rf"""[,;(]? \s? (?: and \s )? {YOUR_ANSWER} in \s ( (?: (?: square | cubic ) \s )? [a-z°]{{1,12}} [²³]? (?: /[a-z]+ )? )
+    rf"""[,;(]? \s? (?: and \s )? {YOUR_ANSWER} in \s
+    ( (?: (?: square | cubic ) \s )? [a-z°]{{1,12}} [²³]? (?: /[a-z]+ )? )
     \)? (?= \s? [.?]? \s? $ )""",
     re.VERBOSE,
 )

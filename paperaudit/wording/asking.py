@@ -9,7 +9,7 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import check_limits, parsed
 from paperaudit.maths.notation import read_notation
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.ask import Ask, Find, Solve
+from paperaudit.model.ask import Ask, Rounded, Solve, WriteAs
 from paperaudit.model.fact import Given
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
@@ -64,8 +64,10 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
             conditions.extend(givens_of(found, asides.rest, place, where, scene))
     ask = the(tree, "ask").children[0]
     task = task_of(ask, tuple(conditions), asides, scene)
-    spoken = the(ask, "wanted") if isinstance(task, Find) else ask
+    spoken = ask if ask.expr_name != "find" or isinstance(task, Rounded | WriteAs) else the(ask, "wanted")
     said = asides.rest.source_of(_start(spoken), spoken.end)
+    if isinstance(task, Rounded | WriteAs):
+        said = asides.rest.source.strip(" .")
     ask_read = Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place)
     return Asked(ask_read, () if isinstance(task, Solve) else tuple(conditions))
 

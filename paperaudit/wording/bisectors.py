@@ -66,7 +66,8 @@ def bisected(node: Node, scene: Scene) -> Facts:
 def cevian(node: Node, scene: Scene) -> Facts:
     """BD is an altitude or a median of △ABC: it meets the side opposite its corner."""
     lines = paths_of(the(node, "paths", "last_paths"))
-    side = next((path_of(path) for path in every(node, "paths", "last_paths", "path") if path.expr_name == "path"), None)
+    names = every(node, "paths", "last_paths", "path")
+    side = next((path_of(name) for name in names if name.expr_name == "path"), None)
     median = the(node, "cevian_noun").text.startswith("median")
     return tuple(
         fact for line in lines for fact in _cevian(line, _triangle(line, side, node, scene), median, node)

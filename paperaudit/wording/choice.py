@@ -62,7 +62,8 @@ def _whole_text(part: Part, proses: Sequence[Prose], scene: Scene) -> Asked | No
     shared, own = proses
     commands = [doubt.text.strip(" .:") for doubt in shared.unfinished[-1:]]
     starts = [f"{command}{gap}" for command in commands for gap in (" ", ": ")]
-    for start in (*starts, *([""] if not own.unfinished else [])):
+    alone = [""] if not (own.unfinished or starts) else []
+    for start in (*starts, *alone):
         asked = read_asked(f"{start}{part.text.text.strip()}", part.text.place, "text", scene)
         if isinstance(asked, Asked):
             return asked

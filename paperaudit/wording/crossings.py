@@ -95,7 +95,8 @@ def cut_them(node: Node, scene: Scene) -> Facts:
     if not scene.parallels or len(scene.parallels[-1].paths) != 2:
         raise NotUnderstood("no two parallel lines were named before", node.start, "the names of the two lines")
     named = first(node, "path")
-    return _cut(path_of(named) if named is not None else None, list(scene.parallels[-1].paths), points_under(node), node)
+    cutter = path_of(named) if named is not None else None
+    return _cut(cutter, list(scene.parallels[-1].paths), points_under(node), node)
 
 
 def concurrent(node: Node, scene: Scene) -> Facts:

@@ -42,7 +42,8 @@ def fact_text(fact: Fact) -> str:
         case Collinear(points, ordered):
             return f"{''.join(points)} is a straight line" if ordered else f"{_listed(points)} are on one line"
         case Crossing(first, second, point, within):
-            return f"{''.join(first)} and {''.join(second)} {'intersect' if within else 'or their extensions meet'} at {point}"
+            verb = "intersect" if within else "or their extensions meet"
+            return f"{''.join(first)} and {''.join(second)} {verb} at {point}"
         case Parallel(paths):
             return " ∥ ".join(map("".join, paths))
         case Perpendicular(first, second):

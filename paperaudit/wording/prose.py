@@ -17,10 +17,14 @@ from paperaudit.wording.statement import LONGEST_SENTENCE, read_clauses
 
 LONGEST_PROSE = 20_000
 _COMMAND = re.compile(
-    r"(?:^|[,;:.] ?|\b(?:hence|then|thus|and|to|please) )(?:calculate|find|determine|work out|compute|solve|show (?:that|whether)"
-    r"|prove|verify|simplify|expand|factori[sz]e|evaluate|multiply out|write|express|convert|round|make|name|state|give|deduce"
-    r"|estimate|decide|explain why|rearrange|change the subject|what|how (?:big|large|long|wide|many|much))\b"
-    r"|^(?:is|are|does|do) (?!given|known)|\b(?:what|how)\b.*\?$"
+    r"""(?: ^ | [,;:.] \s? | ^ \(? [a-z]{1,4} \) \s | \b (?: hence | then | thus | and | to | please ) \s )
+        (?: calculate | find | determine | work \s out | compute | solve | show \s (?: that | whether ) | prove
+          | verify | simplify | expand | factori[sz]e | evaluate | multiply \s out | write | express | convert | round
+          | make | name | state | give | deduce | estimate | decide | explain \s why | rearrange | change \s the \s subject | what
+          | how \s (?: big | large | long | wide | many | much ) ) \b
+      | ^ (?: is | are | does | do ) \s (?! given | known )
+      | \b (?: what | how ) \b .* \?$""",
+    re.VERBOSE,
 )
 
 

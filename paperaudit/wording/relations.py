@@ -7,7 +7,8 @@ from itertools import pairwise
 from parsimonious.nodes import Node
 
 from paperaudit.maths.numerals import plain_number
-from paperaudit.maths.terms import SIGNS, expression_of, related
+from paperaudit.maths.related import SIGNS, related
+from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import (
     AngleAt,
@@ -143,8 +144,8 @@ def sum_to(node: Node, scene: Scene) -> Facts:
 
 def sum_is(node: Node, scene: Scene) -> Facts:
     """The sum of ∠A and ∠B is 110°; ∠A and ∠B add up to 110°."""
-    parts = measures_of(the(node, "quantities"))
-    total = next(piece for piece in every(node, "quantities", "expression", "sum_words") if piece.expr_name == "expression")
+    parts = measures_of(the(node, "quantities", "sum_words"))
+    *_, total = every(node, "quantities", "sum_words", "expression")
     return (Holds(Relation(Sum(parts), "=", expression_of(total))),)
 
 

@@ -48,7 +48,7 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
         return False
     if _ABBREVIATION.search(text, max(0, stop - 8), stop):
         return True
-    return following[0].islower() and len(following[0]) > 1
+    return following[0][0].islower() and len(following[0]) > 1
 
 
 def _sentence(text: str, start: int, end: int) -> Iterator[Sentence]:

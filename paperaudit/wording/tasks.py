@@ -5,7 +5,8 @@ import re
 from parsimonious.nodes import Node
 
 from paperaudit.maths.notation import UNIT_MARK
-from paperaudit.maths.terms import expression_of, relations_of
+from paperaudit.maths.related import relations_of
+from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Command, Establish, Find, Rounded, Solve, Subject, Task, Transform, WriteAs

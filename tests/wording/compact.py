@@ -46,8 +46,8 @@ def ask_line(ask: Ask) -> str:
     """An ask as `fixtures/questions/wording.yaml` writes it: the task, then what goes with it."""
     words = [_task_line(ask.task)]
     if ask.accuracy is not None:
-        nearest = ask.accuracy.kind == "nearest"
-        words.append(f"to the nearest {ask.accuracy.amount}" if nearest else f"to {ask.accuracy.amount} {ask.accuracy.kind}")
+        kind, amount = ask.accuracy.kind, ask.accuracy.amount
+        words.append(f"to the nearest {amount}" if kind == "nearest" else f"to {amount} {kind}")
     if ask.unit:
         words.append(f"in {ask.unit}")
     if ask.reasons:

@@ -69,14 +69,16 @@ def test_what_is_too_deep_is_refused_by_name() -> None:
 
 
 PIECES = st.sampled_from([
-    "AB", "CD", "ABC", "∠", "∠ABC", "△", "=", "∥", "⊥", ":", "2", "3x", "x", "°", "(", ")", " ", ", ", " and ", "is", "the",
-    "triangle", "bisects", "produced to", "lies on", "midpoint of", "twice", "more than", "find", "solve", "show that",
-    "in the ratio", "AB̂C", "B̂₁", "√", "²", "^", "/", "−", "%", "cm", "m", "R", "7,5", "12 500", "reflex", "angle", ".", "?",
-    "diagonals", "respectively", "altitude", "in order round O", "perpendicular", "\u0302", "′", "1/2", "½", "of", "A", "if",
+    "AB", "CD", "ABC", "∠", "∠ABC", "△", "=", "∥", "⊥", ":", "2", "3x", "x", "°", "(", ")", " ", ", ", " and ", "is",
+    "the", "triangle", "bisects", "produced to", "lies on", "midpoint of", "twice", "more than", "find", "solve",
+    "show that", "in the ratio", "AB̂C", "B̂₁", "√", "²", "^", "/", "−", "%", "cm", "m", "R", "7,5", "12 500", "reflex",
+    "angle", ".", "?", "diagonals", "respectively", "altitude", "in order round O", "perpendicular", "\u0302", "′",
+    "1/2", "½", "of", "A", "if", "sum of", "them", "perimeter", "exterior angle", "outside", "to the nearest",
 ])
+SEVERAL = st.lists(PIECES, max_size=14)
 
 
-@given(st.one_of(st.text(max_size=80), st.lists(PIECES, max_size=14).map(" ".join), st.lists(PIECES, max_size=14).map("".join)))
+@given(st.one_of(st.text(max_size=80), SEVERAL.map(" ".join), SEVERAL.map("".join)))
 @settings(max_examples=700, deadline=None)
 def test_any_text_gives_a_value_or_a_refusal(text: str) -> None:
     for found in (read_statement(text), read_ask(text)):
