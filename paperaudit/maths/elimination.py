@@ -51,6 +51,7 @@ def eliminate(
 
     With more than two unknowns it is given a number, since it will be used again.
     """
+    one, two = sorted((one, two), key=_order)
     multiple = Fraction(lcm(int(one.shares()[key]), int(two.shares()[key])))
     opposite = one.shares()[key] * two.shares()[key] < 0
     one, two = (_multiplied(sheet, each, abs(multiple / each.shares()[key]), unknowns) for each in (one, two))

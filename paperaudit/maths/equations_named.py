@@ -81,13 +81,14 @@ class Sheet:
         """Add a line, with the name of its equation or of what was done in front."""
         self.lines.append((f"{name}: {write(relation)}" if name else write(relation), move))
 
-    def length(self) -> tuple[int, int]:
-        """How long the work is: its lines, then its characters.
+    def length(self) -> tuple[int, int, int]:
+        """How long the work is: its lines, then its subtractions, then its characters.
 
         A line that only rearranges counts four times: an unknown that stands alone asks for substitution.
         """
         rearranged = sum(move == "rearrange" for _, move in self.lines)
-        return len(self.lines) + 3 * rearranged, sum(len(text) for text, _ in self.lines)
+        subtracted = sum(move == "combine" and ") − (" in text for text, move in self.lines)
+        return len(self.lines) + 3 * rearranged, subtracted, sum(len(text) for text, _ in self.lines)
 
     def style(self, *equations: NamedEquation) -> Style:
         """How numbers are printed in an equation that follows from these."""

@@ -15,6 +15,10 @@ _STEPS = {
     "tenth": "1/10", "hundredth": "1/100", "thousandth": "1/1000", "half": "1/2", "quarter": "1/4",
     "percent": "1/100", "per cent": "1/100", "%": "1/100",
 }
+_SPOKEN = {
+    "1": "whole number", "c": "cent", "p": "penny", "R": "rand", "$": "dollar", "£": "pound", "€": "euro",
+    "°": "degree",
+}
 _COINS = ("cent", "cents", "c", "penny", "p")
 _STEP = re.compile(r"[R$£€₦₹]? ?(?P<step>\d{1,12}(?:[.,]\d{1,12})?)? ?(?P<unit>[^\d\s_][^\d_]{0,20})?")
 MAX_PLACES = 60
@@ -95,6 +99,6 @@ def round_to(value: Fraction, accuracy: Accuracy, unit: str = "") -> Number:
 def accuracy_text(accuracy: Accuracy) -> str:
     """The accuracy in words: "2 decimal places", "1 significant figure", "nearest 10"."""
     if accuracy.kind == "nearest":
-        return f"the nearest {accuracy.amount}"
+        return f"the nearest {_SPOKEN.get(accuracy.amount, accuracy.amount)}"
     kind = accuracy.kind if accuracy.amount != "1" else accuracy.kind.removesuffix("s")
     return f"{accuracy.amount} {kind}"

@@ -10,7 +10,7 @@ from paperaudit.maths.elimination import eliminate, standard
 from paperaudit.maths.equations_named import NamedEquation, Sheet, SystemMove, Values, in_unit, replaced, unknowns_of
 from paperaudit.maths.linear_terms import Unknown
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
-from paperaudit.maths.solving import LinearSolution, in_decimals, solve_linear
+from paperaudit.maths.solving import LinearSolution, Outcome, in_decimals, solve_linear
 from paperaudit.maths.write import write
 from paperaudit.model.expression import Expression, Letter, Measured, Negative, Relation
 
@@ -169,12 +169,16 @@ def _find_the_other(
         return result
     if not having:
         return "all"
-    source = min(having, key=lambda equation: (not equation.isolates(key), len(write(equation.relation))))
     if key not in needed:
         return result
-    used = {unknown: result[unknown] for unknown in unknowns if unknown in result and unknown in source.shares()}
-    final = _put_in(sheet, source, used) if used else source
-    value = _write_solution(sheet, final, key).value
+    tries: list[tuple[Sheet, Outcome]] = []
+    for source in having:
+        trial = sheet.copy()
+        used = {unknown: result[unknown] for unknown in unknowns if unknown in result and unknown in source.shares()}
+        final = _put_in(trial, source, used) if used else source
+        tries.append((trial, _write_solution(trial, final, key).value))
+    best, value = min(tries, key=lambda attempt: attempt[0].length())
+    sheet.lines, sheet.numbered = best.lines, best.numbered
     return {**result, key: value} if isinstance(value, Fraction) else "none"
 
 

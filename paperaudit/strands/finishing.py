@@ -5,11 +5,12 @@ from fractions import Fraction
 
 from paperaudit.errors import NoValue
 from paperaudit.maths.approximate import decimal_beside
+from paperaudit.maths.exact import exact_expression, exact_value
 from paperaudit.maths.measure import bare
-from paperaudit.maths.number_forms import as_decimal, form_of, whole_or_fraction
+from paperaudit.maths.number_forms import as_decimal, decimal_places, form_of, whole_or_fraction
 from paperaudit.maths.rounding import accuracy_text, round_to, step_of
 from paperaudit.maths.same_value import number_of
-from paperaudit.maths.units import conversion, same_unit
+from paperaudit.maths.units import MONEY, conversion, same_unit, unit_text
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Accuracy, Ask
 from paperaudit.model.derivation import Answer, Step, StepKind
@@ -39,6 +40,9 @@ def finished(value: Expression, ask: Ask, before: str, letter: str = "") -> tupl
         unit = ask.unit
     if ask.accuracy is not None:
         rounded = rounded_number(amount, ask.accuracy, unit)
+        if unrounded := _unrounded(amount, rounded):
+            said = f"{name}= {_with_unit(unrounded, unit)}"
+            steps.append(_step(said, steps[-1].statement if steps else before, said.partition("= ")[2], "decimals"))
         exact = number_of(amount) == number_of(rounded)
         text = _measure(rounded, unit)
         said = f"{name}{'=' if exact else '≈'} {text} (to {accuracy_text(ask.accuracy)})"
@@ -81,11 +85,11 @@ def _rounded_again(value: Fraction, accuracy: Accuracy, unit: str) -> Fraction:
 
 
 def _converted(amount: Expression, unit: str, target: str) -> Expression:
-    scale, exact = conversion(unit, target), number_of(amount)
-    if scale is None or not isinstance(exact, Fraction):
+    scale = conversion(unit, target)
+    if scale is None:
         raise NoValue(f"{write(amount)} {unit} in {target}")
-    value = exact * scale
-    return as_decimal(value) or whole_or_fraction(value)
+    value = exact_value(Product((amount, Number(scale))))
+    return as_decimal(value) or whole_or_fraction(value) if isinstance(value, Fraction) else exact_expression(value)
 
 
 def _conversion_text(amount: Expression, unit: str, target: str) -> str:
@@ -95,6 +99,23 @@ def _conversion_text(amount: Expression, unit: str, target: str) -> str:
         return f"{write(amount)} ÷ {write(Measured(whole_or_fraction(1 / scale), target))}"
     factor = Measured(as_decimal(scale) or whole_or_fraction(scale), target)
     return write(Product((amount, factor), "×"))
+
+
+def _unrounded(amount: Expression, rounded: Number) -> str:
+    """The first decimals of a value whose decimals do not end, cut off behind two more than are asked for."""
+    number = number_of(amount)
+    if number is None or (isinstance(number, Fraction) and decimal_places(number) is not None):
+        return ""
+    percent = form_of(amount) is NumberForm.PERCENT
+    places = rounded.places + 2
+    shifted = abs(Fraction(number)) * (100 if percent else 1) * 10**places
+    cut = Fraction(shifted.__floor__(), 10**places)
+    return f"{write(Number(-cut if number < 0 else cut, NumberForm.DECIMAL, places))}…{'%' if percent else ''}"
+
+
+def _with_unit(text: str, unit: str) -> str:
+    """A number that is cut off, with its unit: 3.3166… cm, R3.3166…"""
+    return f"{unit}{text}" if unit in MONEY else text + unit_text(unit, True) if unit else text
 
 
 def _measure(amount: Expression, unit: str) -> str:
