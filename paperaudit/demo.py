@@ -40,7 +40,7 @@ def run_demo(folder: str) -> str:
 
 def _rendered(audited: AuditedPaper) -> dict[str, bytes | str]:
     """Every output by the name of its file."""
-    from paperaudit.reports import figure, grid, json_report, marks, page, scheme
+    from paperaudit.reports import grid, json_report, marks, page, scheme
     from paperaudit.reports.drawn import drawn_questions
 
     contents: dict[str, bytes | str] = {
@@ -50,9 +50,7 @@ def _rendered(audited: AuditedPaper) -> dict[str, bytes | str]:
         "grid.xlsx": grid.render(audited),
         "marks.xlsx": marks.render(audited, NAMES),
     }
-    for number, part in drawn_questions(audited):
-        contents[f"figure-{number}.svg"] = figure.render(part)
-    return contents
+    return contents | {f"figure-{number}.svg": drawn for number, drawn in drawn_questions(audited)}
 
 
 def _guide(audited: AuditedPaper, folder: str, names: list[str]) -> str:
@@ -65,7 +63,7 @@ def _guide(audited: AuditedPaper, folder: str, names: list[str]) -> str:
         f"Written to {folder}:",
         f"  {'paper.yaml':<{width}}  the question file, with faults planted for this demonstration",
         *(f"  {name:<{width}}  {what}" for name, what in _OUTPUTS.items()),
-        *(f"  {name:<{width}}  a figure, true to scale" for name in figures),
+        *(f"  {name:<{width}}  a question's figure" for name in figures),
         "Start with report.html. To audit a paper of your own:",
         "  paperaudit blank paper.xlsx     (or write a question file like paper.yaml)",
         "  paperaudit check paper.xlsx",

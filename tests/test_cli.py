@@ -62,7 +62,7 @@ def test_the_sound_paper_is_confirmed_throughout_and_each_planted_fault_is_found
     assert found >= {
         ("answer-differs", "1.b"), ("reasons-not-rewarded", "2.a"), ("question-total-differs", "2"),
         ("answer-differs", "3"), ("marks-missing", "4.b"), ("impossible-givens", "5.a"), ("not-determined", "7"),
-        ("two-correct-options", "8"), ("paper-total-differs", ""),
+        ("two-correct-options", "8"), ("unused-given", "8"), ("paper-total-differs", ""), ("level-off-target", ""),
     }
     assert {"numbering-gap", "cover-differs"} <= {name for name, _ in found}
 
