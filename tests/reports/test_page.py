@@ -6,9 +6,11 @@ from html.parser import HTMLParser
 
 import pytest
 
+from paperaudit.audit import audit
 from paperaudit.checks import find_all
 from paperaudit.model.finding import Finding, Severity
 from paperaudit.model.paper import Line
+from paperaudit.readers.question_file import read_question_file
 from paperaudit.reports import page
 from paperaudit.resources import shipped
 from tests import sail_loft
@@ -120,10 +122,29 @@ def test_links_lead_to_parts_that_are_there() -> None:
     assert len(ids) == len(set(ids))
 
 
-def test_the_figure_of_a_question_is_drawn_once() -> None:
-    html = rendered(sail_loft.base_angle(), sail_loft.apex_angle())
-    assert html.count("<figure>") == 1
-    assert html.count("<svg") == 1
+def page_of(text: str) -> str:
+    return page.render(audit(read_question_file(text, "loft.yaml").whole()))
+
+
+def test_every_part_has_its_figure_and_only_the_first_the_shared_words() -> None:
+    html = page_of("questions: [{number: 1, text: A jib., figure: triangle ABC, given: [∠A = 70°, ∠B = 60°], "
+                   "parts: [{number: a, ask: ∠C, marks: 1}, {number: b, ask: ∠A + ∠C, marks: 1}]}]")
+    assert html.count("<svg") == 2
+    assert html.count("A jib.") == 1
+
+
+def test_an_open_question_shows_two_figures_with_their_sizes() -> None:
+    html = page_of("questions: [{number: 1, figure: triangle ABC, given: [∠A = 40°], ask: ∠B, marks: 1}]")
+    captions = re.findall(r"<figcaption>(.*?)</figcaption>", html)
+    assert html.count("<svg") == 2
+    assert len(set(captions)) == 2 and all(caption.startswith("∠ABC = ") for caption in captions)
+
+
+def test_several_answers_are_shown_each_with_its_figure_and_its_working() -> None:
+    html = page_of("questions: [{number: 1, figure: isosceles triangle ABC, given: [∠A = 40°], ask: ∠B, marks: 1}]")
+    words = outline(html).words()
+    assert all(f"For {answer}" in words for answer in ("70°", "100°", "40°"))
+    assert html.count("<svg") == 3
 
 
 def test_the_same_audit_gives_the_same_page() -> None:
