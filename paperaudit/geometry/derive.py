@@ -18,8 +18,10 @@ from paperaudit.model.expression import AngleOf, LengthOf, Letter
 
 SUBSTITUTION = 6
 SOLVING = 10
+DIVIDING = 2
 INTRODUCTION = 15
-"""Weights in tenths of a line: putting a letter's value in, solving an equation, introducing a letter."""
+"""Weights in tenths of a line: putting a letter's value in, solving an equation, dividing by its
+coefficient at the end, introducing a letter."""
 
 MOST_SETTLED = 20_000
 """Nodes that one search may settle before it gives up."""
@@ -103,6 +105,8 @@ class Search:
         self, kind: Kind, subject: Size | Predicate | None, form: LinearForm[Letter],
         instance: Instance | None, inputs: tuple[Node, ...], weight: int,
     ) -> None:
+        if kind == "equation" and any(abs(coefficient) != 1 for coefficient in form.terms.values()):
+            weight += DIVIDING
         cost = weight + sum(node.cost for node in inputs)
         lines = (weight > 2) + sum(node.lines for node in inputs)
         node = Node(kind, subject, form, instance, inputs, cost, lines)

@@ -92,7 +92,7 @@ class Convex:
 
 @dataclass(frozen=True, slots=True)
 class RoundOrder:
-    """Rays from `centre` to these points follow one another round it."""
+    """Rays from `centre` to these points follow one another round it, each less than half a turn from the last."""
 
     centre: str
     points: tuple[str, ...]

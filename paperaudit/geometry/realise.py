@@ -7,7 +7,7 @@ from itertools import combinations
 
 import numpy as np
 
-from paperaudit.geometry.figure import Figure
+from paperaudit.geometry.figure import Figure, RoundOrder
 from paperaudit.geometry.plane import side
 from paperaudit.geometry.residuals import LETTER_SCALE, Array, Residuals
 from paperaudit.geometry.starts import start_positions
@@ -63,7 +63,10 @@ def realise(
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.holds_strictly(state, measured[0], signs)
     drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
-    return [drawing for drawing in drawings if _apart(drawing) and _lines_apart(figure, drawing)]
+    return [
+        drawing for drawing in drawings
+        if _apart(drawing) and _lines_apart(figure, drawing) and _rounds_in_order(figure, drawing)
+    ]
 
 
 def _start(problem: Residuals, seed: int) -> Array:
@@ -136,4 +139,16 @@ def _lines_apart(figure: Figure, drawing: Drawing) -> bool:
         reach = math.dist(a, b)
         if all(abs(side(at[point], a, b)) < DISTINCT * reach * reach for point in two):
             return False
+    return True
+
+
+def _rounds_in_order(figure: Figure, drawing: Drawing) -> bool:
+    """Whether rays that are stated to follow one another round a point do so, either way round."""
+    for condition in figure.conditions:
+        if isinstance(condition, RoundOrder):
+            x, y = drawing.at[condition.centre]
+            bearings = [math.atan2(drawing.at[p][1] - y, drawing.at[p][0] - x) for p in condition.points]
+            turns = [(bearing - bearings[0]) % (2 * math.pi) for bearing in bearings[1:]]
+            if turns not in (sorted(turns), sorted(turns, reverse=True)):
+                return False
     return True

@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -19,6 +19,7 @@ from paperaudit.geometry.figure import (
     ParallelPair,
     RayBetween,
     RightAngle,
+    RoundOrder,
     SameWay,
     SideOfLine,
     Size,
@@ -126,6 +127,9 @@ class Residuals:
                     for i in range(count)
                 )
                 self._signed.append((turns, (1,) * count))
+            case RoundOrder(centre, points):
+                turns = tuple(self._turn(centre, a, centre, b) for a, b in pairwise(points))
+                self._signed.append((turns, (1,) * len(turns)))
             case RayBetween(vertex, arm, point, other):
                 turns = (
                     self._turn(vertex, arm, vertex, point),

@@ -80,6 +80,7 @@ def _trapezium(shape: Shape, label: int, facts: Sequence[tuple[Fact, ...]]) -> I
     if "isosceles" in shape.qualities:
         legs = ((a, b), (d, c)) if upright else ((a, d), (b, c))
         yield EqualLengths(length(*legs[0]), length(*legs[1]), label, "isosceles-trapezium-legs")
+        yield EqualLengths(length(a, c), length(b, d), label, "isosceles-trapezium-legs")
 
 
 def _sides(points: tuple[str, ...]) -> list[tuple[str, str]]:

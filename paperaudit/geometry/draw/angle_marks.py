@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Arc, Stroke, bearing, polar
 from paperaudit.geometry.draw.given_marks import AngleMark
+from paperaudit.geometry.draw.ground import FROM_ARC, SIZES, reach_of, text_extent
 from paperaudit.geometry.plane import Spot
 
 LEAST_RADIUS, WIDEST_RADIUS = 8.0, 38.0
@@ -15,11 +16,14 @@ PLAIN_RADIUS, NARROW_RADIUS = 11.0, 450.0
 REACH = 0.55
 """No arc goes farther than this share of the way to the next point on its arms."""
 NUMBERED = 20.0
-"""Least radius of an arc that has the angle's number inside."""
+BY_SQUARE = 17.0
+"""Least radius of an arc that has the angle's number inside, and of one that shares its vertex with a square."""
+ROUND_LETTER = 20.0
+ALL_ROUND, WIDE = 300.0, 60.0
+"""Least radius of wide arcs at a vertex where arcs go (nearly) all round, so that its letter stands inside them."""
 NESTED = 5.0
-NESTED_LABEL = 14.0
 BESIDE = 4.0
-"""How much larger an arc is than one inside it, than one inside it with its label between, than one beside it."""
+"""How much larger an arc is than one inside it, and than one beside it."""
 SQUARE = 8.5
 STROKE = 3.5
 STROKE_GAP = 3.4
@@ -54,8 +58,9 @@ class DrawnAngle:
 
 def drawn_angles(arrangement: Arrangement, spots: Mapping[str, Spot], marks: Sequence[AngleMark]) -> list[DrawnAngle]:
     """Every marked angle with a radius at which it is told from the others at its vertex."""
-    plain = [_plain(arrangement, spots, mark) for mark in marks]
-    plain = _equals_alike(plain)
+    squares = {mark.angle.vertex for mark in marks if mark.is_right}
+    plain = [_plain(arrangement, spots, mark, mark.angle.vertex in squares) for mark in marks]
+    plain = _equals_alike(_open_for_letters(arrangement, plain))
     settled: list[DrawnAngle] = []
     for angle in sorted(plain, key=lambda one: (one.arc.centre, one.size)):
         near = [one for one in settled if one.arc.centre == angle.arc.centre and one.has_arc]
@@ -63,7 +68,7 @@ def drawn_angles(arrangement: Arrangement, spots: Mapping[str, Spot], marks: Seq
     return settled
 
 
-def _plain(arrangement: Arrangement, spots: Mapping[str, Spot], mark: AngleMark) -> DrawnAngle:
+def _plain(arrangement: Arrangement, spots: Mapping[str, Spot], mark: AngleMark, by_square: bool) -> DrawnAngle:
     size = mark.angle
     centre = spots[size.vertex]
     start = bearing(centre, spots[size.arm])
@@ -76,7 +81,22 @@ def _plain(arrangement: Arrangement, spots: Mapping[str, Spot], mark: AngleMark)
     radius = max(LEAST_RADIUS, min(radius, WIDEST_RADIUS, fits))
     if mark.number:
         radius = max(radius, min(NUMBERED, fits))
+    if by_square:
+        radius = max(radius, min(BY_SQUARE, fits))
     return DrawnAngle(mark, Arc(centre, radius, start, turn), fits)
+
+
+def _open_for_letters(arrangement: Arrangement, angles: Sequence[DrawnAngle]) -> list[DrawnAngle]:
+    """Where arcs go all the way round a vertex, the wide ones leave room for its letter inside them."""
+    round_vertex: dict[str, float] = {}
+    for angle in angles:
+        vertex = angle.mark.angle.vertex
+        round_vertex[vertex] = round_vertex.get(vertex, 0.0) + (angle.size if angle.has_arc else 0.0)
+    return [
+        replace(angle, arc=replace(angle.arc, radius=max(angle.arc.radius, min(ROUND_LETTER, angle.fits))))
+        if round_vertex[angle.mark.angle.vertex] > ALL_ROUND and angle.size > WIDE else angle
+        for angle in angles
+    ]
 
 
 def _equals_alike(angles: Sequence[DrawnAngle]) -> list[DrawnAngle]:
@@ -92,11 +112,19 @@ def _equals_alike(angles: Sequence[DrawnAngle]) -> list[DrawnAngle]:
     return found
 
 
+def _room_for_label(angle: DrawnAngle) -> float:
+    """The radius at which an arc round another leaves room for that one's label between the two."""
+    if not angle.mark.label:
+        return angle.arc.radius + NESTED
+    extent = text_extent(angle.mark.label, SIZES["asked" if angle.mark.is_asked else "size"])
+    return angle.arc.radius + 2 * FROM_ARC + 2 * reach_of(extent, angle.middle) + (STROKE if angle.mark.strokes else 0.0)
+
+
 def _clear_of(angle: DrawnAngle, near: Sequence[DrawnAngle]) -> DrawnAngle:
     radius = angle.arc.radius
     for one in near:
         if overlap(angle.arc, one.arc) > TOUCHING:
-            with_label = one.arc.radius + (NESTED_LABEL if one.mark.label else NESTED)
+            with_label = _room_for_label(one)
             radius = max(radius, with_label if with_label < angle.fits else one.arc.radius + NESTED)
         elif _beside(angle.arc, one.arc) and not (angle.mark.strokes and angle.mark.strokes == one.mark.strokes):
             if abs(radius - one.arc.radius) < BESIDE - 1:

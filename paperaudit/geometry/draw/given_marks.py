@@ -101,6 +101,7 @@ class _Collected:
     side_labels: dict[LengthOf, list[str]] = field(default_factory=dict)
     equal_angles: list[tuple[AngleOf, AngleOf]] = field(default_factory=list)
     equal_sides: list[tuple[LengthOf, LengthOf]] = field(default_factory=list)
+    shape_sides: set[LengthOf] = field(default_factory=set)
     parallels: list[tuple[Path, Path]] = field(default_factory=list)
     squares: list[tuple[Path, Path]] = field(default_factory=list)
     right: list[AngleOf] = field(default_factory=list)
@@ -116,7 +117,7 @@ class _Collected:
             case Parallel(paths):
                 self.parallels += [(paths[0], other) for other in paths[1:]]
             case Perpendicular(first, second):
-                self.squares.append((first, second))
+                self._square(first, second)
             case BisectsAngle(path, bisected):
                 whole = self._angle(bisected)
                 if whole is not None and whole.vertex in path:
@@ -171,11 +172,33 @@ class _Collected:
             match condition:
                 case EqualLengths(first, second):
                     self.equal_sides.append((first, second))
+                    self.shape_sides |= {first, second}
                 case ParallelPair(one, other):
                     self.parallels.append((one, other))
                 case RightAngle(one, other):
                     squares.append((one, other))
-        self.squares += squares[:1] if shape.kind == "square" else squares
+        for one, other in squares[:1] if shape.kind == "square" else squares:
+            self._square(one, other)
+
+    def _square(self, first: Path, second: Path) -> None:
+        """A right angle at the letter where two lines meet, in a quadrant that nothing crosses; else where they cross."""
+        figure = self.arrangement.figure
+        meet = self.arrangement.meet(figure.line_of(*first), figure.line_of(*second))
+        if meet is None:
+            self.squares.append((first, second))
+            return
+        sizes = [
+            self.arrangement.corner(one, meet, other)
+            for one in first if one != meet for other in second if other != meet
+        ]
+        if not any(size in self.right for size in sizes):
+            self.right.append(min(sizes, key=self._rays_inside))
+
+    def _rays_inside(self, size: AngleOf) -> int:
+        """How many drawn rays divide an angle."""
+        arms = self.arrangement.turn(size.vertex, size.arm, size.other)
+        turns = [self.arrangement.turn(size.vertex, size.arm, ray.points[0]) for ray in self.arrangement.rays[size.vertex]]
+        return sum(min(0.0, arms) + 1e-6 < turn < max(0.0, arms) - 1e-6 for turn in turns)
 
     def _angle(self, named: AngleOf | AngleAt) -> AngleOf | None:
         """The angle in the figure's own terms; None where it is unclear, not drawn, or straight."""
@@ -211,8 +234,22 @@ class _Collected:
         asked = [size for size in self.asked if isinstance(size, LengthOf)]
         for side in dict.fromkeys([*self.side_labels, *classes, *asked]):
             label = " = ".join(dict.fromkeys(self.side_labels.get(side, ())))
-            mark = SideMark(side, label, classes.get(side, 0))
+            ticks = 0 if self._told_by_others(side, classes) else classes.get(side, 0)
+            if not ticks and not label and side not in asked:
+                continue
+            mark = SideMark(side, label, ticks)
             yield replace(mark, label=QUESTION_MARK, is_asked=True) if side in asked and not label else mark
+
+    def _told_by_others(self, side: LengthOf, classes: dict[LengthOf, int]) -> bool:
+        """Whether a side of a shape that points divide can go without ticks: two others of its class have them."""
+        if side not in self.shape_sides or not self._is_divided(side):
+            return False
+        others = [one for one, number in classes.items() if number == classes[side] and not self._is_divided(one)]
+        return len(others) > 1
+
+    def _is_divided(self, side: LengthOf) -> bool:
+        line = self.arrangement.lines[self.arrangement.figure.line_of(side.start, side.end)]
+        return abs(line.index(side.start) - line.index(side.end)) > 1
 
     def _parallel_marks(self) -> Iterator[ParallelMark]:
         figure = self.arrangement.figure

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from paperaudit.geometry.draw.elements import Arc, Box
+from paperaudit.geometry.draw.elements import Arc, Box, LabelKind
 from paperaudit.geometry.plane import Spot
 
 # Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
@@ -18,6 +18,10 @@ _UNKNOWN_WIDTH = 600
 INK_HEIGHT = 0.76
 """Height of capitals and digits, brackets included, in terms of the size."""
 
+SIZES: dict[LabelKind, float] = {"letter": 12.5, "size": 11.0, "asked": 12.5, "number": 8.5}
+"""Sizes of type, in page units."""
+FROM_ARC = 2.5
+"""Clear space between an arc and a text."""
 ARC_PIECES = 6
 MARGIN = 1.2
 """Clear space round a text."""
@@ -35,6 +39,12 @@ def text_extent(text: str, size: float) -> tuple[float, float]:
     """
     width = sum(_WIDTHS.get(letter, _UNKNOWN_WIDTH) for letter in text)
     return round(width * size / 1000, 3), INK_HEIGHT * size
+
+
+def reach_of(extent: tuple[float, float], way: float) -> float:
+    """How far a text's box reaches from its centre in a direction (degrees)."""
+    turned = math.radians(way)
+    return extent[0] / 2 * abs(math.cos(turned)) + extent[1] / 2 * abs(math.sin(turned))
 
 
 def box_round(centre: Spot, extent: tuple[float, float]) -> Box:

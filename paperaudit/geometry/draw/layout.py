@@ -178,10 +178,9 @@ class _Page:
         return centre, one, two
 
     def _busy(self, centre: Spot, one: Spot, two: Spot) -> int:
-        """How many drawn points lie inside a quadrant."""
+        """How many points lie inside a quadrant."""
         return sum(
             side(spot, centre, one) * side(two, centre, one) > 1e-6 and side(spot, centre, two) * side(one, centre, two) > 1e-6
-            and any(spot in (self.spots[p] for p in line) and math.dist(centre, self.spots[line[0]]) < 1e9 for line in self.arrangement.lines)
             for spot in self.spots.values()
         )
 

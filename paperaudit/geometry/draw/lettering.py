@@ -6,18 +6,15 @@ from dataclasses import dataclass
 
 from paperaudit.geometry.draw.elements import Box, Label, LabelKind, Stroke, bearing, polar
 from paperaudit.geometry.draw.angle_marks import STROKE, DrawnAngle
-from paperaudit.geometry.draw.ground import Ground, box_round, text_extent
+from paperaudit.geometry.draw.ground import FROM_ARC, SIZES, Ground, box_round, reach_of, text_extent
 from paperaudit.geometry.draw.side_marks import TICK, DrawnSide
 from paperaudit.geometry.plane import Spot, along
 
-SIZES: dict[LabelKind, float] = {"letter": 12.5, "size": 11.0, "asked": 12.5, "number": 8.5}
-"""Sizes of type, in page units."""
-FROM_ARC = 2.5
 FROM_ARM = 1.6
 FROM_SIDE = 3.0
 FROM_POINT = 3.2
 FROM_DOT = 4.0
-"""Clear space between a text and its arc, an arm, its side, its point."""
+"""Clear space between a text and an arm, its side, its point."""
 NUMBER_AT = 12.0
 FARTHEST = 80.0
 """How far from its vertex an angle's label may stand on the bisector."""
@@ -85,12 +82,6 @@ class Lettering:
             if covered < FINE and place.penalty == 0:
                 break
         return best, hidden
-
-
-def reach_of(extent: tuple[float, float], way: float) -> float:
-    """How far a text's box reaches from its centre in a direction (degrees)."""
-    turned = math.radians(way)
-    return extent[0] / 2 * abs(math.cos(turned)) + extent[1] / 2 * abs(math.sin(turned))
 
 
 def inside_wedge(extent: tuple[float, float], arms: tuple[float, float], way: float, gap: float) -> float:
@@ -182,7 +173,7 @@ def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool) -> 
                 near = max(near, inside_wedge(extent, (start, start + width), way, FROM_ARM))
             far = max(near, clear)
             against = (far - near) * 0.15 + (0.0 if share == 0.5 else 0.4) + max(0.0, (150 - width) / 100)
-            places += [Place(polar(spot, way, far + step), against + step * 0.25) for step in (0.0, 3.0, 7.0)]
+            places += [Place(polar(spot, way, far + step), against + step * 0.25) for step in (0.0, 3.0, 7.0, 12.0, 17.0)]
     return Wish(name, "letter", tuple(sorted(places, key=lambda place: place.penalty)))
 
 

@@ -27,8 +27,8 @@ SHORTEST_WANTED = 0.25
 SHARES = (1.0, 0.75, 0.5, 0.25)
 """How far the drawing goes towards the proportions wanted: the first share that keeps the figure's form."""
 STEPS = 12
-FREE = 1e-7
-"""Singular values below this share of the largest count as nought; drawings are exact to 1e-9."""
+FREE = 1e-6
+"""Singular values below this count as nought (as a share of the largest, or of 1); drawings are exact to 1e-9."""
 CLEAR = 0.06
 """Least distance of a point from a line that misses it, as a share of the drawing's size."""
 
@@ -136,7 +136,10 @@ def _moved(state: Array, free: Array, lengths: Array, wanted: Array) -> Array:
         off = np.log(now) - wanted
         jacobian = slope / now[:, None]
         off, jacobian = off - off.mean(), jacobian - jacobian.mean(axis=0)
-        step = np.linalg.lstsq(jacobian, -off, rcond=1e-9)[0]
+        left, values, right = np.linalg.svd(jacobian, full_matrices=False)
+        # Moves and enlargements of the whole change no proportion: their singular values are nought.
+        inverse = np.divide(1.0, values, out=np.zeros_like(values), where=values > FREE)
+        step = -right.T @ (inverse * (left.T @ off))
         change = slope @ step
         # No segment shrinks to less than a third in one step, so that none turns round.
         shrinking = -change / now

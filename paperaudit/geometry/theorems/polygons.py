@@ -128,7 +128,7 @@ THEOREMS = (
     Theorem(
         "angle-sum-quadrilateral", "The interior angles of any closed outline with n corners add up to (n − 2) × 180°.",
         "angles in a quadrilateral", "Euclid I.32, corollary (Proclus)", _outline_sum,
-        fires=("segments AB, BC, CD, DA",), silent=("triangle ABC",),
+        fires=("triangle ABC", "D lies on AB", "E lies on AC", "segment DE"), silent=("triangle ABC",),
     ),
     Theorem(
         "exterior-angles-polygon", "The exterior angles of a convex polygon add up to 360°.", "angles in a polygon",
