@@ -6,8 +6,10 @@ from typing import TypeVar
 from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.grammar import check_limits, expression_grammar, parsed
+from paperaudit.maths.grammar import expression_grammar
+from paperaudit.maths.limits import check_limits
 from paperaudit.maths.notation import read_notation
+from paperaudit.maths.peg import parsed
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.model.expression import Expression, Relation

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.grammar import check_limits, parsed
+from paperaudit.maths.limits import check_limits
 from paperaudit.maths.notation import read_notation
+from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.ask import Ask, Rounded, Solve, WriteAs
 from paperaudit.model.fact import Given

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from functools import cache
 from pathlib import Path as File
 
-from parsimonious.grammar import Grammar
 from parsimonious.nodes import Node
 
-from paperaudit.maths.grammar import expression_rules
+from paperaudit.maths.grammar import expression_grammar
+from paperaudit.maths.peg import Rules, compiled
 from paperaudit.maths.tree import the
 from paperaudit.model.fact import Fact
 from paperaudit.wording import bisectors, crossings, lines, positions, relations, shapes
@@ -67,11 +67,11 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
 
 
 @cache
-def statement_grammar() -> Grammar:
+def statement_grammar() -> Rules:
     """The grammar of statements and asks, on top of that of expressions, compiled once a process."""
     here = File(__file__).parent
     rules = [(here / name).read_text(encoding="utf-8") for name in ("statement.peg", "ask.peg")]
-    return Grammar("\n".join((expression_rules(), *rules)))
+    return compiled("\n".join(rules), expression_grammar())
 
 
 def facts_of(clause: Node, scene: Scene) -> tuple[Fact, ...]:

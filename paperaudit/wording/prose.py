@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, field, replace
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.grammar import check_limits
+from paperaudit.maths.limits import check_limits
 from paperaudit.maths.notation import read_notation
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line
@@ -20,7 +20,8 @@ _COMMAND = re.compile(
     r"""(?: ^ | [,;:.] \s? | ^ \(? [a-z]{1,4} \) \s | \b (?: hence | then | thus | and | to | please ) \s )
         (?: calculate | find | determine | work \s out | compute | solve | show \s (?: that | whether ) | prove
           | verify | simplify | expand | factori[sz]e | evaluate | multiply \s out | write | express | convert | round
-          | make | name | state | give | deduce | estimate | decide | explain \s why | rearrange | change \s the \s subject | what
+          | make | name | state | give | deduce | estimate | decide | explain \s why | rearrange | what
+          | change \s the \s subject
           | how \s (?: big | large | long | wide | many | much ) ) \b
       | ^ (?: is | are | does | do ) \s (?! given | known )
       | \b (?: what | how ) \b .* \?$""",

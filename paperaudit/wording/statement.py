@@ -5,8 +5,9 @@ from typing import Literal
 from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.grammar import check_limits, parsed
+from paperaudit.maths.limits import check_limits
 from paperaudit.maths.notation import Notation, read_notation
+from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every
 from paperaudit.model.fact import Given, Origin
 from paperaudit.model.place import NOWHERE, Place
