@@ -6,7 +6,7 @@ from functools import reduce
 from math import gcd, lcm
 
 from paperaudit.errors import BudgetExceeded, NoValue
-from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.number_forms import form_of
 from paperaudit.maths.polynomial import ONE, Polynomial, algebraic_fraction
 from paperaudit.maths.surd import square_part
@@ -66,7 +66,15 @@ def _written_fault(stated: Expression, form: str) -> str | None:
     if wanted is None:
         return None
     found = form_of(stated)
+    if form == "mixed number" and found is NumberForm.FRACTION and _is_proper(stated):
+        return ""
     return "" if found in wanted else f"it is not written as a {form}"
+
+
+def _is_proper(stated: Expression) -> bool:
+    """Whether a fraction is below 1, so that it has no mixed number."""
+    value = rational_value(stated)
+    return value is not None and abs(value) < 1
 
 
 def simplified_fault(stated: Expression) -> str:

@@ -82,6 +82,8 @@ def _solve(equations: tuple[Stated, ...], letters: tuple[str, ...], ask: Ask) ->
     """Equations to be solved; that there is no solution, or that all numbers are one, is an answer here."""
     relations = [stated.relation for stated in equations]
     names = tuple(dict.fromkeys(letters or (name for relation in relations for name in letters_in(relation))))
+    if not names:
+        return NotRead("there is no letter to solve for")
     refuse_other_letters(relations, names)
     if len(relations) < len(names):
         return find_outcome(equations, tuple(map(Letter, names)), ask)

@@ -6,7 +6,7 @@ from fractions import Fraction
 from paperaudit.errors import NoValue
 from paperaudit.maths.approximate import decimal_beside
 from paperaudit.maths.exact import exact_expression, exact_value
-from paperaudit.maths.measure import bare
+from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.number_forms import as_decimal, decimal_places, form_of, whole_or_fraction
 from paperaudit.maths.rounding import accuracy_text, round_to, step_of
 from paperaudit.maths.same_value import number_of
@@ -31,7 +31,9 @@ def finished(value: Expression, ask: Ask, before: str, letter: str = "") -> tupl
     steps: list[Step] = []
     name = f"{letter} " if letter else ""
     amount, unit = bare(value)
-    if ask.unit and unit and not same_unit(unit, ask.unit) and conversion(unit, ask.unit) is not None:
+    if ask.unit and unit and conversion(unit, ask.unit) is None:
+        raise UnitClash(f"the answer is in {unit}, it is asked for in {ask.unit}")
+    if ask.unit and unit and not same_unit(unit, ask.unit):
         said = f"{name}= {_conversion_text(amount, unit, ask.unit)}"
         amount, unit = _converted(amount, unit, ask.unit), ask.unit
         steps.append(_step(said, before, said.partition("= ")[2], "units"))

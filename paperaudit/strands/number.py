@@ -135,6 +135,8 @@ def _written(expression: Expression, form: str, ask: Ask) -> Outcome:
     if form not in FORMS:
         return NotRead(f"writing a number as “{form}” is not known yet")
     unit = unit_of(lines[-1])
+    if unit and form == "percentage":
+        raise UnitClash(f"{write(lines[-1])} as a percentage")
     start = expression if len(lines) <= 2 and _is_reduced_only(lines) else lines[-1]
     texts, value = form_texts(rational(start), without_units(start, unit), form, ask.accuracy is not None)
     confirm((expression, Measured(value, unit) if unit else value))

@@ -4,6 +4,8 @@ import random
 from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.equality import compare, compare_answers
@@ -256,3 +258,25 @@ def test_sympy_agrees_on_equal_and_unequal_expressions() -> None:
         assert same_value(one, other) is expected, (write(one), write(other))
         found[expected] += 1
     assert min(found.values()) > 50
+
+
+PIECES = (
+    "x y = 2 3 10 0.5 , ; and or ( ) [ ] / ÷ × + − √ ∛ ^ ² % ° cm kg $ R ± ≈ > < … no solution ∠ABC AB of 1/2 π all "
+    "99999999999999999999"
+).split()
+DERIVED = [
+    ("x = 17",), ("3√5",), ("1.5 m",), ("62.5%",), ("x = 6", "y = 2"), ("x = 4", "x = −3"), ("no solution",), ("yes",),
+    ("2(x + 3)",), ("√(1 + √2)",), ("π cm",),
+]
+
+
+@settings(max_examples=400, deadline=None)
+@given(
+    st.lists(st.sampled_from([*PIECES, " ", " "]), max_size=10).map("".join),
+    st.sampled_from(DERIVED),
+    st.sampled_from(
+        [SOLVE, find("AB", unit="cm", accuracy=TWO_PLACES), Ask(task("simplify"), ""), Ask(task("percentage"), "")]
+    ),
+)
+def test_any_text_is_judged_and_never_breaks_the_audit(text: str, derived: tuple[str, ...], ask: Ask) -> None:
+    assert isinstance(compare(text, tuple(map(answer, derived)), ask).agreement, Agreement)

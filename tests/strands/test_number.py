@@ -5,13 +5,27 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from paperaudit.maths import arithmetic
 from paperaudit.maths.equality import compare
 from paperaudit.maths.parse import read_expression
-from paperaudit.model.ask import Ask, Find, Transform
+from paperaudit.model.ask import Accuracy, Ask, Find, Transform
 from paperaudit.model.derivation import Agreement, Derived, NotRead, StepKind
-from paperaudit.model.expression import Expression, Number
+from paperaudit.model.expression import (
+    Expression,
+    Measured,
+    Negative,
+    Number,
+    NumberForm,
+    Of,
+    Power,
+    Product,
+    Quotient,
+    Root,
+    Sum,
+)
 from paperaudit.strands import calculating, finishing
 from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.registry import derive
@@ -199,3 +213,50 @@ def test_the_strand_leaves_letters_and_figures_to_others() -> None:
     assert not strand.recognises(reading_by_hand(Ask(Find((read_expression("∠ABC"),)), "∠ABC")))
     assert strand.recognises(reading_of("2 + 3 × 4"))
     assert statements(derived("2 + 3 × 4")[1])[-1] == "= 14"
+
+
+def measured(number: Number) -> st.SearchStrategy[Expression]:
+    return st.sampled_from(["", "", "cm", "kg", "$"]).map(lambda unit: Measured(number, unit) if unit else number)
+
+
+numbers = st.one_of(
+    st.integers(0, 20).map(lambda value: Number(Fraction(value))),
+    st.integers(1, 999).map(lambda value: Number(Fraction(value, 100), NumberForm.DECIMAL, 2)),
+    st.integers(1, 150).map(lambda value: Number(Fraction(value, 100), NumberForm.PERCENT)),
+    st.integers(1, 30).map(lambda value: Number(Fraction(2 * value + 1, 4), NumberForm.FRACTION)),
+    st.integers(1, 9).map(lambda value: Number(value + Fraction(1, 3), NumberForm.MIXED)),
+)
+
+
+def calculations(inner: st.SearchStrategy[Expression]) -> st.SearchStrategy[Expression]:
+    term = st.tuples(st.booleans(), inner).map(lambda pair: Negative(pair[1]) if pair[0] else pair[1])
+    return st.one_of(
+        st.lists(term, min_size=2, max_size=3).map(lambda terms: Sum(tuple(terms))),
+        st.lists(term, min_size=2, max_size=3).map(lambda factors: Product(tuple(factors), "×")),
+        st.tuples(term, inner, st.sampled_from("/÷")).map(lambda parts: Quotient(*parts)),
+        st.tuples(inner, st.integers(2, 3)).map(lambda parts: Power(parts[0], Number(Fraction(parts[1])))),
+        st.tuples(numbers, inner).map(lambda parts: Of(*parts)),
+        st.integers(2, 50).map(lambda value: Root(Number(Fraction(value)))),
+    )
+
+
+accuracies = st.sampled_from(
+    [None, Accuracy("decimal places", "2"), Accuracy("significant figures", "3"), Accuracy("nearest", "10")]
+)
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.recursive(numbers.flatmap(measured), calculations, max_leaves=5), accuracies)
+def test_whatever_is_derived_agrees_with_itself_when_it_is_stated(
+    expression: Expression, accuracy: Accuracy | None
+) -> None:
+    ask = Ask(Transform("evaluate", expression), "", accuracy)
+    _, outcome = derive(reading_by_hand(ask))
+    if isinstance(outcome, NotRead):
+        assert "disagree" not in outcome.why
+        return
+    stated = texts(outcome)[0]
+    comparison = compare(stated, outcome.answers, ask) if isinstance(outcome, Derived) else None
+    assert comparison is not None
+    # A mixed number or a surd of money is written and not read: $15 2/3.
+    assert comparison.agreement is Agreement.AGREES or ("was not read: " in comparison.why and "$" in stated)
