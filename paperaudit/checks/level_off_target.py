@@ -1,11 +1,17 @@
 """The cognitive levels do not carry the shares of marks that the blueprint asks for."""
 
 from collections.abc import Iterator
+from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.targets import off_target, shares_of
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
+
+if TYPE_CHECKING:
+    from paperaudit.marking.blueprint import Blueprint
+    from paperaudit.marking.spread import Aim
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
@@ -14,10 +20,9 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     if not paper.blueprint:
         return
     from paperaudit.marking.blueprint import load
-    from paperaudit.marking.spread import level_aims, spread
 
     blueprint = load(paper.blueprint)
-    aims = level_aims(spread(audited), blueprint)
+    aims = _aims(audited, blueprint)
     off = off_target(aims)
     if off:
         proposed = any("level" in part.proposed for part in audited.parts)
@@ -28,6 +33,17 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             suggestion="Exchange a part of the level that has too much for one of the level that has too little."
             + (" Some levels are this program's proposals: state them in the paper where they are wrong." * proposed),
         )
+
+
+def _aims(audited: AuditedPaper, blueprint: "Blueprint") -> "tuple[Aim, ...]":
+    """The levels against the blueprint; the skills, whose file takes its time to read, are left out."""
+    from paperaudit.marking.spread import Slice, Spread, level_aims
+
+    held: dict[str, int] = {}
+    for part in audited.parts:
+        held[part.level] = held.get(part.level, 0) + (part.part.marks or 0)
+    slices = tuple(Slice(level, Fraction(marks)) for level, marks in held.items())
+    return level_aims(Spread(sum(held.values()), slices, (), ()), blueprint)
 
 
 CHECK = Check(

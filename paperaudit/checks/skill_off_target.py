@@ -14,9 +14,12 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     if not paper.blueprint:
         return
     from paperaudit.marking.blueprint import load
-    from paperaudit.marking.spread import content_aims, spread
 
     blueprint = load(paper.blueprint)
+    if not blueprint.content:
+        return
+    from paperaudit.marking.spread import content_aims, spread
+
     aims = content_aims(spread(audited), blueprint)
     off = off_target(aims)
     if off:
