@@ -100,7 +100,7 @@ def _fraction(node: Node) -> Expression:
 
 def _coefficient(amounts: list[Node]) -> Expression | None:
     """A fraction of two whole numbers, and what it multiplies: 3/4, 1/2 x, 2/3(x − 4), 3/4 hour."""
-    if len(amounts) != 2 or not amounts[0].text.replace(" ", "").isdigit():
+    if len(amounts) != 2 or not amounts[0].text.replace(" ", "").isdecimal():
         return None
     simple = first(amounts[1], "simple")
     run = first(simple, "run") if simple is not None else None
@@ -108,7 +108,7 @@ def _coefficient(amounts: list[Node]) -> Expression | None:
         return None
     factors = list(every(run, "factor", "factor_on"))
     denominator = factors[0].text.replace(" ", "")
-    if not denominator.isdigit() or has(factors[0], "power"):
+    if not denominator.isdecimal() or has(factors[0], "power"):
         return None
     if int(denominator) == 0:
         raise ExpressionNotRead("a fraction over 0", run.start, "a denominator that is not 0")
