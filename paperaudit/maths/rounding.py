@@ -58,7 +58,7 @@ def step_of(accuracy: Accuracy, value: Fraction, unit: str = "") -> Fraction:
     amount = accuracy.amount.strip()
     if accuracy.kind == "nearest":
         return _nearest_step(amount, unit)
-    if not amount.isdigit() or int(amount) > MAX_PLACES or (accuracy.kind == "significant figures" and amount == "0"):
+    if not amount.isdecimal() or int(amount) > MAX_PLACES or (accuracy.kind == "significant figures" and amount == "0"):
         raise ExpressionNotRead(f"accuracy of {amount!r} {accuracy.kind}", expected="a small whole number")
     if accuracy.kind == "decimal places":
         return Fraction(1, 10 ** int(amount))

@@ -56,6 +56,7 @@ def test_accuracies_of_school_papers(value: str, accuracy: Accuracy, unit: str, 
     "accuracy",
     [
         Accuracy("decimal places", "9999999999"), Accuracy("decimal places", "-1"), Accuracy("decimal places", "two"),
+        Accuracy("decimal places", "²"),
         Accuracy("significant figures", "0"), Accuracy("nearest", "0"), Accuracy("nearest", "1e999999999"),
         Accuracy("nearest", "litre"),
     ],
