@@ -261,8 +261,8 @@ def test_sympy_agrees_on_equal_and_unequal_expressions() -> None:
 
 
 PIECES = [
-    *"xy=2310,;()[]/÷×+−√∛^²%°$R±≈><…π", "0.5", " and ", " or ", "cm", "kg", "no solution", "∠ABC", "AB", " of ", "1/2", "all",
-    "99999999999999999999", " ", " ",
+    *"xy=2310,;()[]/÷×+−√∛^²%°$R±≈><…π", "0.5", " and ", " or ", "cm", "kg", "no solution", "∠ABC", "AB", " of ", "1/2",
+    "all", "99999999999999999999", " ", " ",
 ]
 DERIVED = [
     ("x = 17",), ("3√5",), ("1.5 m",), ("62.5%",), ("x = 6", "y = 2"), ("x = 4", "x = −3"), ("no solution",), ("yes",),
