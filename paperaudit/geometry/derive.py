@@ -212,6 +212,20 @@ class Search:
             else:
                 return
         self._conclude(instance, unknown, rest, tuple(inputs))
+        if unknown is None and instance.conclusion is None and rest.terms:
+            self._find_number(instance, rest, tuple(inputs))
+
+    def _find_number(self, instance: Instance, rest: LinearForm[Letter], inputs: tuple[Node, ...]) -> None:
+        """A size that has only a form so far, as a number from an instance whose other sizes are numbers."""
+        for node in inputs:
+            size = node.subject
+            if node.is_number() or not isinstance(size, AngleOf | LengthOf):
+                continue
+            coefficient = instance.relation.coefficient(size)
+            others = rest.plus(node.form, -coefficient)
+            if others.is_constant:
+                behind = tuple(entry for entry in inputs if entry is not node)
+                self._push("size", size, others.times(-1 / coefficient), instance, behind, instance.weight)
 
     def _conclude(
         self, instance: Instance, unknown: Size | None, rest: LinearForm[Letter], inputs: tuple[Node, ...]

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from itertools import combinations
 
 from paperaudit.geometry.figure import (
     Condition,
@@ -89,8 +90,8 @@ def _sides(points: tuple[str, ...]) -> list[tuple[str, str]]:
 
 def _all_sides_equal(points: tuple[str, ...], label: int, reason: str) -> Iterator[Condition]:
     sides = _sides(points)
-    for side in sides[1:]:
-        yield EqualLengths(length(*sides[0]), length(*side), label, reason)
+    for one, two in combinations(sides, 2):
+        yield EqualLengths(length(*one), length(*two), label, reason)
 
 
 def _all_angles(points: tuple[str, ...], label: int) -> Iterator[Condition]:

@@ -209,7 +209,7 @@ class Working:
         constant = node.instance.relation.constant
         if constant:
             (right if constant < 0 else left).append((Fraction(1), LinearForm.number(abs(constant))))
-        return left, right
+        return (right, left) if _more_letters(right, left) else (left, right)
 
     def equation_text(self, node: Node) -> str:
         """2x + 10° + 3x = 180°."""
@@ -225,6 +225,12 @@ class Working:
                 text = f"{times} × {text}" if form.is_constant else f"{times}({text})"
             texts.append(text)
         return " + ".join(texts).replace("+ −", "− ") or "0"
+
+
+def _more_letters(one: list[Term], other: list[Term]) -> bool:
+    """Whether the letters weigh more on one side than on the other: that side is written first."""
+    weights = [sum(times * sum(form.terms.values()) for times, form in side) for side in (one, other)]
+    return weights[0] > weights[1]
 
 
 def _signed(pieces: list[tuple[str, bool]]) -> str:

@@ -21,9 +21,10 @@ BY_SQUARE = 17.0
 ROUND_LETTER = 20.0
 ALL_ROUND, WIDE = 300.0, 60.0
 """Least radius of wide arcs at a vertex where arcs go (nearly) all round, so that its letter stands inside them."""
+NESTED_REACH = 1.4
 NESTED = 5.0
 BESIDE = 4.0
-"""How much larger an arc is than one inside it, and than one beside it."""
+"""How far (times `fits`) an arc may go to leave room for a label inside; how much larger it is than one inside it, and than one beside it."""
 SQUARE = 8.5
 STROKE = 3.5
 STROKE_GAP = 3.4
@@ -125,7 +126,8 @@ def _clear_of(angle: DrawnAngle, near: Sequence[DrawnAngle]) -> DrawnAngle:
     for one in near:
         if overlap(angle.arc, one.arc) > TOUCHING:
             with_label = _room_for_label(one)
-            radius = max(radius, with_label if with_label < angle.fits else one.arc.radius + NESTED)
+            fits = angle.fits * NESTED_REACH
+            radius = max(radius, with_label if with_label < fits else one.arc.radius + NESTED)
         elif _beside(angle.arc, one.arc) and not (angle.mark.strokes and angle.mark.strokes == one.mark.strokes):
             if abs(radius - one.arc.radius) < BESIDE - 1:
                 radius = one.arc.radius - BESIDE if one.arc.radius > 15 else one.arc.radius + BESIDE

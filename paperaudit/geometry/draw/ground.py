@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from paperaudit.geometry.draw.elements import Arc, Box, LabelKind
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.plane import Spot, side
 
 # Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
 _WIDTHS = {
@@ -22,6 +22,8 @@ SIZES: dict[LabelKind, float] = {"letter": 12.5, "size": 11.0, "asked": 12.5, "n
 """Sizes of type, in page units."""
 FROM_ARC = 2.5
 """Clear space between an arc and a text."""
+ON_LINE = 0.3
+"""A spot this near to a line is on it."""
 ARC_PIECES = 6
 MARGIN = 1.2
 """Clear space round a text."""
@@ -101,6 +103,17 @@ class Ground:
     def add_arc(self, arc: Arc) -> None:
         """Takes in an arc as a chain of chords."""
         self.add_chain(arc.spot(step / ARC_PIECES) for step in range(ARC_PIECES + 1))
+
+    def is_parted(self, one: Spot, other: Spot) -> bool:
+        """Whether a drawn line runs between two spots; a line through one of them does not part them."""
+        for start, end in self.lines:
+            first, second = side(start, one, other), side(end, one, other)
+            if (first < 0) == (second < 0):
+                continue
+            third, fourth = side(one, start, end), side(other, start, end)
+            if third * fourth < 0 and min(abs(third), abs(fourth)) > ON_LINE * math.dist(start, end):
+                return True
+        return False
 
     def covered(self, box: Box, enough: float = math.inf) -> float:
         """The weighted lengths under a box with its margin; counting stops once there is `enough`."""

@@ -129,7 +129,7 @@ class _Page:
         """Texts with least choice first."""
         yield from (number_wish(angle) for angle in angles if angle.mark.number)
         labelled = [angle for angle in angles if angle.mark.label and not angle.mark.is_right]
-        yield from (angle_wish(angle) for angle in sorted(labelled, key=lambda angle: angle.size))
+        yield from (angle_wish(angle, labelled) for angle in sorted(labelled, key=lambda angle: angle.size))
         count = len(self.spots)
         middle = (sum(x for x, _ in self.spots.values()) / count, sum(y for _, y in self.spots.values()) / count)
         yield from (side_wish(one, middle) for one in drawn if one.mark.label)

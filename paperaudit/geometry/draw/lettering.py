@@ -22,13 +22,17 @@ OUTSIDE = (34.0, 46.0, 60.0)
 """How far from its vertex a label stands that a thin line leads to, where the angle is too narrow for it."""
 LED = 4.0
 """What such a line costs, in units of covered length."""
+PARTED = 7.0
+MISTAKEN = 2.5
+CLOSER = 0.8
+"""What it costs to stand behind a line from one's own arc, or clearly nearer (by this share) to another's."""
 FINE = 0.5
 """A text may cover this much without another place being looked for."""
 
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A spot for a text, what speaks against it, and a thin line to what it names, if one is needed."""
+    """A spot for a text, what speaks against it (in units of covered length), and a thin line to what it names."""
 
     centre: Spot
     penalty: float = 0.0
@@ -37,11 +41,17 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """A text and the places where it may stand, best first."""
+    """A text and the places where it may stand, best first.
+
+    `owner` is what the text belongs to: its point, the middle of its arc or side; `rivals` are other
+    such spots, which it should not seem to belong to.
+    """
 
     text: str
     kind: LabelKind
     places: tuple[Place, ...]
+    owner: Spot
+    rivals: tuple[Spot, ...] = ()
 
     @property
     def extent(self) -> tuple[float, float]:
@@ -76,12 +86,23 @@ class Lettering:
         for place in wish.places:
             if place.penalty >= least:
                 continue
-            covered = self.ground.covered(box_round(place.centre, wish.extent), least - place.penalty)
-            if covered + place.penalty < least:
-                best, least, hidden = place, covered + place.penalty, covered
-            if covered < FINE and place.penalty == 0:
+            against = place.penalty + self._doubt(wish, place)
+            if against >= least:
+                continue
+            covered = self.ground.covered(box_round(place.centre, wish.extent), least - against)
+            if covered + against < least:
+                best, least, hidden = place, covered + against, covered
+            if covered < FINE and against == 0:
                 break
         return best, hidden
+
+    def _doubt(self, wish: Wish, place: Place) -> float:
+        """What a place costs because the text would seem to belong to something else."""
+        if place.leader:
+            return 0.0
+        away = math.dist(place.centre, wish.owner)
+        doubt = MISTAKEN if any(math.dist(place.centre, rival) < CLOSER * away for rival in wish.rivals) else 0.0
+        return doubt + (PARTED if self.ground.is_parted(wish.owner, place.centre) else 0.0)
 
 
 def inside_wedge(extent: tuple[float, float], arms: tuple[float, float], way: float, gap: float) -> float:
@@ -94,11 +115,13 @@ def inside_wedge(extent: tuple[float, float], arms: tuple[float, float], way: fl
     return nearest
 
 
-def angle_wish(angle: DrawnAngle) -> Wish:
+def angle_wish(angle: DrawnAngle, others: Sequence[DrawnAngle]) -> Wish:
     """Places for an angle's label: outside its arc, on the bisector or near it, at last outside with a line to the arc."""
     mark = angle.mark
     kind: LabelKind = "asked" if mark.is_asked else "size"
-    return Wish(mark.label, kind, tuple(_angle_places(angle, text_extent(mark.label, SIZES[kind]))))
+    places = tuple(_angle_places(angle, text_extent(mark.label, SIZES[kind])))
+    rivals = tuple(other.arc.spot(0.5) for other in others if other is not angle and other.has_arc)
+    return Wish(mark.label, kind, places, angle.arc.spot(0.5), rivals)
 
 
 def _angle_places(angle: DrawnAngle, extent: tuple[float, float]) -> Iterator[Place]:
@@ -138,7 +161,7 @@ def number_wish(angle: DrawnAngle) -> Wish:
     arms = (angle.arc.start, angle.arc.start + angle.arc.turn)
     least = max(NUMBER_AT, inside_wedge(extent, arms, angle.middle, 0.8))
     places = [Place(polar(angle.arc.centre, angle.middle, least + step), step * 0.2) for step in (0.0, 3.0, 6.0, 10.0)]
-    return Wish(text, "number", tuple(places))
+    return Wish(text, "number", tuple(places), angle.arc.centre)
 
 
 def side_wish(drawn: DrawnSide, middle: Spot) -> Wish:
@@ -156,7 +179,7 @@ def side_wish(drawn: DrawnSide, middle: Spot) -> Wish:
     for share, against in ((0.5, 0.0), (0.42, 0.5), (0.58, 0.5), (0.33, 1.0), (0.67, 1.0), (0.25, 2.0), (0.75, 2.0)):
         for sign, inner in ((way, 0.0), (-way, 0.8)):
             places.append(Place(polar(along(drawn.start, drawn.end, share), normal, sign * reach), against + inner))
-    return Wish(mark.label, kind, tuple(sorted(places, key=lambda place: place.penalty)))
+    return Wish(mark.label, kind, tuple(sorted(places, key=lambda place: place.penalty)), centre)
 
 
 def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool) -> Wish:
@@ -174,7 +197,7 @@ def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool) -> 
             far = max(near, clear)
             against = (far - near) * 0.15 + (0.0 if share == 0.5 else 0.4) + max(0.0, (150 - width) / 100)
             places += [Place(polar(spot, way, far + step), against + step * 0.25) for step in (0.0, 3.0, 7.0, 12.0, 17.0)]
-    return Wish(name, "letter", tuple(sorted(places, key=lambda place: place.penalty)))
+    return Wish(name, "letter", tuple(sorted(places, key=lambda place: place.penalty)), spot)
 
 
 def _sectors(rays: Sequence[float]) -> list[tuple[float, float]]:

@@ -62,15 +62,22 @@ class SideMarks:
     def _dimensioned(self, mark: SideMark, start: Spot, end: Spot) -> DrawnSide:
         reach = math.dist(start, end)
         normal = ((end[1] - start[1]) / reach, (start[0] - end[0]) / reach)
-        weight = sum(side(spot, start, end) for spot in self.spots.values())
-        # `side` is positive towards −normal; the emptier side of the line is taken.
-        way = 1.0 if weight > 0 else -1.0
+        way = min((1.0, -1.0), key=lambda sign: self._crowd(start, end, (sign * normal[0], sign * normal[1])))
         shift = (way * AWAY * normal[0], way * AWAY * normal[1])
         one, two = (start[0] + shift[0], start[1] + shift[1]), (end[0] + shift[0], end[1] + shift[1])
         bar = (BAR * normal[0], BAR * normal[1])
         bars = [Stroke(((p[0] - bar[0], p[1] - bar[1]), (p[0] + bar[0], p[1] + bar[1])), "thin") for p in (one, two)]
         ticks = _ticks(along(one, two, 0.5 if not mark.label else 0.25), one, two, mark.ticks)
         return DrawnSide(mark, one, two, (Stroke((one, two), "thin"), *bars, *ticks), (shift[0], shift[1]))
+
+    def _crowd(self, start: Spot, end: Spot, normal: Spot) -> tuple[int, float]:
+        """What a dimension line on one side of a segment has to cross, and how much of the figure is there."""
+        one, two = ((p[0] + AWAY * normal[0], p[1] + AWAY * normal[1]) for p in (start, end))
+        crossed = sum(
+            side(one, p, q) * side(two, p, q) < 0 and side(p, one, two) * side(q, one, two) < 0 for p, q in self.lines
+        )
+        weight = sum((x - start[0]) * normal[0] + (y - start[1]) * normal[1] for x, y in self.spots.values())
+        return crossed, weight
 
     def arrowed(self, mark: ParallelMark) -> Iterator[Stroke]:
         """The arrow heads of a parallel, on the part of its line that has most room; all point rightwards or up."""
