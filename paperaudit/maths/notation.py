@@ -42,7 +42,6 @@ _SEVERAL = (
     ("|||", "∼"), ("||", "∥"), ("///", "∼"), ("//", "∥"), ("<=", "≤"), (">=", "≥"), ("!=", "≠"),
     ("sqrt", "√"), ("cbrt", "∛"),
 )
-_CAPITAL_HATS = frozenset("ˆ^")
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
 _BEFORE_CAPITAL = re.compile(r"(?<=[A-Za-z])(?=[A-Z])")
@@ -153,10 +152,8 @@ def _next(text: str, at: int) -> tuple[int, str]:
         if text.startswith(typed, at):
             return len(typed), plain
     character = text[at]
-    if character in _CAPITAL_HATS and at and text[at - 1].isupper() and text[at - 1:at + 2] != text[at - 1:at + 1]:
-        following = text[at + 1]
-        if character == "ˆ" or following.isupper():
-            return 1, HAT
+    if character in "ˆ^" and text[max(at - 1, 0)].isupper() and (character == "ˆ" or text[at + 1:at + 2].isupper()):
+        return 1, HAT
     return 1, _plain(character)
 
 

@@ -4,12 +4,11 @@ import re
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.notation import HAT
 from paperaudit.maths.tree import has, the
 from paperaudit.model.expression import AngleAt, AngleOf, AnswerTo, AreaOf, LengthOf, PerimeterOf, Quantity
 
 _POINT = re.compile(r"[A-Z]′*")
-_WORDS = {"△": " ", HAT: ""}
+_LEVEL = re.compile(r"[0-9]+|[a-z]+")
 
 
 def points_of(text: str) -> tuple[str, ...]:
@@ -31,7 +30,7 @@ def quantity_of(node: Node) -> Quantity | AnswerTo:
         case "perimeter":
             return PerimeterOf(polygon_of(the(inner, "polygon_name")))
         case _:
-            return AnswerTo(inner.children[-2].text.rstrip("."))
+            return AnswerTo(".".join(_LEVEL.findall(the(inner, "part_number").text)))
 
 
 def polygon_of(node: Node) -> tuple[str, ...]:

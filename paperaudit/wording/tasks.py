@@ -1,13 +1,14 @@
 """Turns the parse tree of an ask into its task."""
 
 import re
+from fractions import Fraction
 
 from parsimonious.nodes import Node
 
 from paperaudit.maths.notation import UNIT_MARK
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
-from paperaudit.maths.tree import every, first, the
+from paperaudit.maths.tree import every, first, has, the
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Command, Establish, Find, Rounded, Solve, Subject, Task, Transform, WriteAs
 from paperaudit.model.expression import (
@@ -24,6 +25,7 @@ from paperaudit.model.expression import (
     PerimeterOf,
     Quotient,
     Relation,
+    Sum,
     leaves,
     letters_of,
 )
@@ -77,8 +79,15 @@ def wanted_of(node: Node) -> tuple[Expression, ...]:
     found = []
     for one in every(node, "wanted_one"):
         angle = first(one, "angle_name")
-        found.append(angle_named(angle.text) if angle is not None else measure_of(the(one, "measure")))
+        size = angle_named(angle.text) if angle is not None else measure_of(the(one, "measure"))
+        found.append(_remainder(the(one, "remainder").text, size) if has(one, "remainder") else size)
     return tuple(found)
+
+
+def _remainder(words: str, angle: Expression) -> Expression:
+    """What an angle lacks to 90° (its complement) or to 180° (its supplement)."""
+    whole = Measured(Number(Fraction(90 if "complement" in words else 180)), "°")
+    return Sum((whole, Negative(AngleAt(angle.name) if isinstance(angle, Letter) and angle.name.isupper() else angle)))
 
 
 def form_named(words: str) -> str:
