@@ -49,7 +49,8 @@ def earnings(
     about_figure = any(step.kind is StepKind.STATEMENT for step in steps)
     kinds = {at: _kind(step, about_figure) for at, step in enumerate(steps) if not _only_restates(at, steps)}
     carried = carried_lines(derivation, known)
-    bearing = [at for at, kind in kinds.items() if kind != "given" and at not in carried] or list(kinds)
+    new = [at for at in kinds if at not in carried]
+    bearing = [at for at in new if kinds[at] != "given"] or new or list(kinds)
     texts = {answer.text for answer in answers} if len(answers) > 1 else set()
     rewarded: set[str] = set()
     found = []
