@@ -3,7 +3,8 @@
 import re
 from dataclasses import dataclass
 
-from paperaudit.maths.notation import Notation
+from paperaudit.maths.limits import LONGEST_TEXT
+from paperaudit.maths.notation import Notation, read_notation
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Accuracy
 from paperaudit.wording.accuracy import YOUR_ANSWER, accuracy_of
@@ -92,6 +93,12 @@ def asides_of(notation: Notation) -> Asides:
     _, rest = _taken(rest, _ANSWER_AS)
     reasons = False if denied else True if wanted else None
     return Asides(rest, accuracy, unit, reasons, bool(marked), terms.group(1) if terms else "", bool(form))
+
+
+def is_not_to_scale(text: str, alone: bool = False) -> bool:
+    """Whether a figure is marked "not to scale", `alone` if nothing else is said."""
+    found, rest = _taken(read_notation(text[:LONGEST_TEXT]), _TO_SCALE)
+    return found is not None and not (alone and rest.text.strip(" .,;()"))
 
 
 def _taken(notation: Notation, pattern: re.Pattern[str]) -> tuple[re.Match[str] | None, Notation]:

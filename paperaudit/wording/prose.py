@@ -1,7 +1,7 @@
 """Reads the sentences of a text: facts, asks, instructions that go with an ask, and scenery."""
 
 import re
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
@@ -56,6 +56,15 @@ def read_prose(line: Line, facts: bool, scene: Scene) -> Prose:
     return prose
 
 
+def _read_lines(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
+    """Lines that end without a stop, one statement each: tried where they make no sentence together."""
+    start = sentence.start
+    for words in sentence.text.split("\n"):
+        if words.strip():
+            _read_sentence(Sentence(words.strip(), start), line, facts, scene, prose)
+        start += len(words) + 1
+
+
 def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
     asides = asides_of(read_notation(sentence.text, scene.letters))
     if not asides.rest.text.strip(" .,;:!()"):
@@ -65,18 +74,18 @@ def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, pr
         asked = read_asked(sentence.text, line.place, "text", scene)
         if isinstance(asked, Asked):
             prose.asks.append(asked)
+        elif "\n" in sentence.text:
+            prose.asides.pop()
+            _read_lines(sentence, line, facts, scene, prose)
         else:
-            prose.unfinished.append(_placed(asked, sentence))
+            prose.unfinished.append(asked)
     elif facts:
         if asides.not_to_scale:
             prose.asides.append(asides)
         found = read_clauses(sentence.text, line.place, "text", scene)
         if not isinstance(found, Unread):
             prose.givens.extend(found)
+        elif "\n" in sentence.text:
+            _read_lines(sentence, line, facts, scene, prose)
         elif is_mathematics(sentence.text):
-            prose.unread.append(_placed(found, sentence))
-
-
-def _placed(unread: Unread, sentence: Sentence) -> Unread:
-    """The sentence, with the offset counted in it; prose is named by its sentence."""
-    return replace(unread, text=sentence.text)
+            prose.unread.append(found)

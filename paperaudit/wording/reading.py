@@ -5,6 +5,7 @@ from dataclasses import replace
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
+from paperaudit.wording.asides import is_not_to_scale
 from paperaudit.wording.asking import read_asked
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.prose import Prose, read_prose
@@ -38,6 +39,7 @@ def read(question: Question, part: Part) -> Reading:
             unread.extend(doubt for prose in proses for doubt in prose.unread)
             unread.extend(choice.left_over)
     marked = question.not_to_scale or any(aside.not_to_scale for prose in proses for aside in prose.asides)
+    marked = marked or any(is_not_to_scale(line.text) for line in (*question.figure, *part.figure))
     unread.extend(choice.missing)
     return Reading(replace(question, not_to_scale=marked), part, tuple(givens), choice.ask, tuple(unread))
 
@@ -49,6 +51,8 @@ def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], 
     givens: list[Given] = []
     unread: list[Unread] = []
     for line, where in lines:
+        if is_not_to_scale(line.text, alone=True):
+            continue
         found = read_statement(line.text, line.place, where, scene)
         if isinstance(found, Given):
             givens.append(found)
