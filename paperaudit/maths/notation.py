@@ -9,6 +9,7 @@ import unicodedata
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
+from typing import Literal, TypeAlias
 
 HAT = "\u0302"
 """The combining circumflex that follows a vertex letter."""
@@ -44,6 +45,10 @@ _SEVERAL = (
 )
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
+Commas: TypeAlias = Literal["", "decimal", "thousands"]
+"""What a comma before exactly three digits is, where the paper lets that be known."""
+
+_DOUBTFUL = re.compile(r"(?<![0-9,.])([1-9][0-9]{0,2}),(?=[0-9]{3}(?![0-9]|[,.][0-9]))")
 _BEFORE_CAPITAL = re.compile(r"(?<=[A-Za-z])(?=[A-Z])")
 _UNIT_CLOSE = re.compile(r"[A-Z]′? ?= ?\d+(?:[.,]\d+)?(m)(?![A-Za-z0-9(^²³]| ?[-+×*·/])")
 
@@ -92,7 +97,10 @@ class Notation:
 
     def without(self, start: int, end: int) -> "Notation":
         """The text with a span cut out; a single space takes its place between words."""
-        before, after = self.text[:start].rstrip(" "), self.text[end:]
+        before = self.text[:start].rstrip(" ")
+        if not before:
+            end += len(self.text[end:]) - len(self.text[end:].lstrip(" "))
+        after = self.text[end:]
         moved = len(before) - end
         gap = " " if before and after[:1] not in ("", ".", "?", "!", ",", " ") else ""
         offsets = (*self.offsets[:len(before)], *([self.offsets[end]] if gap else ()), *self.offsets[end:])
@@ -118,10 +126,13 @@ def _plain(character: str) -> str:
     return "".join(_ONE_FOR_ONE.get(part, part) for part in spelled)
 
 
-def read_notation(text: str, letters: frozenset[str] = frozenset(), units: bool = True) -> Notation:
+def read_notation(
+    text: str, letters: frozenset[str] = frozenset(), units: bool = True, commas: Commas = ""
+) -> Notation:
     """The text in the grammars' spelling. `letters` are unknowns of the paper, never units.
 
-    With `units` false no single letter is a unit: "solve 3 m = 12".
+    With `units` false no single letter is a unit: "solve 3 m = 12". `commas` says what the comma of
+    12,500 is in this paper, where that is known; else it stays, and the number is refused as doubtful.
 
     >>> read_notation("AB̂C = 2 × 12,5 °").text
     'AB̂C = 2 × 12,5 °'
@@ -142,8 +153,17 @@ def read_notation(text: str, letters: frozenset[str] = frozenset(), units: bool 
         offsets.pop()
     plain_text = _lower_words("".join(characters))
     offsets.append(offsets[-1] + 1 if offsets else 0)
-    notation = Notation(plain_text, tuple(offsets), text)
+    notation = _settled(Notation(plain_text, tuple(offsets), text), commas)
     return notation.with_units(letters) if units else notation
+
+
+def _settled(notation: Notation, commas: Commas) -> Notation:
+    """Doubtful commas made decimal points, or the thousands behind them joined on."""
+    if commas == "decimal":
+        return Notation(_DOUBTFUL.sub(r"\1.", notation.text), notation.offsets, notation.source)
+    if commas == "thousands":
+        return Notation(_DOUBTFUL.sub(r"\1 ", notation.text), notation.offsets, notation.source)
+    return notation
 
 
 def _next(text: str, at: int) -> tuple[int, str]:

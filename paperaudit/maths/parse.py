@@ -8,7 +8,7 @@ from parsimonious.nodes import Node
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import expression_grammar
 from paperaudit.maths.limits import check_limits
-from paperaudit.maths.notation import read_notation
+from paperaudit.maths.notation import Commas, read_notation
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
@@ -17,33 +17,39 @@ from paperaudit.model.expression import Expression, Relation
 Value = TypeVar("Value")
 
 
-def read_expression(text: str, letters: frozenset[str] = frozenset()) -> Expression:
-    """The expression that a text stands for; `letters` are unknowns of the paper that look like units.
+def read_expression(text: str, letters: frozenset[str] = frozenset(), commas: Commas = "") -> Expression:
+    """The expression that a text stands for.
 
+    `letters` are unknowns of the paper that look like units; `commas` says what the comma of 12,500 is
+    where the paper lets that be known, else such a number is refused as doubtful.
     Raises ExpressionNotRead with the offset in `text`.
 
     >>> read_expression("xy")
     Product(factors=(Letter(name='x'), Letter(name='y')), sign='')
     """
-    return _read(text, "expression", letters, expression_of)
+    return _read(text, "expression", letters, commas, expression_of)
 
 
-def read_relation(text: str, letters: frozenset[str] = frozenset()) -> Relation:
+def read_relation(text: str, letters: frozenset[str] = frozenset(), commas: Commas = "") -> Relation:
     """The one relation that a text states. Raises ExpressionNotRead, for a chain a = b = c too."""
-    relations = read_relations(text, letters)
+    relations = read_relations(text, letters, commas)
     if len(relations) > 1:
         raise ExpressionNotRead(f"{text.strip()} is more than one relation", 0, "one sign, as in AB = AC")
     return relations[0]
 
 
-def read_relations(text: str, letters: frozenset[str] = frozenset()) -> tuple[Relation, ...]:
+def read_relations(
+    text: str, letters: frozenset[str] = frozenset(), commas: Commas = ""
+) -> tuple[Relation, ...]:
     """The relations of a chain, each between neighbours: a = b = c is a = b and b = c."""
-    return _read(text, "relation", letters, relations_of)
+    return _read(text, "relation", letters, commas, relations_of)
 
 
-def _read(text: str, rule: str, letters: frozenset[str], value_of: Callable[[Node], Value]) -> Value:
+def _read(
+    text: str, rule: str, letters: frozenset[str], commas: Commas, value_of: Callable[[Node], Value]
+) -> Value:
     check_limits(text)
-    notation = read_notation(text, letters)
+    notation = read_notation(text, letters, commas=commas)
     try:
         return value_of(parsed(expression_grammar(), rule, notation.text))
     except ExpressionNotRead as error:

@@ -1,7 +1,7 @@
 """Reads what a part asks for: quantities, claims to show, equations to solve, commands."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from parsimonious.nodes import Node
 
@@ -23,6 +23,8 @@ from paperaudit.wording.unread import not_read
 
 _EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x + 3 = 7”"
 _ALGEBRA = re.compile(r"\b(?:solve|simplify|expand|factori[sz]e|subject|multiply out)\b", re.IGNORECASE)
+
+_PLACES = re.compile(r"\bdecimal places?\b|\bd\. ?p\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +49,9 @@ def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | U
     """An ask with the conditions in the same sentence."""
     try:
         check_limits(text, LONGEST_SENTENCE)
-        notation = read_notation(text, scene.letters, not _ALGEBRA.search(text))
+        if not scene.commas and _PLACES.search(text):
+            scene = replace(scene, commas="decimal")
+        notation = scene.notation(text, not _ALGEBRA.search(text))
         asides = asides_of(notation.letters_apart() if "subject" in text else notation)
         tree = parsed(statement_grammar(), "asked", asides.rest.text)
         return _asked(tree, asides, place, where, scene)
@@ -55,7 +59,7 @@ def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | U
         expected = error.expected or str(error)
         return Unread(text, where, read_notation(text).offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
-        return not_read(text, where, place, error, scene.letters, _EXPECTED)
+        return not_read(text, where, place, error, _EXPECTED)
 
 
 def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene) -> Asked:

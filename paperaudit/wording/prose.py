@@ -5,7 +5,6 @@ from dataclasses import dataclass, field
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
-from paperaudit.maths.notation import read_notation
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line
 from paperaudit.model.reading import Unread
@@ -13,9 +12,9 @@ from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.sentences import Sentence, is_mathematics, sentences
+from paperaudit.wording.stated import LONGEST_PROSE
 from paperaudit.wording.statement import LONGEST_SENTENCE, read_clauses
 
-LONGEST_PROSE = 20_000
 _COMMAND = re.compile(
     r"""(?: ^ | [,;:.] \s? | ^ \(? [a-z]{1,4} \) \s | \b (?: hence | then | thus | and | to | please ) \s )
         (?: calculate | find | determine | work \s out | compute | solve | show \s (?: that | whether ) | prove
@@ -66,7 +65,7 @@ def _read_lines(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose
 
 
 def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
-    asides = asides_of(read_notation(sentence.text, scene.letters))
+    asides = asides_of(scene.notation(sentence.text))
     if not asides.rest.text.strip(" .,;:!()"):
         prose.asides.append(asides)
     elif _COMMAND.search(asides.rest.text):

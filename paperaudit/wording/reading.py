@@ -10,7 +10,7 @@ from paperaudit.wording.asking import read_asked
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
-from paperaudit.wording.stated import letters_used, repeats
+from paperaudit.wording.stated import commas_used, letters_used, repeats
 from paperaudit.wording.statement import Where, read_statement
 
 
@@ -21,7 +21,7 @@ def read(question: Question, part: Part) -> Reading:
     part, gives facts only where that level has neither; where anything is stated it may add to it,
     never contradict it, and a sentence that cannot be read is no obstacle.
     """
-    scene = Scene(letters_used(question, part))
+    scene = Scene(letters_used(question, part), commas_used(question, part))
     givens, unread = _stated(question, part, scene)
     stated = bool(givens or unread)
     explicit = read_asked(part.ask.text.strip(), part.ask.place, "ask", scene) if part.ask is not None else None

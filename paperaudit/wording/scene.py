@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from paperaudit.maths.notation import Commas, Notation, read_notation
 from paperaudit.model.fact import Fact, Parallel, Shape
 
 
@@ -16,11 +17,16 @@ class NotUnderstood(Exception):
 
 @dataclass(slots=True)
 class Scene:
-    """The polygons and parallel lines named so far, and the small letters that the paper uses as unknowns."""
+    """The polygons and parallel lines named so far, what letters and commas mean in the paper."""
 
     letters: frozenset[str] = frozenset()
+    commas: Commas = ""
     shapes: list[Shape] = field(default_factory=list)
     parallels: list[Parallel] = field(default_factory=list)
+
+    def notation(self, text: str, units: bool = True) -> Notation:
+        """A text in the grammars' spelling, as this paper means its letters and commas."""
+        return read_notation(text, self.letters, units, self.commas)
 
     def take(self, facts: tuple[Fact, ...]) -> None:
         """Remembers what later clauses may refer to: "its diagonals", "cuts them"."""

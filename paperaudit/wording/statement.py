@@ -6,7 +6,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
-from paperaudit.maths.notation import Notation, read_notation
+from paperaudit.maths.notation import Notation
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every
 from paperaudit.model.fact import Given, Origin
@@ -44,14 +44,14 @@ def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[G
     """The clauses of a sentence, a given for each, named by the clause's own words."""
     try:
         check_limits(text, LONGEST_SENTENCE)
-        notation = read_notation(text, scene.letters)
+        notation = scene.notation(text)
         tree = parsed(statement_grammar(), "statement", notation.text)
         return givens_of(tree, notation, place, where, scene)
     except NotUnderstood as error:
         expected = error.expected or str(error)
         return Unread(text, where, notation.offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
-        return not_read(text, where, place, error, scene.letters)
+        return not_read(text, where, place, error)
 
 
 def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene: Scene) -> tuple[Given, ...]:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from parsimonious.nodes import Node
 
 from paperaudit.maths.notation import UNIT_MARK
+from paperaudit.maths.numerals import number_of
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
@@ -22,6 +23,7 @@ from paperaudit.model.expression import (
     Measured,
     Negative,
     Number,
+    Of,
     PerimeterOf,
     Quotient,
     Relation,
@@ -58,6 +60,8 @@ def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Sc
             return Establish(_claims(node, scene), "decide")
         case "solve":
             return _solve(node)
+        case "changed":
+            return Transform("evaluate", _changed(node))
         case "transform":
             return Transform(_command(node.text), expression_of(the(node, "expression")))
         case "write_as":
@@ -107,6 +111,13 @@ def letters_named(node: Node) -> tuple[str, ...]:
         for letter in every(node, "letter", "relation")
         if letter.expr_name == "letter"
     )
+
+
+def _changed(node: Node) -> Expression:
+    """R250 increased by 15% is R250 + 15% of R250."""
+    whole, share = expression_of(the(node, "expression")), number_of(the(node, "percentage"))
+    change = Of(share, whole)
+    return Sum((whole, change if node.text.startswith("increase") else Negative(change)))
 
 
 def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:

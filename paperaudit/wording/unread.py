@@ -22,12 +22,12 @@ _EXPECTED = "a statement such as AB = AC, ∠ABC = 40° or AB ∥ CD"
 
 def not_read(
     text: str, where: Literal["figure", "given", "ask", "text", "answer"], place: Place,
-    error: ExpressionNotRead, letters: frozenset[str] = frozenset(), expected: str = _EXPECTED,
+    error: ExpressionNotRead, expected: str = _EXPECTED,
 ) -> Unread:
     """The `Unread` of a text; the error's offset is one of the plain text, except beyond the limits."""
     if str(error):
         return Unread(text[:LONGEST_QUOTE], where, error.start, f"{error.expected} ({error})", "", place)
-    notation = read_notation(text, letters)
+    notation = read_notation(text)
     later = _LATER.search(notation.text)
     if later:
         return Unread(text, where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)

@@ -241,6 +241,13 @@ def test_a_letter_of_the_paper_is_no_unit() -> None:
     assert read_relation("AB = 12m", frozenset("m")).right == Product((n(12), Letter("m")))
 
 
+def test_what_the_paper_says_of_its_commas_settles_a_doubtful_one() -> None:
+    assert read_expression("12,500", commas="thousands") == n(12500)
+    assert read_expression("12,500", commas="decimal") == decimal("12.5", 3)
+    assert read_expression("12,50", commas="thousands") == decimal("12.5", 2)
+    assert read_expression("1,234,567", commas="decimal") == n(1234567)
+
+
 @pytest.mark.parametrize(("typed", "sign"), [
     ("x = 5", "="), ("x ≠ 5", "≠"), ("x != 5", "≠"), ("x < 5", "<"), ("x > 5", ">"), ("x <= 5", "≤"), ("x ≤ 5", "≤"),
     ("x >= 5", "≥"), ("x ⩾ 5", "≥"),
