@@ -21,7 +21,7 @@ from paperaudit.geometry.figure import (
 )
 from paperaudit.geometry.incidence import Unclear, drawn_paths, expression_paths, merged_lines, resolve_angle
 from paperaudit.geometry.shapes import shape_conditions
-from paperaudit.geometry.sizes import kind_of, length_unit, linear_form
+from paperaudit.geometry.sizes import kind_of, length_unit, linear_form, refuse_foreign_units
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves, letters_of, with_leaves
 from paperaudit.model.fact import (
     AngleName,
@@ -161,6 +161,7 @@ class FigureBuilder:
         if relation.sign != "=":
             raise Unclear(f"an inequality ({relation.sign}) between sizes is not used yet")
         form = linear_form(left, self.unit) - linear_form(right, self.unit)
+        refuse_foreign_units(form, relation)
         yield SizeRelation(form, kind_of(form), label)
 
 

@@ -59,6 +59,9 @@ class Claim:
 
 def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) -> Outcome:
     """Derived with the proof (or with "no", "false" and why), or why it cannot be told."""
+    for fact in task.claims:
+        if isinstance(fact, Parallel) and set(fact.paths[0]) & set(fact.paths[1]):
+            return _meeting(fact, task)
     builder = FigureBuilder(givens, task.claims)
     figure = _named_alike(builder.figure(reading.question.sketch), task)
     notation = notation_of(builder, givens)
@@ -75,6 +78,15 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
         cases = tuple(Case(o.answers[0].text, o.answers, o.figure) for o in outcomes if isinstance(o, Derived))
         return NotDetermined(cases, "which arrangement of the figure is meant")
     return outcomes[0]
+
+
+def _meeting(claim: Parallel, task: Establish) -> Outcome:
+    """Lines that are named with a point in common are not parallel."""
+    one, two = ("".join(path) for path in claim.paths[:2])
+    common = next(point for point in one if point in two)
+    text = f"{one} and {two} meet at {common}, so they are not parallel"
+    derivation = Derivation((Step(text, StepKind.CONCLUSION),), "the names of the lines share a point")
+    return Derived((Answer(FAILS[task.how] if task.how == "decide" else f"false: {text}"),), (derivation,))
 
 
 def _named_alike(figure: Figure, task: Establish) -> Figure:

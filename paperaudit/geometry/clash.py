@@ -1,11 +1,13 @@
 """Says in words why the givens of a figure cannot hold together."""
 
 from paperaudit.geometry.derive import Node, Search, contradicting
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Size, length
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.refute import Refutation
 from paperaudit.geometry.theorems import ALL
+from paperaudit.geometry.theory import close
 from paperaudit.geometry.working import Working
+from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Impossible, Step
 from paperaudit.model.expression import AngleOf, LengthOf
@@ -41,9 +43,29 @@ def _contradiction(
         name = write(refutation.arrangement.name(beyond.subject))
         value = write(notation.value(beyond.form, notation.unit_of(beyond.subject)))
         return (*_lines(working.steps), f"{name} cannot be {value}."), ""
+    short = _short_sides(refutation, notation)
+    if short:
+        return short, ""
     if found.clash is not None:
         return _two_values(refutation, found.clash, working, notation)
     return ("Together these givens lead to a contradiction in the angles of the figure.",), ""
+
+
+def _short_sides(refutation: Refutation, notation: Notation) -> tuple[str, ...]:
+    """The line that shows two sides of a triangle no longer than the third (Euclid I.20), () where none are."""
+    arrangement = refutation.arrangement
+    theory = close(arrangement, refutation.found)
+    for triangle in arrangement.triangles:
+        for a, b, c in triangle.turned():
+            sides = (length(a, b), length(a, c), length(b, c))
+            one, two, third = (theory.value(LinearForm.of(side)) for side in sides)
+            if one is not None and two is not None and third is not None and one + two <= third:
+                both = write(notation.value(LinearForm.number(one + two), notation.length_unit))
+                far = write(notation.value(LinearForm.number(third), notation.length_unit))
+                names = [write(side) for side in sides]
+                return (f"{names[0]} + {names[1]} = {both}, but {names[2]} = {far}: "
+                        "two sides of a triangle are together longer than the third.",)
+    return ()
 
 
 def _two_values(

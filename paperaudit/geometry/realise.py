@@ -19,6 +19,10 @@ APART = 2e-3
 """Least distance between two points, as a share of the drawing's size."""
 DISTINCT = 2e-3
 """Least distance of a line's farthest point from another line, as a share of the other's length."""
+ARRIVED = 1e-24
+"""Sum of squared residuals at which a drawing is left alone."""
+GAIN, PATIENCE = 0.02, 5
+"""A drawing that gains less than this share in so many steps running is given up."""
 FAINT = 0.05
 """Weight of the numbers in the first descent, which settles incidence, order, parallels and equal sides."""
 FAINT_STEPS = 15
@@ -91,28 +95,41 @@ def _rows(problem: Residuals, state: Array, signs: Array, with_hinges: bool) -> 
 
 
 def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hinges: bool) -> Array:
-    """Levenberg and Marquardt's damped steps, every drawing of the batch with its own damping."""
+    """Levenberg and Marquardt's damped steps, every drawing of the batch with its own damping.
+
+    Drawings that have arrived, or gain nothing any more, leave the batch.
+    """
+    result = state.copy()
+    active = np.arange(state.shape[0])
     damping = np.full(state.shape[0], 1e-2 if with_hinges else 1e-9)
+    idle = np.zeros(state.shape[0])
     value, slope = _rows(problem, state, signs, with_hinges)
     cost = (value**2).sum(axis=1)
     eye = np.eye(problem.unknowns)
     for _ in range(steps):
-        if cost.max(initial=0.0) < 1e-24:
-            break
-        normal = np.einsum("bri,brj->bij", slope, slope)
-        pull = np.einsum("bri,br->bi", slope, value)
+        going = (cost > ARRIVED) & (idle < PATIENCE)
+        if not going.all():
+            result[active] = state
+            active, state, signs, damping, idle = (part[going] for part in (active, state, signs, damping, idle))
+            value, slope, cost = value[going], slope[going], cost[going]
+        if not active.size:
+            return result
+        normal = slope.transpose(0, 2, 1) @ slope
+        pull = (slope.transpose(0, 2, 1) @ value[:, :, None])[:, :, 0]
         weight = normal.trace(axis1=1, axis2=2) / problem.unknowns + 1e-12
         step = np.linalg.solve(normal + (damping * weight + 1e-13)[:, None, None] * eye, -pull[:, :, None])[:, :, 0]
         tried = state + step
         new_value, new_slope = _rows(problem, tried, signs, with_hinges)
         new_cost = (new_value**2).sum(axis=1)
         better = new_cost < cost
+        idle = np.where(new_cost < (1 - GAIN) * cost, 0, idle + 1)
         state = np.where(better[:, None], tried, state)
         value = np.where(better[:, None], new_value, value)
         slope = np.where(better[:, None, None], new_slope, slope)
         cost = np.where(better, new_cost, cost)
         damping = np.clip(np.where(better, damping * 0.25, damping * 6), 1e-12, 1e6)
-    return state
+    result[active] = state
+    return result
 
 
 def _drawing(problem: Residuals, state: Array) -> Drawing:

@@ -5,6 +5,7 @@ among the exact linear equations, or by equations that force an angle out of its
 """
 
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from typing import Any
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -16,6 +17,7 @@ from paperaudit.geometry.figure import (
     RayBetween,
     RightAngle,
     SizeRelation,
+    length,
     without_numbers,
 )
 from paperaudit.geometry.realise import Drawing, realise
@@ -116,8 +118,15 @@ def _ranges(arrangement: Arrangement) -> list[LinearForm[object]]:
                 if one.line != other.line:
                     size = arrangement.directions(LinearForm.of(arrangement.between(one, other)))
                     forms += [size, LinearForm[object].number(180) - size]
-    lengths = {key for condition in arrangement.figure.conditions if isinstance(condition, SizeRelation)
+    lengths = {end for condition in arrangement.figure.conditions if isinstance(condition, EqualLengths)
+               for end in (condition.first, condition.second)}
+    lengths |= {key for condition in arrangement.figure.conditions if isinstance(condition, SizeRelation)
                for key in condition.form.terms if isinstance(key, LengthOf)}
+    for triangle in arrangement.triangles:
+        for a, b, c in triangle.turned():
+            sides = (length(a, b), length(a, c), length(b, c))
+            if all(side in lengths for side in sides):
+                forms.append(LinearForm({sides[0]: Fraction(1), sides[1]: Fraction(1), sides[2]: Fraction(-1)}))
     return forms + [LinearForm.of(key) for key in sorted(lengths, key=lambda key: (key.start, key.end))]
 
 

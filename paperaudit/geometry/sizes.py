@@ -8,21 +8,30 @@ from paperaudit.geometry.figure import Size, angle, length
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import (
     AngleOf,
+    AnswerTo,
+    AreaOf,
     Expression,
     LengthOf,
     Letter,
     Measured,
     Negative,
     Number,
+    Of,
     PerimeterOf,
+    Power,
     Product,
     Quotient,
+    Relation,
+    Root,
     Sum,
     parts_of,
 )
 
 LENGTH_UNITS = {"mm": Fraction(1, 10), "cm": Fraction(1), "m": Fraction(100), "km": Fraction(100000)}
 """How many centimetres a unit is; SI prefixes."""
+
+
+_WORDS = {AreaOf: "an area", Power: "a power", Root: "a root", Of: "a share", AnswerTo: "an earlier answer"}
 
 
 class NotLinear(Exception):
@@ -62,7 +71,7 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
             return linear_form(numerator, unit).times(1 / below.constant)
         case Measured(amount, symbol):
             return linear_form(amount, unit).times(_scale(symbol, unit))
-    raise NotLinear(f"a {type(expression).__name__.lower()} in a relation of the figure")
+    raise NotLinear(f"{_WORDS.get(type(expression), 'an expression of this kind')} in a relation of the figure")
 
 
 def _total(forms: Iterable[LinearForm[Size]]) -> LinearForm[Size]:
@@ -100,6 +109,20 @@ def kind_of(form: LinearForm[Size]) -> Literal["angle", "length", "letters"]:
     if AngleOf in kinds and LengthOf in kinds:
         raise NotLinear("angles and lengths in one relation")
     return "angle" if AngleOf in kinds else "length" if LengthOf in kinds else "letters"
+
+
+def refuse_foreign_units(form: LinearForm[Size], relation: Relation) -> None:
+    """Raises NotLinear for an angle in centimetres or a length in degrees."""
+    units = {unit for side in (relation.left, relation.right) for unit in _units(side)}
+    if kind_of(form) == "angle" and units - {"°"}:
+        raise NotLinear(f"an angle measured in {min(units - {'°'})}")
+    if kind_of(form) == "length" and "°" in units:
+        raise NotLinear("a length measured in degrees")
+
+
+def _units(expression: Expression) -> set[str]:
+    own = {expression.unit} if isinstance(expression, Measured) else set()
+    return own.union(*(_units(part) for part in parts_of(expression)))
 
 
 def length_unit(expressions: tuple[Expression, ...]) -> str:

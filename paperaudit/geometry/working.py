@@ -66,6 +66,8 @@ class Working:
         instance = node.instance
         if instance and instance.theorem in SILENT and not node.inputs and node.kind != "equation":
             return uses[0] if uses else self._claim(node), []
+        if _states_letter(node):
+            return uses[0] if uses else self.equation_text(node), []
         match node.kind:
             case "let":
                 text = f"Let {self._claim(node)}"
@@ -75,6 +77,8 @@ class Working:
             case "predicate":
                 text = self._claim(node)
                 return text, [Step(text, StepKind.STATEMENT, self._reason(node), uses, "", self._skill(instance))]
+            case "size" if instance and instance.theorem == "given" and _holds_letter(instance):
+                return self._claim(node), [self._put_in(node, instance, uses)]
             case "size":
                 statement = self._statement(node)
                 step = Step(statement, StepKind.STATEMENT, self._reason(node), uses, self._value(node), self._skill(instance))
@@ -169,11 +173,25 @@ class Working:
             text = bracketed(self.notation.value(form, unit))
             times = abs(share) * divisor
             pieces.append((text if times == 1 else f"{times} × {text}", share > 0))
+        if constant and node.instance and node.instance.theorem in SILENT:
+            pieces.append(pieces.pop(0))
         pieces.sort(key=lambda piece: not piece[1])
         inner = _signed(pieces)
         if divisor == 1:
             return inner
         return f"({inner}) ÷ {divisor}" if len(pieces) > 1 else f"{inner} ÷ {divisor}"
+
+    def _put_in(self, node: Node, instance: Instance, uses: tuple[str, ...]) -> Step:
+        """A size that the paper states in a letter whose value it gives too: ∠ADC = 3y + 6° = 3 × 16° + 6° = 54°."""
+        assert isinstance(node.subject, AngleOf | LengthOf)
+        stated: LinearForm[Letter] = LinearForm(
+            {size: -v / instance.relation.coefficient(node.subject)
+             for size, v in instance.relation.terms.items() if isinstance(size, Letter)},
+            -instance.relation.constant / instance.relation.coefficient(node.subject),
+        )
+        form = write(self.notation.value(stated, self.notation.unit_of(node.subject)))
+        text = self._statement(node).replace(" = ", f" = {form} = ", 1)
+        return Step(text, StepKind.CALCULATION, Reason("substitution"), uses, self._value(node), "substitution")
 
     def _substitution(self, node: Node, uses: tuple[str, ...]) -> Step:
         assert isinstance(node.subject, AngleOf | LengthOf)
@@ -225,6 +243,21 @@ class Working:
                 text = f"{times} × {text}" if form.is_constant else f"{times}({text})"
             texts.append(text)
         return " + ".join(texts).replace("+ −", "− ") or "0"
+
+
+def _holds_letter(instance: Instance) -> bool:
+    return any(isinstance(size, Letter) for size in instance.relation.terms)
+
+
+def _states_letter(node: Node) -> bool:
+    """Whether the paper itself gives a letter's value, so that a pupil copies it without a line."""
+    if node.kind == "letter":
+        return len(node.inputs) == 1 and _states_letter(node.inputs[0])
+    instance = node.instance
+    return (
+        node.kind == "equation" and instance is not None and instance.theorem == "given"
+        and len(instance.relation.terms) == 1 and isinstance(next(iter(instance.relation.terms)), Letter)
+    )
 
 
 def _more_letters(one: list[Term], other: list[Term]) -> bool:

@@ -21,10 +21,11 @@ BY_SQUARE = 17.0
 ROUND_LETTER = 20.0
 ALL_ROUND, WIDE = 300.0, 60.0
 """Least radius of wide arcs at a vertex where arcs go (nearly) all round, so that its letter stands inside them."""
-NESTED_REACH = 1.4
+NESTED_REACH, WIDEST_NESTED = 1.4, 56.0
+"""How far (times `fits`, and at most) an arc may go to leave room inside it for another's label."""
 NESTED = 5.0
 BESIDE = 4.0
-"""How far (times `fits`) an arc may go to leave room for a label inside; how much larger it is than one inside it, and than one beside it."""
+"""How much larger an arc is than one inside it, and than one beside it."""
 SQUARE = 8.5
 STROKE = 3.5
 STROKE_GAP = 3.4
@@ -105,12 +106,16 @@ def _equals_alike(angles: Sequence[DrawnAngle]) -> list[DrawnAngle]:
     found = []
     for angle in angles:
         twins = [
-            one for one in angles
-            if angle.mark.strokes and one.mark.strokes == angle.mark.strokes and one.arc.centre == angle.arc.centre
+            one for one in angles if _is_equal(one, angle) and one.arc.centre == angle.arc.centre
         ]
         radius = min((one.arc.radius for one in twins), default=angle.arc.radius)
         found.append(replace(angle, arc=replace(angle.arc, radius=radius)))
     return found
+
+
+def _is_equal(one: DrawnAngle, other: DrawnAngle) -> bool:
+    """Whether two angles carry the strokes of one class of equals."""
+    return bool(one.mark.strokes) and one.mark.strokes == other.mark.strokes
 
 
 def _room_for_label(angle: DrawnAngle) -> float:
@@ -118,7 +123,8 @@ def _room_for_label(angle: DrawnAngle) -> float:
     if not angle.mark.label:
         return angle.arc.radius + NESTED
     extent = text_extent(angle.mark.label, SIZES["asked" if angle.mark.is_asked else "size"])
-    return angle.arc.radius + 2 * FROM_ARC + 2 * reach_of(extent, angle.middle) + (STROKE if angle.mark.strokes else 0.0)
+    strokes = STROKE if angle.mark.strokes else 0.0
+    return angle.arc.radius + strokes + 2 * FROM_ARC + 2 * reach_of(extent, angle.middle)
 
 
 def _clear_of(angle: DrawnAngle, near: Sequence[DrawnAngle]) -> DrawnAngle:
@@ -126,11 +132,10 @@ def _clear_of(angle: DrawnAngle, near: Sequence[DrawnAngle]) -> DrawnAngle:
     for one in near:
         if overlap(angle.arc, one.arc) > TOUCHING:
             with_label = _room_for_label(one)
-            fits = angle.fits * NESTED_REACH
+            fits = min(angle.fits * NESTED_REACH, WIDEST_NESTED)
             radius = max(radius, with_label if with_label < fits else one.arc.radius + NESTED)
-        elif _beside(angle.arc, one.arc) and not (angle.mark.strokes and angle.mark.strokes == one.mark.strokes):
-            if abs(radius - one.arc.radius) < BESIDE - 1:
-                radius = one.arc.radius - BESIDE if one.arc.radius > 15 else one.arc.radius + BESIDE
+        elif _beside(angle.arc, one.arc) and not _is_equal(angle, one) and abs(radius - one.arc.radius) < BESIDE - 1:
+            radius = one.arc.radius - BESIDE if one.arc.radius > LEAST_RADIUS + BESIDE else one.arc.radius + BESIDE
     return replace(angle, arc=replace(angle.arc, radius=radius))
 
 

@@ -11,7 +11,7 @@ from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, a
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.shapes import shape_conditions
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, Measured, Number, leaves
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, Letter, Measured, Number, leaves
 from paperaudit.model.fact import (
     AngleName,
     BisectsAngle,
@@ -181,7 +181,7 @@ class _Collected:
             self._square(one, other)
 
     def _square(self, first: Path, second: Path) -> None:
-        """A right angle at the letter where two lines meet, in a quadrant that nothing crosses; else where they cross."""
+        """A right angle at the letter where two lines meet, in a quadrant without rays; else where they cross."""
         figure = self.arrangement.figure
         meet = self.arrangement.meet(figure.line_of(*first), figure.line_of(*second))
         if meet is None:
@@ -196,9 +196,10 @@ class _Collected:
 
     def _rays_inside(self, size: AngleOf) -> int:
         """How many drawn rays divide an angle."""
-        arms = self.arrangement.turn(size.vertex, size.arm, size.other)
-        turns = [self.arrangement.turn(size.vertex, size.arm, ray.points[0]) for ray in self.arrangement.rays[size.vertex]]
-        return sum(min(0.0, arms) + 1e-6 < turn < max(0.0, arms) - 1e-6 for turn in turns)
+        whole = self.arrangement.turn(size.vertex, size.arm, size.other)
+        others = [ray.points[0] for ray in self.arrangement.rays[size.vertex]]
+        turns = [self.arrangement.turn(size.vertex, size.arm, other) for other in others]
+        return sum(min(0.0, whole) + 1e-6 < turn < max(0.0, whole) - 1e-6 for turn in turns)
 
     def _angle(self, named: AngleOf | AngleAt) -> AngleOf | None:
         """The angle in the figure's own terms; None where it is unclear, not drawn, or straight."""
@@ -284,8 +285,6 @@ def classed(pairs: Sequence[tuple[Item, Item]]) -> dict[Item, int]:
 
 def _is_plain(expression: Expression) -> bool:
     """Whether a size is given in numbers and letters alone, so that it can stand as a label."""
-    from paperaudit.model.expression import Letter
-
     return all(isinstance(leaf, Number | Letter) for leaf in leaves(expression))
 
 

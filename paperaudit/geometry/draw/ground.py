@@ -3,16 +3,17 @@
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from paperaudit.geometry.draw.elements import Arc, Box, LabelKind
 from paperaudit.geometry.plane import Spot, side
 
 # Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
 _WIDTHS = {
-    **dict.fromkeys("0123456789?", 556), **dict.fromkeys("ABEKPSVXY", 667), **dict.fromkeys("CDHNRUw", 722),
-    **dict.fromkeys("GOQ", 778), **dict.fromkeys("FTLZ", 611), **dict.fromkeys("Mm", 833), **dict.fromkeys("ckvxyzsJ", 500),
-    **dict.fromkeys("abdeghnopqu", 556), **dict.fromkeys("ijl", 222), **dict.fromkeys(" It.,/f", 278),
-    **dict.fromkeys("()r-", 333), **dict.fromkeys("+−=×÷<>", 584), "W": 944, "°": 400, "²": 333, "³": 333, "√": 549,
+    **dict.fromkeys("ijl", 222), **dict.fromkeys(" It.,/f", 278), **dict.fromkeys("()r-²³", 333),
+    **dict.fromkeys("ckvxyzsJ", 500), **dict.fromkeys("0123456789?abdeghnopqu", 556), **dict.fromkeys("+−=×÷<>", 584),
+    **dict.fromkeys("FTLZ", 611), **dict.fromkeys("ABEKPSVXY", 667), **dict.fromkeys("CDHNRUw", 722),
+    **dict.fromkeys("GOQ", 778), **dict.fromkeys("Mm", 833), "W": 944, "°": 400,
 }
 _UNKNOWN_WIDTH = 600
 INK_HEIGHT = 0.76
@@ -22,7 +23,7 @@ SIZES: dict[LabelKind, float] = {"letter": 12.5, "size": 11.0, "asked": 12.5, "n
 """Sizes of type, in page units."""
 FROM_ARC = 2.5
 """Clear space between an arc and a text."""
-ON_LINE = 0.3
+ON_LINE = 1.0
 """A spot this near to a line is on it."""
 ARC_PIECES = 6
 MARGIN = 1.2
@@ -94,26 +95,25 @@ class Ground:
     lines: list[tuple[Spot, Spot]] = field(default_factory=list)
     marks: list[tuple[Spot, Spot]] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
+    chords: list[tuple[Spot, Spot]] = field(default_factory=list)
 
     def add_chain(self, spots: Iterable[Spot]) -> None:
         """Takes in a mark made of straight pieces."""
-        chain = list(spots)
-        self.marks += zip(chain, chain[1:], strict=False)
+        self.marks += pairwise(spots)
 
     def add_arc(self, arc: Arc) -> None:
         """Takes in an arc as a chain of chords."""
-        self.add_chain(arc.spot(step / ARC_PIECES) for step in range(ARC_PIECES + 1))
+        spots = [arc.spot(step / ARC_PIECES) for step in range(ARC_PIECES + 1)]
+        self.add_chain(spots)
+        self.chords += pairwise(spots)
 
     def is_parted(self, one: Spot, other: Spot) -> bool:
         """Whether a drawn line runs between two spots; a line through one of them does not part them."""
-        for start, end in self.lines:
-            first, second = side(start, one, other), side(end, one, other)
-            if (first < 0) == (second < 0):
-                continue
-            third, fourth = side(one, start, end), side(other, start, end)
-            if third * fourth < 0 and min(abs(third), abs(fourth)) > ON_LINE * math.dist(start, end):
-                return True
-        return False
+        return any(_parts(line, one, other) for line in self.lines)
+
+    def is_behind_arc(self, one: Spot, other: Spot) -> bool:
+        """Whether an arc runs between two spots, neither of which is on it."""
+        return any(_parts(chord, one, other) for chord in self.chords)
 
     def covered(self, box: Box, enough: float = math.inf) -> float:
         """The weighted lengths under a box with its margin; counting stops once there is `enough`."""
@@ -131,3 +131,13 @@ class Ground:
             if total >= enough:
                 return total
         return total
+
+
+def _parts(line: tuple[Spot, Spot], one: Spot, other: Spot) -> bool:
+    """Whether a segment runs between two spots, clear of both."""
+    start, end = line
+    first, second = side(start, one, other), side(end, one, other)
+    if (first < 0) == (second < 0):
+        return False
+    third, fourth = side(one, start, end), side(other, start, end)
+    return third * fourth < 0 and min(abs(third), abs(fourth)) > ON_LINE * math.dist(start, end)

@@ -4,8 +4,8 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from paperaudit.geometry.draw.elements import Box, Label, LabelKind, Stroke, bearing, polar
 from paperaudit.geometry.draw.angle_marks import STROKE, DrawnAngle
+from paperaudit.geometry.draw.elements import Box, Label, LabelKind, Stroke, bearing, polar
 from paperaudit.geometry.draw.ground import FROM_ARC, SIZES, Ground, box_round, reach_of, text_extent
 from paperaudit.geometry.draw.side_marks import TICK, DrawnSide
 from paperaudit.geometry.plane import Spot, along
@@ -20,12 +20,15 @@ FARTHEST = 80.0
 """How far from its vertex an angle's label may stand on the bisector."""
 OUTSIDE = (34.0, 46.0, 60.0)
 """How far from its vertex a label stands that a thin line leads to, where the angle is too narrow for it."""
+LETTER_STEPS = (0.0, 3.0, 7.0, 12.0, 17.0)
+"""How much farther than need be a letter may stand from its point."""
 LED = 4.0
 """What such a line costs, in units of covered length."""
 PARTED = 7.0
 MISTAKEN = 2.5
+BEHIND_ARC = 2.5
 CLOSER = 0.8
-"""What it costs to stand behind a line from one's own arc, or clearly nearer (by this share) to another's."""
+"""What it costs to stand behind a line, clearly nearer (by this share) to another's arc, or behind another arc."""
 FINE = 0.5
 """A text may cover this much without another place being looked for."""
 
@@ -102,7 +105,11 @@ class Lettering:
             return 0.0
         away = math.dist(place.centre, wish.owner)
         doubt = MISTAKEN if any(math.dist(place.centre, rival) < CLOSER * away for rival in wish.rivals) else 0.0
-        return doubt + (PARTED if self.ground.is_parted(wish.owner, place.centre) else 0.0)
+        if self.ground.is_parted(wish.owner, place.centre):
+            doubt += PARTED
+        if wish.kind != "letter" and self.ground.is_behind_arc(wish.owner, place.centre):
+            doubt += BEHIND_ARC
+        return doubt
 
 
 def inside_wedge(extent: tuple[float, float], arms: tuple[float, float], way: float, gap: float) -> float:
@@ -116,7 +123,7 @@ def inside_wedge(extent: tuple[float, float], arms: tuple[float, float], way: fl
 
 
 def angle_wish(angle: DrawnAngle, others: Sequence[DrawnAngle]) -> Wish:
-    """Places for an angle's label: outside its arc, on the bisector or near it, at last outside with a line to the arc."""
+    """Places for an angle's label: outside its arc, on the bisector or near it; at last anywhere, with a line to it."""
     mark = angle.mark
     kind: LabelKind = "asked" if mark.is_asked else "size"
     places = tuple(_angle_places(angle, text_extent(mark.label, SIZES[kind])))
@@ -137,12 +144,11 @@ def _angle_places(angle: DrawnAngle, extent: tuple[float, float]) -> Iterator[Pl
                 yield Place(polar(arc.centre, way, least + step), against + step * 0.12 + max(0.0, least - 45) * 0.05)
         else:
             yield Place(polar(arc.centre, way, from_arc), against)
-    for at in (arc.spot(0.5),):
-        for reach in OUTSIDE:
-            for step in range(0, 360, 20):
-                centre = polar(at, angle.middle + step, reach)
-                start = _edge(centre, extent, at)
-                yield Place(centre, LED + reach * 0.05, (start, at))
+    at = arc.spot(0.5)
+    for reach in OUTSIDE:
+        for step in range(0, 360, 20):
+            centre = polar(at, angle.middle + step, reach)
+            yield Place(centre, LED + reach * 0.05, (_edge(centre, extent, at), at))
 
 
 def _edge(centre: Spot, extent: tuple[float, float], towards: Spot) -> Spot:
@@ -196,16 +202,17 @@ def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool) -> 
                 near = max(near, inside_wedge(extent, (start, start + width), way, FROM_ARM))
             far = max(near, clear)
             against = (far - near) * 0.15 + (0.0 if share == 0.5 else 0.4) + max(0.0, (150 - width) / 100)
-            places += [Place(polar(spot, way, far + step), against + step * 0.25) for step in (0.0, 3.0, 7.0, 12.0, 17.0)]
+            places += [Place(polar(spot, way, far + step), against + step * 0.25) for step in LETTER_STEPS]
     return Wish(name, "letter", tuple(sorted(places, key=lambda place: place.penalty)), spot)
 
 
 def _sectors(rays: Sequence[float]) -> list[tuple[float, float]]:
-    """Width and first bearing of each sector between neighbouring rays, the widest first, then the lowest on the page."""
+    """Width and first bearing of each sector between neighbouring rays, the widest first."""
     if not rays:
         return [(360.0, -90.0)]
     ordered = sorted(way % 360 for way in rays)
-    gaps = [((after - before) % 360 or 360.0, before) for before, after in zip(ordered, ordered[1:] + ordered[:1], strict=True)]
+    following = ordered[1:] + ordered[:1]
+    gaps = [((after - before) % 360 or 360.0, before) for before, after in zip(ordered, following, strict=True)]
     return sorted(gaps, key=lambda gap: (-round(gap[0], 3), gap[1]))
 
 

@@ -20,8 +20,8 @@ from paperaudit.model.expression import LengthOf
 
 Array = npt.NDArray[np.float64]
 
-STUB = 0.55
-"""The length of a produced part that ends in no other line, in terms of a whole segment."""
+STUB, LOOSE = 0.55, 0.75
+"""The lengths of a produced part that ends in no other line, and of a side line that does, in terms of a segment."""
 SHORTEST_WANTED = 0.25
 """A sketch's own proportions count, but no segment is wanted shorter than this share of the typical one."""
 SHARES = (1.0, 0.75, 0.5, 0.25)
@@ -30,7 +30,7 @@ STEPS = 12
 FREE = 1e-6
 """Singular values below this count as nought (as a share of the largest, or of 1); drawings are exact to 1e-9."""
 CLEAR = 0.06
-"""Least distance of a point from a line that misses it, as a share of the drawing's size."""
+"""Least distance of a point from a line that misses it, as a share of that line's length."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,9 +79,11 @@ def _wanted(arrangement: Arrangement, segment: _Segment) -> float:
     if segment.start in sketched and segment.end in sketched:
         size = max(math.dist(p, q) for p, q in combinations(sketched.values(), 2)) or 1.0
         return max(SHORTEST_WANTED, 2 * math.dist(sketched[segment.start], sketched[segment.end]) / size)
-    ends = [len(arrangement.rays[point]) for point in (segment.start, segment.end)]
-    produced = 1 in ends and len(arrangement.lines[arrangement.figure.line_of(segment.start, segment.end)]) > 2
-    return STUB if produced else 1.0
+    rays = sorted(len(arrangement.rays[point]) for point in (segment.start, segment.end))
+    if rays[0] > 1:
+        return 1.0
+    is_produced = len(arrangement.lines[arrangement.figure.line_of(segment.start, segment.end)]) > 2
+    return STUB if is_produced else LOOSE if rays[1] > 2 else 1.0
 
 
 def _row(names: list[str], pieces: list[tuple[str, float, float]]) -> Array:
@@ -179,14 +181,19 @@ def crossings(arrangement: Arrangement, at: Mapping[str, Spot]) -> set[tuple[int
 
 
 def _clear(arrangement: Arrangement, spots: Mapping[str, Spot]) -> bool:
-    size = max(math.dist(p, q) for p, q in combinations(spots.values(), 2))
-    before = max(math.dist(p, q) for p, q in combinations(arrangement.at.values(), 2))
+    """Whether every point keeps clear of the lines that miss it, as far as it does in the drawing itself."""
     for line in arrangement.lines:
         for point in spots.keys() - set(line):
-            gap = distance(spots[point], spots[line[0]], spots[line[-1]]) / size
-            if gap < CLEAR and gap < distance(arrangement.at[point], arrangement.at[line[0]], arrangement.at[line[-1]]) / before:
+            gap, before = (_gap(at, point, line) for at in (spots, arrangement.at))
+            if gap < min(CLEAR, before):
                 return False
     return True
+
+
+def _gap(at: Mapping[str, Spot], point: str, line: tuple[str, ...]) -> float:
+    """The distance of a point from a line's drawn part, as a share of the line's length."""
+    start, end = at[line[0]], at[line[-1]]
+    return distance(at[point], start, end) / (math.dist(start, end) or 1.0)
 
 
 def distance(point: Spot, start: Spot, end: Spot) -> float:

@@ -96,7 +96,8 @@ class SideMarks:
 
     def _free_spot(self, one: Spot, two: Spot, ends: Sequence[str], size: float) -> Spot:
         """The spot between two neighbours, near the middle, that is clear of other lines and marks."""
-        others = [pair for pair, line in zip(self.lines, self.arrangement.lines, strict=True) if not set(ends) <= set(line)]
+        lines = zip(self.lines, self.arrangement.lines, strict=True)
+        others = [pair for pair, line in lines if not set(ends) <= set(line)]
 
         def room(spot: Spot) -> float:
             gaps = [distance(spot, *pair) for pair in others] + [math.dist(spot, other) for other in self.occupied]

@@ -1,6 +1,7 @@
 """Stretches a drawing into a fair sketch that is not to scale: order and turning stay, the sizes asked for do not."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import bearing
@@ -20,7 +21,9 @@ SHEARED = 3.0
 """What a mark that no longer looks true costs, and a shear, which tilts what stands upright."""
 
 
-def unscaled(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, answers: Sequence[AngleOf]) -> dict[str, Spot]:
+def unscaled(
+    arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, answers: Sequence[AngleOf]
+) -> dict[str, Spot]:
     """The points after the stretch under which the angles in `answers` look least like themselves.
 
     Such a map keeps the order on every line, the turning at every point, parallels and midpoints.
@@ -39,6 +42,13 @@ def unscaled(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, ans
 
     tried = [(stretch, shear, _mapped(at, stretch, shear)) for shear in SHEARS for stretch in STRETCHES]
     return max(tried, key=lambda one: round(worth(one[2], one[1]), 6))[2]
+
+
+def opened(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot]:
+    """The points after the stretch that leaves the narrowest angle widest; for a figure that has no true sizes."""
+    corners = _corners(arrangement)
+    tried = [_mapped(at, stretch, shear) for shear in SHEARS for stretch in (1.0, *STRETCHES, 2.5, 0.4)]
+    return max(tried, key=lambda one: round(min((_size(one, corner) for corner in corners), default=0.0), 6))
 
 
 def _mapped(at: Mapping[str, Spot], stretch: float, shear: float) -> dict[str, Spot]:
@@ -60,5 +70,5 @@ def _corners(arrangement: Arrangement) -> list[AngleOf]:
     return [
         arrangement.between(one, other)
         for rays in arrangement.rays.values()
-        for one, other in zip(rays, rays[1:], strict=False) if one.line != other.line
+        for one, other in pairwise(rays) if one.line != other.line
     ]

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, SizeRelation
+from paperaudit.geometry.figure import RayBetween, Size, SizeRelation
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm
@@ -121,6 +121,24 @@ def _median(arrangement: Arrangement) -> Iterator[Instance]:
             yield Instance("isosceles-median", premises, difference(*halves), about=about)
 
 
+def _apex_bisector(arrangement: Arrangement) -> Iterator[Instance]:
+    """The bisector of the apex of an isosceles triangle meets the base at right angles and halves it."""
+    for condition in arrangement.figure.conditions:
+        if not isinstance(condition, RayBetween):
+            continue
+        a, b, c = condition.vertex, condition.arm, condition.other
+        if (b, c) not in arrangement._ray_to:
+            continue
+        foot = arrangement.meet(arrangement.ray(a, condition.point).line, arrangement.ray(b, c).line)
+        if foot is None or foot in (b, c):
+            continue
+        premises = (segments_equal((a, b), (a, c)), Stated(condition.label))
+        about = f"{a}{b} = {a}{c}"
+        yield Instance("isosceles-median", premises, total((arrangement.corner(a, foot, b),), 90), about=about)
+        halves = segments_equal((foot, b), (foot, c))
+        yield Instance("isosceles-median", premises, LinearForm(), halves, about)
+
+
 def _altitude(arrangement: Arrangement) -> Iterator[Instance]:
     for a, b, c in (turned for triangle in arrangement.triangles for turned in triangle.turned()):
         base = arrangement.lines[arrangement.ray(b, c).line]
@@ -167,6 +185,11 @@ THEOREMS = (
         "isosceles-median", "The median to the base of an isosceles triangle is perpendicular to it and halves the apex.",
         "isosceles triangles", "Euclid I.8 (congruent halves)", _median,
         fires=("triangle ABC", "AB = AC", "D is the midpoint of BC", "segment AD"), silent=("triangle ABC", "AB = AC"),
+    ),
+    Theorem(
+        "isosceles-median", "The bisector of the apex of an isosceles triangle is perpendicular to the base and halves it.",
+        "isosceles triangles", "Euclid I.4 (congruent halves)", _apex_bisector,
+        fires=("triangle ABC", "D lies on BC", "AB = AC", "AD bisects ∠BAC"), silent=("triangle ABC", "AB = AC"),
     ),
     Theorem(
         "isosceles-median", "The altitude to the base of an isosceles triangle halves it.",
