@@ -7,7 +7,6 @@ from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
-from paperaudit.maths.notation import read_notation
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.ask import Ask, Rounded, Solve, WriteAs
@@ -47,19 +46,19 @@ def read_ask(text: str, place: Place = NOWHERE, scene: Scene | None = None) -> A
 
 def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | Unread:
     """An ask with the conditions in the same sentence."""
+    if not scene.commas and _PLACES.search(text[:LONGEST_SENTENCE]):
+        scene = replace(scene, commas="decimal")
+    notation = scene.notation(text[:LONGEST_SENTENCE], not _ALGEBRA.search(text[:LONGEST_SENTENCE]))
+    asides = asides_of(notation.letters_apart() if "subject" in notation.text else notation)
     try:
         check_limits(text, LONGEST_SENTENCE)
-        if not scene.commas and _PLACES.search(text):
-            scene = replace(scene, commas="decimal")
-        notation = scene.notation(text, not _ALGEBRA.search(text))
-        asides = asides_of(notation.letters_apart() if "subject" in text else notation)
         tree = parsed(statement_grammar(), "asked", asides.rest.text)
         return _asked(tree, asides, place, where, scene)
     except NotUnderstood as error:
         expected = error.expected or str(error)
-        return Unread(text, where, read_notation(text).offset(error.start), expected, "", place)
+        return Unread(text, where, asides.rest.offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
-        return not_read(text, where, place, error, _EXPECTED)
+        return not_read(asides.rest, where, place, error, _EXPECTED)
 
 
 def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene) -> Asked:

@@ -42,16 +42,16 @@ def read_statement(
 
 def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[Given, ...] | Unread:
     """The clauses of a sentence, a given for each, named by the clause's own words."""
+    notation = scene.notation(text[:LONGEST_SENTENCE])
     try:
         check_limits(text, LONGEST_SENTENCE)
-        notation = scene.notation(text)
         tree = parsed(statement_grammar(), "statement", notation.text)
         return givens_of(tree, notation, place, where, scene)
     except NotUnderstood as error:
         expected = error.expected or str(error)
         return Unread(text, where, notation.offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
-        return not_read(text, where, place, error)
+        return not_read(notation, where, place, error)
 
 
 def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene: Scene) -> tuple[Given, ...]:

@@ -7,7 +7,7 @@ from pathlib import Path as File
 from typing import Literal
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.notation import read_notation
+from paperaudit.maths.notation import Notation
 from paperaudit.model.place import Place
 from paperaudit.model.reading import Unread
 
@@ -21,24 +21,39 @@ _EXPECTED = "a statement such as AB = AC, ∠ABC = 40° or AB ∥ CD"
 
 
 def not_read(
-    text: str, where: Literal["figure", "given", "ask", "text", "answer"], place: Place,
-    error: ExpressionNotRead, expected: str = _EXPECTED,
+    notation: Notation, where: Literal["figure", "given", "ask", "text", "answer"], place: Place,
+    error: ExpressionNotRead, expected: str = "",
 ) -> Unread:
-    """The `Unread` of a text; the error's offset is one of the plain text, except beyond the limits."""
+    """The `Unread` of a text; the error's offset is one of its plain spelling."""
+    text = notation.source
     if str(error):
-        return Unread(text[:LONGEST_QUOTE], where, error.start, f"{error.expected} ({error})", "", place)
-    notation = read_notation(text)
+        said, quoted = f"{error.expected} ({error})", text[:LONGEST_QUOTE]
+        return Unread(quoted, where, min(notation.offset(error.start), len(quoted)), said, "", place)
     later = _LATER.search(notation.text)
     if later:
         return Unread(text, where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)
-    strange = _unknown_word(notation.text, error.start)
-    start = error.start if strange is None else strange[0]
-    nearest = "" if strange is None else strange[1]
-    return Unread(text, where, notation.offset(start), expected, nearest, place)
+    strange = _unknown_word(notation.text)
+    if strange is not None:
+        return Unread(text, where, notation.offset(strange[0]), expected or _EXPECTED, strange[1], place)
+    could_follow = expected or _after(notation.text[:error.start])
+    return Unread(text, where, notation.offset(error.start), could_follow, "", place)
 
 
-def _unknown_word(text: str, start: int) -> tuple[int, str] | None:
-    """The first word that no rule knows, from where reading stopped or before it, and its nearest known word."""
+_BEHIND = (
+    (r"(?:[∥⊥]|parallel to|perpendicular to|bisects) ?$", "a name such as CD or ∠ABC"),
+    (r"[-+=<>≤≥≠×÷/:*] ?$|\b(?:is|than|twice|of) ?$", "a number, a letter or a quantity such as ∠ABC"),
+    (r"^(?:[A-Z]′*){3} ?$", "∠ before three letters for an angle, or “is a triangle”, “is a straight line”"),
+    (r"^(?:[A-Z]′*){2} ?$", "a relation such as AB = AC or AB ∥ CD, or “is produced to D”, “bisects ∠BAC”"),
+)
+
+
+def _after(before: str) -> str:
+    """What could have followed what was read of a statement."""
+    return next((words for pattern, words in _BEHIND if re.search(pattern, before)), _EXPECTED)
+
+
+def _unknown_word(text: str) -> tuple[int, str] | None:
+    """The first word that no rule knows and that is close to one that a rule knows."""
     for word in re.finditer(r"[a-z][a-z-]{3,}", text):
         if word.group() not in known_words():
             near = get_close_matches(word.group(), known_words(), 1, _NEAR)

@@ -34,6 +34,11 @@ def test_an_ask_is_named_by_the_teachers_own_words(said: str, text: str) -> None
     assert isinstance(found, Ask) and found.text == text
 
 
+def test_the_place_is_right_behind_what_was_cut_out() -> None:
+    found = read_ask("Calculate, giving reasons, the size of ∠ABC wobbly.")
+    assert isinstance(found, Unread) and found.text[found.start:] == "wobbly."
+
+
 @pytest.mark.parametrize(("said", "at", "nearest", "expected"), [
     ("Calcuate ∠ABC", "Calcuate ∠ABC", "calculate", "an ask such as"),
     ("Find the mean of 3, 4 and 5", "mean of 3, 4 and 5", "", "not yet known: mean"),
