@@ -55,7 +55,8 @@ def bisected(node: Node, scene: Scene) -> Facts:
     one, other = paths_of(node)
     point = point_of(the(node, "point"))
     if "bisect " in node.text:
-        return Midpoint(point, one), Midpoint(point, other)
+        square: Facts = (Perpendicular(one, other),) if "right angles" in node.text else ()
+        return Midpoint(point, one), Midpoint(point, other), *square
     cut, cutter = (one, other) if "bisected by" in node.text else (other, one)
     halves: Facts = (Midpoint(point, cut),)
     if point not in cutter:

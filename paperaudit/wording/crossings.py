@@ -2,7 +2,7 @@
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.tree import every, first, the
+from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.fact import Collinear, Crossing, Drawn, Fact, Midpoint, Parallel, Path, Perpendicular
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
@@ -78,14 +78,15 @@ def cuts_two(node: Node, scene: Scene) -> Facts:
     """A straight line EF cuts AB at G and CD at H."""
     named = first(the(node, "cutter"), "path")
     paths = [path_of(path) for path in every(node, "cutter", "path") if path.expr_name == "path"]
-    return _cut(path_of(named) if named is not None else None, paths, points_under(node), node)
+    parallel: Facts = (Parallel(tuple(paths)),) if has(node, "parallel_noun") else ()
+    return (*parallel, *_cut(path_of(named) if named is not None else None, paths, points_under(node), node))
 
 
 def cut_by(node: Node, scene: Scene) -> Facts:
     """Two lines AB and CD, cut by EF at G and H."""
     pair = the(node, "paths")
     lines = _two(paths_of(pair), node)
-    parallel: Facts = (Parallel(lines),) if "parallel" in pair.text else ()
+    parallel: Facts = (Parallel(lines),) if has(node, "parallel_noun") else ()
     cutter = next(path_of(path) for path in every(node, "paths", "path") if path.expr_name == "path")
     return (*parallel, *_cut(cutter, list(lines), points_under(node), node))
 
@@ -113,13 +114,12 @@ def _two(paths: tuple[Path, ...], node: Node) -> tuple[Path, Path]:
 
 
 def _cut(cutter: Path | None, lines: list[Path], points: tuple[str, ...], node: Node) -> Facts:
-    """A line cuts two others; its own letters lie outside the two points, unless they are these."""
-    one, other = points
+    """A line cuts others; its own letters lie outside the points where it does, unless they are these."""
     on = tuple(on_line(point, path, node) for point, path in zip(points, lines, strict=True) if point not in path)
-    start, end = cutter or (one, other)
-    if other == start or one == end:
+    start, end = cutter or (points[0], points[-1])
+    if points[-1] == start or points[0] == end:
         start, end = end, start
-    order = tuple(dict.fromkeys((start, one, other, end)))
+    order = tuple(dict.fromkeys((start, *points, end)))
     return (*on, Collinear(order) if len(order) > 2 else Drawn("line", (start, end)))
 
 

@@ -136,11 +136,13 @@ def right_at(node: Node, scene: Scene) -> Facts:
 
 def elided(node: Node, scene: Scene) -> Facts:
     """Right-angled at B, of the polygon named before."""
-    corner = point_of(the(node, "point"))
-    polygon = scene.latest(None, corner)
-    if polygon is None:
-        raise NotUnderstood("no polygon with this corner was named before", node.start, "the polygon's name")
-    return (right_angle_at(corner, polygon),)
+    facts: list[Fact] = []
+    for corner in points_under(node):
+        polygon = scene.latest(None, corner)
+        if polygon is None:
+            raise NotUnderstood("no polygon with this corner was named before", node.start, "the polygon's name")
+        facts.append(right_angle_at(corner, polygon))
+    return tuple(facts)
 
 
 def alike(node: Node, scene: Scene) -> Facts:

@@ -13,8 +13,8 @@ from paperaudit.model.fact import Given, Origin
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
 from paperaudit.wording.clauses import facts_of, statement_grammar
+from paperaudit.wording.implied import implied
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.shapes import introduced
 from paperaudit.wording.unread import not_read
 
 LONGEST_SENTENCE = 1_000
@@ -59,7 +59,7 @@ def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene:
     givens: list[Given] = []
     for clause in every(tree, "clause"):
         facts = facts_of(clause, scene)
-        facts = tuple(dict.fromkeys((*introduced(clause, scene, facts), *facts)))
+        facts = tuple(dict.fromkeys((*implied(clause, scene, facts), *facts)))
         scene.take(facts)
         givens.append(Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place))
     return tuple(givens)

@@ -1,0 +1,57 @@
+"""What the name of a part says beside naming it: the base, the hypotenuse, an obtuse angle, △ABC."""
+
+from collections.abc import Iterator
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.quantities import angle_of
+from paperaudit.maths.tree import every, first
+from paperaudit.model.expression import Relation
+from paperaudit.model.fact import Fact, Holds, Path, Quality
+from paperaudit.wording.named import path_of
+from paperaudit.wording.relations import RIGHT_ANGLE
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
+
+
+def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
+    """The facts that the names in a clause imply, those of `facts` left out."""
+    found = (*introduced(clause, scene, facts), *_by_side(clause, scene), *_by_angle(clause))
+    return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
+
+
+def _by_side(clause: Node, scene: Scene) -> Iterator[Fact]:
+    """The base of an isosceles triangle leaves the other two sides equal; the hypotenuse faces a right angle."""
+    for path in every(clause, "path"):
+        noun = first(path, "path_noun")
+        words = noun.text if noun is not None else ""
+        if words.startswith("hypotenuse"):
+            triangle = _triangle(path_of(path), scene)
+            if triangle is None:
+                raise NotUnderstood("the triangle of this hypotenuse is not named", path.start, "the triangle first")
+            yield right_angle_at(_facing(path_of(path), triangle), triangle)
+        elif words.startswith("base") and (triangle := _triangle(path_of(path), scene, "isosceles")) is not None:
+            yield equal_sides(_facing(path_of(path), triangle), triangle)
+
+
+def _triangle(side: Path, scene: Scene, quality: Quality | None = None) -> tuple[str, ...] | None:
+    """The triangle named last that has this side, and this quality where one is meant."""
+    triangles = (shape for shape in reversed(scene.shapes) if len(shape.points) == 3)
+    return next(
+        (shape.points for shape in triangles if set(side) <= set(shape.points) and quality in (None, *shape.qualities)),
+        None,
+    )
+
+
+def _facing(side: Path, triangle: tuple[str, ...]) -> str:
+    return next(point for point in triangle if point not in side)
+
+
+def _by_angle(clause: Node) -> Iterator[Fact]:
+    """An angle called acute is below 90°, one called obtuse above."""
+    for angle in every(clause, "angle"):
+        words = angle.text.removeprefix("the ")
+        if words.startswith("acute"):
+            yield Holds(Relation(angle_of(angle), "<", RIGHT_ANGLE))
+        elif words.startswith("obtuse"):
+            yield Holds(Relation(angle_of(angle), ">", RIGHT_ANGLE))
