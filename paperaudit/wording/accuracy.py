@@ -46,12 +46,20 @@ def accuracy_of(notation: Notation) -> tuple[Accuracy | None, Notation]:
         accuracy = Accuracy("decimal places" if figures["kind"].startswith("d") else "significant figures", count)
         return accuracy, notation.without(*figures.span())
     nearest = _NEAREST.search(notation.text)
-    if nearest is None:
+    step = _step(nearest["step"]) if nearest is not None else ""
+    if nearest is None or not step:
         return None, notation
-    return Accuracy("nearest", _step(nearest["step"])), notation.without(*nearest.span())
+    return Accuracy("nearest", step), notation.without(*nearest.span())
 
 
 def _step(words: str) -> str:
+    """The step in symbols, or "" where the words name none."""
     plain = words.replace(UNIT_MARK, " ").strip()
-    unit = unit_named(plain)
-    return _STEPS.get(plain) or (unit.symbol if unit is not None and len(plain) > 2 else plain)
+    if plain in _STEPS:
+        return _STEPS[plain]
+    number, _, name = plain.rpartition(" ") if plain[0].isdigit() else ("", "", plain)
+    unit = unit_named(name)
+    if unit is None:
+        return plain if plain[-1].isdigit() else ""
+    symbol = unit.symbol if len(name) > 2 else name
+    return f"{number} {symbol}".strip()

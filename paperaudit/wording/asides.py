@@ -48,7 +48,12 @@ _FORM = re.compile(
     (?: simplest | lowest | exact | surd | simplified ) (?: \s surd )? (?: \s (?: form | terms | value ) )? \)?""",
     re.VERBOSE,
 )
-_ANSWER_AS = re.compile(r",? ?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) your answers? (?:as|in) [a-zπ ]+")
+_ANSWER_AS = re.compile(
+    r",? ?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) your answers? (?:as|in) (?:an? )?"
+    r"(?:(?:common |decimal |mixed |improper |proper )?(?:fraction|number)|decimal|percentage|terms of π"
+    r"|(?:surd|exponential|index|standard|scientific) (?:form|notation)|words)"
+    r"(?: in (?:its |the )?(?:simplest form|lowest terms))?"
+)
 _TO_SCALE = re.compile(
     r"""[,;(]? \s? (?: the \s )? (?: (?: diagram | figure | sketch | drawing ) s? \s (?: is | are )? \s? )?
     not \s (?: drawn \s )? (?: to \s scale | accurately ) (?: \s drawn )? \)?""",

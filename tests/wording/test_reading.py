@@ -13,7 +13,8 @@ from paperaudit.resources import shipped
 from paperaudit.wording import read
 from tests.wording.compact import ask_line, fact_line
 
-CASES = YAML(typ="safe").load(shipped("fixtures", "questions", "wording.yaml"))["parts"]
+FILE = YAML(typ="safe").load(shipped("fixtures", "questions", "wording.yaml"))
+CASES, SAID = FILE["parts"], FILE["statements"]
 
 
 def line(words: str | None) -> Line | None:
@@ -45,6 +46,16 @@ def test_a_part_amounts_to_its_facts_and_its_ask(case: dict[str, Any]) -> None:
     assert found.question.not_to_scale is case.get("not to scale", False)
     if "givens" in case:
         assert [given.text for given in found.givens] == case["givens"]
+
+
+def test_a_statement_says_the_same_under_figure_under_given_and_in_the_text() -> None:
+    for case in SAID:
+        for said in case["said"]:
+            sentence = (said if said.startswith("m∠") else said[0].upper() + said[1:]).removesuffix(".")
+            forms = [{"figure": [said]}, {"given": [said]}, {"text": f"A sail is sewn.\n\n{sentence}. Find x."}]
+            found = [reading({"question": form, "part": {"ask": "x"}}) for form in forms]
+            facts = [sorted(fact_line(fact) for given in one.givens for fact in given.facts) for one in found]
+            assert facts == [sorted(case["facts"])] * 3, said
 
 
 def test_every_given_says_where_it_comes_from() -> None:
