@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Arc, Stroke, bearing, polar
-from paperaudit.geometry.draw.given_marks import AngleMark
 from paperaudit.geometry.draw.ground import FROM_ARC, SIZES, reach_of, text_extent
+from paperaudit.geometry.draw.marks import AngleMark
 from paperaudit.geometry.plane import Spot
 
 LEAST_RADIUS, WIDEST_RADIUS = 8.0, 38.0
@@ -26,7 +26,6 @@ NESTED_REACH, WIDEST_NESTED = 1.4, 56.0
 NESTED = 5.0
 BESIDE = 4.0
 """How much larger an arc is than one inside it, and than one beside it."""
-SQUARE = 8.5
 STROKE = 3.5
 STROKE_GAP = 3.4
 """Half length of a stroke across an arc, and the gap between two."""
@@ -172,11 +171,3 @@ def strokes_of(angle: DrawnAngle) -> list[Stroke]:
         Stroke((polar(arc.centre, at, arc.radius - STROKE), polar(arc.centre, at, arc.radius + STROKE)), "mark")
         for at in bearings
     ]
-
-
-def square_of(centre: Spot, one: Spot, other: Spot) -> Stroke:
-    """The square of a right angle at `centre`, between the ways to two points."""
-    side = min(SQUARE, *(0.4 * math.dist(centre, spot) for spot in (one, other)))
-    first, second = bearing(centre, one), bearing(centre, other)
-    begin, end = polar(centre, first, side), polar(centre, second, side)
-    return Stroke((begin, (begin[0] + end[0] - centre[0], begin[1] + end[1] - centre[1]), end), "mark")

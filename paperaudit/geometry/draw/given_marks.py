@@ -1,12 +1,12 @@
 """What of a question's givens its figure shows: sizes, equal sides, parallels, right angles, and what is asked."""
 
-from collections.abc import Hashable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import TypeVar
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.draw.marks import AngleMark, Marks, ParallelMark, SideMark, classed
 from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, angle, length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.shapes import shape_conditions
@@ -33,48 +33,6 @@ _SHOWN_OF_SHAPES = {
     "rectangle": (RightAngle,),
 }
 """What marks tell a shape; one whose name is not here shows all that its name says."""
-
-Item = TypeVar("Item", bound=Hashable)
-
-
-@dataclass(frozen=True, slots=True)
-class AngleMark:
-    """An angle with an arc (or a square): its label, how many strokes cross the arc, its number in the figure."""
-
-    angle: AngleOf
-    label: str = ""
-    strokes: int = 0
-    is_right: bool = False
-    is_asked: bool = False
-    number: int = 0
-
-
-@dataclass(frozen=True, slots=True)
-class SideMark:
-    """A segment with its length beside it, and ticks for the class of its equals."""
-
-    side: LengthOf
-    label: str = ""
-    ticks: int = 0
-    is_asked: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class ParallelMark:
-    """A line with `arrows` arrow heads, the same number for all that are parallel to it."""
-
-    path: Path
-    arrows: int
-
-
-@dataclass(frozen=True, slots=True)
-class Marks:
-    """Everything that a figure shows beside its lines and letters."""
-
-    angles: tuple[AngleMark, ...] = ()
-    sides: tuple[SideMark, ...] = ()
-    parallels: tuple[ParallelMark, ...] = ()
-    squares: tuple[tuple[Path, Path], ...] = ()
 
 
 def marks_of(
@@ -134,9 +92,9 @@ class _Collected:
 
     def ask(self, expression: Expression) -> None:
         size = self._angle(expression) if isinstance(expression, AngleOf | AngleAt) else expression
-        if isinstance(size, LengthOf):
-            size = length(size.start, size.end)
-        if isinstance(size, AngleOf | LengthOf):
+        if isinstance(size, LengthOf) and size.start != size.end:
+            self.asked.append(length(size.start, size.end))
+        elif isinstance(size, AngleOf):
             self.asked.append(size)
 
     def _relation(self, left: Expression, right: Expression) -> None:
@@ -145,11 +103,7 @@ class _Collected:
         if not isinstance(left, _SIZES):
             return
         if isinstance(left, LengthOf):
-            side = length(left.start, left.end)
-            if isinstance(right, LengthOf):
-                self.equal_sides.append((side, length(right.start, right.end)))
-            elif _is_plain(right):
-                self.side_labels.setdefault(side, []).append(write(right))
+            self._length_relation(left, right)
             return
         size = self._angle(left)
         if size is None:
@@ -162,6 +116,16 @@ class _Collected:
             self.right.append(size)
         elif _is_plain(right):
             self.angle_labels.setdefault(size, []).append(write(right))
+
+    def _length_relation(self, left: LengthOf, right: Expression) -> None:
+        side = length(left.start, left.end)
+        if side.start == side.end:
+            return
+        if not isinstance(right, LengthOf):
+            if _is_plain(right):
+                self.side_labels.setdefault(side, []).append(write(right))
+        elif right.start != right.end:
+            self.equal_sides.append((side, length(right.start, right.end)))
 
     def _shape(self, shape: Shape, groups: list[tuple[Fact, ...]]) -> None:
         shown = _SHOWN_OF_SHAPES.get(shape.kind, (EqualLengths, RightAngle, ParallelPair))
@@ -261,26 +225,6 @@ class _Collected:
             shown.setdefault(line, path)
         for line, path in shown.items():
             yield ParallelMark(path, classes[line])
-
-
-def classed(pairs: Sequence[tuple[Item, Item]]) -> dict[Item, int]:
-    """Each item with the number, from 1, of the class of equals that it belongs to, in order of mention.
-
-    >>> classed([("AB", "AC"), ("PQ", "PR"), ("AC", "AD")])
-    {'AB': 1, 'AC': 1, 'PQ': 2, 'PR': 2, 'AD': 1}
-    """
-    leader: dict[Item, Item] = {}
-
-    def lead(item: Item) -> Item:
-        while leader.setdefault(item, item) != item:
-            item = leader[item]
-        return item
-
-    for one, other in pairs:
-        first, second = lead(one), lead(other)
-        leader[second] = first
-    numbers: dict[Item, int] = {}
-    return {item: numbers.setdefault(lead(item), len(numbers) + 1) for item in leader}
 
 
 def _is_plain(expression: Expression) -> bool:

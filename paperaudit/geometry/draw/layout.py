@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.draw.angle_marks import DrawnAngle, drawn_angles, square_of, strokes_of
+from paperaudit.geometry.draw.angle_marks import DrawnAngle, drawn_angles, strokes_of
 from paperaudit.geometry.draw.elements import Box, Layout, Stroke, bearing, polar
-from paperaudit.geometry.draw.given_marks import Marks
 from paperaudit.geometry.draw.ground import Ground
 from paperaudit.geometry.draw.lettering import (
     Lettering,
@@ -19,8 +18,10 @@ from paperaudit.geometry.draw.lettering import (
     side_wish,
     total_box,
 )
+from paperaudit.geometry.draw.marks import Marks
+from paperaudit.geometry.draw.right_angles import squares
 from paperaudit.geometry.draw.side_marks import DrawnSide, SideMarks
-from paperaudit.geometry.plane import Spot, side
+from paperaudit.geometry.plane import Spot
 
 WIDTH, HEIGHT = 250.0, 190.0
 """The drawn lines fit into this, unless short segments ask for more."""
@@ -108,7 +109,7 @@ class _Page:
         angles = drawn_angles(self.arrangement, self.spots, self.marks.angles)
         arcs = tuple(angle.arc for angle in angles if angle.has_arc)
         strokes = [stroke for angle in angles if angle.has_arc for stroke in strokes_of(angle)]
-        strokes += self._squares(angles)
+        strokes += squares(self.arrangement, self.spots, self.marks.angles, self.marks.squares)
         for arc in arcs:
             self.ground.add_arc(arc)
         sides = SideMarks(self.arrangement, self.spots, [arc.spot(share) for arc in arcs for share in (0.0, 1.0)])
@@ -151,39 +152,6 @@ class _Page:
         through = [line for line in self.arrangement.lines if name in line]
         return not through or (len(through) == 1 and name not in (through[0][0], through[0][-1]))
 
-    def _squares(self, angles: Sequence[DrawnAngle]) -> list[Stroke]:
-        found = [
-            square_of(angle.arc.centre, self.spots[angle.mark.angle.arm], self.spots[angle.mark.angle.other])
-            for angle in angles if angle.mark.is_right
-        ]
-        for first, second in self.marks.squares:
-            corner = self._corner(first, second)
-            if corner:
-                found.append(square_of(*corner))
-        return list(dict.fromkeys(found))
-
-    def _corner(self, first: tuple[str, str], second: tuple[str, str]) -> tuple[Spot, Spot, Spot] | None:
-        """Where two perpendicular lines meet, and a spot along each: the emptier quadrant, right and up first."""
-        i, j = self.arrangement.figure.line_of(*first), self.arrangement.figure.line_of(*second)
-        centre = _meeting(self.ends[i], self.ends[j])
-        if centre is None:
-            return None
-        arms = []
-        for number, path in ((i, first), (j, second)):
-            reachable = [self.spots[p] for p in self.arrangement.lines[number] if math.dist(self.spots[p], centre) > 1e-6]
-            named = [self.spots[p] for p in path if math.dist(self.spots[p], centre) > 1e-6]
-            arms.append(named or reachable)
-        pairs = [(one, two) for one in arms[0] for two in arms[1]]
-        one, two = min(pairs, key=lambda pair: (self._busy(centre, *pair), pair[0][1] + pair[1][1], -pair[0][0] - pair[1][0]))
-        return centre, one, two
-
-    def _busy(self, centre: Spot, one: Spot, two: Spot) -> int:
-        """How many points lie inside a quadrant."""
-        return sum(
-            side(spot, centre, one) * side(two, centre, one) > 1e-6 and side(spot, centre, two) * side(one, centre, two) > 1e-6
-            for spot in self.spots.values()
-        )
-
     def _lines(self) -> Iterator[Stroke]:
         for line, (start, end) in zip(self.arrangement.lines, self.ends, strict=True):
             corners = [self.spots[point] for point in line if self.triangle and point in self.triangle]
@@ -205,15 +173,3 @@ class _Page:
         spare = max(0.0, FRAME_WIDTH - (right - left)) / 2
         return left - spare, top, right + spare, bottom
 
-
-def _meeting(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> Spot | None:
-    """Where two segments meet, their ends included; None where they don't."""
-    (a, b), (c, d) = one, other
-    first, second = side(a, c, d), side(b, c, d)
-    third, fourth = side(c, a, b), side(d, a, b)
-    if abs(first - second) < 1e-9 or abs(third - fourth) < 1e-9:
-        return None
-    share, other_share = first / (first - second), third / (third - fourth)
-    if not (-1e-6 < share < 1 + 1e-6 and -1e-6 < other_share < 1 + 1e-6):
-        return None
-    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])

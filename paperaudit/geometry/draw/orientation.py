@@ -84,10 +84,10 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
                 number = arrangement.figure.line_of(*path)
                 worth[number] = max(worth[number], PARALLEL_BASE + LONGEST * lengths[number] / longest)
         elif isinstance(condition, EqualLengths) and condition.reason in STANDING:
-            first = {condition.first.start, condition.first.end}
-            ends = first ^ {condition.second.start, condition.second.end}
+            side = {condition.first.start, condition.first.end}
+            ends = side ^ {condition.second.start, condition.second.end}
             for number, line in enumerate(arrangement.lines):
-                if len(ends) == 2 and ends <= set(line) and not first <= set(line):
+                if len(ends) == 2 and ends <= set(line) and not side <= set(line):
                     worth[number] += BASE_OF_ISOSCELES
         elif isinstance(condition, RightAngle):
             for path in (condition.first, condition.second):

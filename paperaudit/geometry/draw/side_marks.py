@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Stroke
-from paperaudit.geometry.draw.given_marks import ParallelMark, SideMark
+from paperaudit.geometry.draw.marks import ParallelMark, SideMark
 from paperaudit.geometry.draw.proportions import distance
 from paperaudit.geometry.plane import Spot, along, side
 

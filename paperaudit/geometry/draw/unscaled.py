@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import bearing
-from paperaudit.geometry.draw.given_marks import AngleMark, Marks
+from paperaudit.geometry.draw.marks import AngleMark, Marks
 from paperaudit.geometry.plane import Spot
 from paperaudit.model.expression import AngleOf
 

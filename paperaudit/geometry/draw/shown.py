@@ -1,0 +1,130 @@
+"""A question's figure with the coordinates of one outcome: what is marked, how it stands, and its layout."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from paperaudit.geometry.arrangement import Arrangement, Triangle
+from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.draw.elements import Layout
+from paperaudit.geometry.draw.given_marks import marks_of
+from paperaudit.geometry.draw.layout import Endless, lay_out
+from paperaudit.geometry.draw.orientation import oriented
+from paperaudit.geometry.draw.proportions import well_proportioned
+from paperaudit.geometry.draw.unscaled import opened, unscaled
+from paperaudit.geometry.figure import Figure, angle
+from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.realise import Drawing
+from paperaudit.geometry.sizes import NotLinear
+from paperaudit.model.ask import Establish, Find
+from paperaudit.model.derivation import Position
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves
+from paperaudit.model.fact import Drawn, Fact, Given
+from paperaudit.model.reading import Reading
+
+_EARLIER = re.compile(r"\banswer\s+to\b", re.IGNORECASE)
+
+
+class NotDrawable(Exception):
+    """A figure whose statements or coordinates are not enough to draw it; caught where a drawing was asked for."""
+
+
+class ShownFigure:
+    """The figure of a reading, at given positions (y up). Raises NotDrawable."""
+
+    def __init__(self, reading: Reading, positions: Sequence[Position]) -> None:
+        self.reading = reading
+        self.builder, figure = _built(reading)
+        at = {name: (x, y) for name, x, y in positions if name in figure.points}
+        if not figure.lines or at.keys() != set(figure.points):
+            raise NotDrawable("not every point has a position")
+        self.arrangement = Arrangement(figure, Drawing(at, {}))
+
+    def to_scale(self, keep_lengths: bool, triangle_sides: bool, note: str = "") -> Layout:
+        """The layout true to scale. Lengths that the givens leave open are chosen, unless `keep_lengths`."""
+        at = well_proportioned(self.arrangement, keep_lengths and self._asks_for_lengths())
+        return self._laid_out(oriented(self.arrangement, at), triangle_sides, note)
+
+    def as_sketch(self, triangle_sides: bool, note: str) -> Layout:
+        """A layout with the same order and turning, whose sizes are visibly other ones."""
+        at = oriented(self.arrangement, well_proportioned(self.arrangement))
+        marks = marks_of(self.builder, own_givens(self.reading), self.arrangement, wanted(self.reading))
+        return self._laid_out(unscaled(self.arrangement, at, marks, self._asked_angles()), triangle_sides, note)
+
+    def as_skeleton(self, triangle_sides: bool, note: str) -> Layout:
+        """The layout of positions that stand for no true sizes, opened up as far as their order allows."""
+        at = oriented(self.arrangement, well_proportioned(self.arrangement))
+        return self._laid_out(opened(self.arrangement, at), triangle_sides, note)
+
+    def _laid_out(self, at: dict[str, tuple[float, float]], triangle_sides: bool, note: str) -> Layout:
+        marks = marks_of(self.builder, own_givens(self.reading), self.arrangement, wanted(self.reading))
+        triangle = self._asked_triangle() if triangle_sides else None
+        return lay_out(self.arrangement, at, marks, self._endless(), triangle, note)
+
+    def _asks_for_lengths(self) -> bool:
+        return any(isinstance(leaf, LengthOf) for one in wanted(self.reading) for leaf in leaves(one))
+
+    def _asked_angles(self) -> list[AngleOf]:
+        found = []
+        for one in wanted(self.reading):
+            for leaf in leaves(one):
+                if isinstance(leaf, AngleOf | AngleAt):
+                    size = self.builder.resolved(leaf)
+                    assert isinstance(size, AngleOf)
+                    found.append(angle(size.arm, size.vertex, size.other, size.reflex))
+        return found
+
+    def _asked_triangle(self) -> tuple[str, str, str] | None:
+        """The triangle that the question is about: of the angle asked for, else at its vertex, named ones first."""
+        named = [Triangle((a, b, c)) for shape, _ in self.arrangement.figure.shapes if len(shape.points) == 3
+                 for a, b, c in (shape.points,)]
+        triangles = [one.corners for one in (*named, *self.arrangement.triangles)]
+        for one in self._asked_angles():
+            spanned = [corners for corners in triangles if {one.arm, one.vertex, one.other} == set(corners)]
+            touched = [corners for corners in triangles if one.vertex in corners]
+            if spanned or touched:
+                return (spanned + touched)[0]
+        return triangles[0] if triangles else None
+
+    def _endless(self) -> Endless:
+        return Endless(frozenset(self._open_ends()))
+
+    def _open_ends(self) -> Iterator[tuple[int, str]]:
+        for given in own_givens(self.reading):
+            for fact in given.facts:
+                if isinstance(fact, Drawn) and fact.kind != "segment":
+                    number = self.arrangement.figure.line_of(*fact.path)
+                    line = self.arrangement.lines[number]
+                    forwards = line.index(fact.path[0]) < line.index(fact.path[1])
+                    ends = (line[-1] if forwards else line[0], line[0] if forwards else line[-1])
+                    yield from ((number, end) for end in (ends if fact.kind == "line" else ends[:1]))
+
+
+def wanted(reading: Reading) -> tuple[Expression, ...]:
+    """The sizes that are asked for; none where a claim is to be shown."""
+    task = reading.ask.task if reading.ask else None
+    return task.wanted if isinstance(task, Find) else ()
+
+
+def own_givens(reading: Reading) -> tuple[Given, ...]:
+    """The givens of the paper, without what earlier parts were found to be."""
+    return tuple(given for given in reading.givens if not _EARLIER.search(given.text))
+
+
+def skeleton(reading: Reading) -> tuple[Position, ...]:
+    """Positions that keep order and incidence where no figure meets the givens; none where these have no skeleton."""
+    from paperaudit.geometry.refute import skeletons
+
+    _, figure = _built(reading)
+    found = skeletons(figure) if figure.lines else []
+    return tuple((name, x, y) for name, (x, y) in found[0].at.items()) if found else ()
+
+
+def _built(reading: Reading) -> tuple[FigureBuilder, Figure]:
+    """The figure as the geometry strand built it."""
+    task = reading.ask.task if reading.ask else None
+    asked: tuple[Expression | Fact, ...] = task.claims if isinstance(task, Establish) else wanted(reading)
+    try:
+        builder = FigureBuilder(reading.givens, asked)
+        return builder, builder.figure(reading.question.sketch, wanted(reading))
+    except (Unclear, NotLinear) as obstacle:
+        raise NotDrawable(str(obstacle)) from None
