@@ -49,7 +49,7 @@ class Arrangement:
         self._names = {self.canonical(name): name for name in reversed(figure.fixed_names) if self._drawn(name)}
 
     def _along(self, line: tuple[str, ...]) -> tuple[str, ...]:
-        first, last = max(combinations(line, 2), key=lambda pair: math.dist(self.at[pair[0]], self.at[pair[1]]))
+        first, _last = max(combinations(line, 2), key=lambda pair: math.dist(self.at[pair[0]], self.at[pair[1]]))
         return tuple(sorted(line, key=lambda point: math.dist(self.at[first], self.at[point])))
 
     @cached_property
@@ -175,7 +175,11 @@ class Arrangement:
         aim = 90 if right_angle else 0
         gap = self.bearings[first] - self.bearings[second]
         offset = 180 * round((gap - aim) / 180) + aim
-        return LinearForm({first: Fraction(1), second: Fraction(-1)}, Fraction(-offset)) if first != second else LinearForm.number(-aim)
+        return (
+            LinearForm({first: Fraction(1), second: Fraction(-1)}, Fraction(-offset))
+            if first != second
+            else LinearForm.number(-aim)
+        )
 
     def parallel_way(self, first: int, second: int) -> int:
         """+1 or −1 if two lines of the drawing run the same or opposite ways, 0 if they are not parallel."""
@@ -219,17 +223,16 @@ class Arrangement:
         """What tells this arrangement from another one of the same figure; mirror images agree."""
         orders = tuple(min(line, line[::-1]) for line in self.lines)
         round_points = tuple(
-            (vertex, tuple(ray.points[0] for ray in rays)) for vertex, rays in sorted(self.rays.items()) if len(rays) > 2
+            (vertex, tuple(ray.points[0] for ray in rays))
+            for vertex, rays in sorted(self.rays.items())
+            if len(rays) > 2
         )
         one = tuple((vertex, _turned(points)) for vertex, points in round_points)
         other = tuple((vertex, _turned(points[::-1])) for vertex, points in round_points)
         return orders, min(one, other), self._handedness()
 
     def _handedness(self) -> tuple[int, ...]:
-        turns = [
-            1 if self.turn(b, a, c) > 0 else -1
-            for a, b, c in (triangle.corners for triangle in self.triangles)
-        ]
+        turns = [1 if self.turn(b, a, c) > 0 else -1 for a, b, c in (triangle.corners for triangle in self.triangles)]
         return tuple(turn * turns[0] for turn in turns)
 
 

@@ -46,7 +46,6 @@ from paperaudit.model.fact import (
     Similar,
 )
 
-
 _SETTING = Shape | Drawn | Collinear | Crossing | RoundPoint | Inside | Between | Sides | AngleName
 
 
@@ -62,7 +61,9 @@ class FigureBuilder:
             paths += expression_paths(item) if _is_expression(item) else drawn_paths(item)  # type: ignore[arg-type]
         self.lines = merged_lines(paths)
         self._names = {fact.name: fact.angle for fact in facts if isinstance(fact, AngleName)}
-        self._shapes = [(fact, label) for label, given in enumerate(givens) for fact in given.facts if isinstance(fact, Shape)]
+        self._shapes = [
+            (fact, label) for label, given in enumerate(givens) for fact in given.facts if isinstance(fact, Shape)
+        ]
         relations = [fact.relation for fact in facts if isinstance(fact, Holds)]
         self.unit = length_unit(tuple(side for relation in relations for side in (relation.left, relation.right)))
 
@@ -81,14 +82,24 @@ class FigureBuilder:
         for label, given in enumerate(self._givens):
             for fact in given.facts:
                 conditions.extend(self._conditions(fact, label))
-        expressions = [side for given in self._givens for fact in given.facts if isinstance(fact, Holds)
-                       for side in (fact.relation.left, fact.relation.right)]
+        expressions = [
+            side
+            for given in self._givens
+            for fact in given.facts
+            if isinstance(fact, Holds)
+            for side in (fact.relation.left, fact.relation.right)
+        ]
         expressions += list(asked)
         points = tuple(dict.fromkeys(point for line in self.lines for point in line))
         stray = [fact.point for given in self._givens for fact in given.facts if isinstance(fact, Inside | Between)]
-        names = tuple(dict.fromkeys(
-            angle_name for side in expressions for angle_name in leaves(self.resolved(side))
-            if isinstance(angle_name, AngleOf)))
+        names = tuple(
+            dict.fromkeys(
+                angle_name
+                for side in expressions
+                for angle_name in leaves(self.resolved(side))
+                if isinstance(angle_name, AngleOf)
+            )
+        )
         return Figure(
             points=tuple(dict.fromkeys(points + tuple(stray))),
             lines=self.lines,
@@ -98,8 +109,11 @@ class FigureBuilder:
             sketch=sketch,
             fixed_names=names,
             midpoints=tuple(
-                (fact.point, *fact.path, label) for label, given in enumerate(self._givens)
-                for fact in given.facts if isinstance(fact, Midpoint)),
+                (fact.point, *fact.path, label)
+                for label, given in enumerate(self._givens)
+                for fact in given.facts
+                if isinstance(fact, Midpoint)
+            ),
             context=frozenset(label for label, given in enumerate(self._givens) if _sets_up(given)),
         )
 
@@ -114,7 +128,9 @@ class FigureBuilder:
                 for path in (first, second):
                     if point in path:
                         continue
-                    yield Ordered(path[0], point, path[1], label) if within else InLine((path[0], point, path[1]), label)
+                    yield (
+                        Ordered(path[0], point, path[1], label) if within else InLine((path[0], point, path[1]), label)
+                    )
             case Parallel(paths):
                 for other in paths[1:]:
                     yield ParallelPair(paths[0], other, label)
@@ -138,7 +154,7 @@ class FigureBuilder:
                 yield from _corresponding(first, second, label, sides=True)
             case Similar(first, second):
                 yield from _corresponding(first, second, label, sides=False)
-            case Holds(relation):
+            case Holds():
                 yield from self._relation(fact, label)
 
     def _bisector(self, path: Path, bisected: AngleOf | AngleAt, label: int) -> Iterator[Condition]:
@@ -176,7 +192,9 @@ def _sets_up(given: Given) -> bool:
     return given.origin in (Origin.FIGURE, Origin.CONVENTION) or all(isinstance(fact, _SETTING) for fact in given.facts)
 
 
-def _corresponding(first: Path | tuple[str, ...], second: tuple[str, ...], label: int, sides: bool) -> Iterator[Condition]:
+def _corresponding(
+    first: Path | tuple[str, ...], second: tuple[str, ...], label: int, sides: bool
+) -> Iterator[Condition]:
     count = len(first)
     reason = "congruent-parts" if sides else "similar-angles"
     for index in range(count):
@@ -185,8 +203,7 @@ def _corresponding(first: Path | tuple[str, ...], second: tuple[str, ...], label
         two = linear_form(angle(second[before], second[index], second[after]))
         yield SizeRelation(one - two, "angle", label, reason)
         if sides:
-            yield EqualLengths(
-                length(first[index], first[after]), length(second[index], second[after]), label, reason)
+            yield EqualLengths(length(first[index], first[after]), length(second[index], second[after]), label, reason)
 
 
 __all__ = ["FigureBuilder", "Fraction"]

@@ -13,6 +13,7 @@ from paperaudit.geometry.examine import Settled, derive_targets, examine, measur
 from paperaudit.geometry.figure import Figure, SameWay, Size, angle, length
 from paperaudit.geometry.find import CONFIRMED, notation_of, positions
 from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.sizes import linear_form
 from paperaudit.geometry.sketch import FROM_SKETCH
@@ -93,7 +94,9 @@ def _named_alike(figure: Figure, task: Establish) -> Figure:
     """The figure with the lines of a claim AB ∥ CD running the same way, as the printed page names them."""
     alike = [
         SameWay(fact.paths[0], other, FROM_SKETCH)
-        for fact in task.claims if isinstance(fact, Parallel) for other in fact.paths[1:]
+        for fact in task.claims
+        if isinstance(fact, Parallel)
+        for other in fact.paths[1:]
     ]
     return replace(figure, conditions=(*figure.conditions, *alike))
 
@@ -102,7 +105,7 @@ def _in_arrangement(
     one: Settled, builder: FigureBuilder, figure: Figure, givens: tuple[Given, ...], task: Establish, notation: Notation
 ) -> Outcome:
     claims = [claim for fact in task.claims for claim in _claims(fact, builder, one.arrangement)]
-    working = Working(one.arrangement, givens, notation)
+    working = Working(LineWriter(one.arrangement, notation), givens)
     for number, claim in enumerate(claims):
         truth = _truth(one, claim)
         if truth is None:
@@ -115,8 +118,10 @@ def _in_arrangement(
             extra = (Instance("claim", (), one.arrangement.canonical_form(claim.form), target, claim.text, 5),)
         found = derive_targets(one, (target,), extra)
         if found is None or not measured_nodes_agree(found.arrangement, found.nodes):
-            return NotRead(f"{claim.text} holds in the figure, but no chain of school theorems that proves it was found")
-        working.arrangement, working.words = found.arrangement, found.words
+            return NotRead(
+                f"{claim.text} holds in the figure, but no chain of school theorems that proves it was found"
+            )
+        working.writer, working.words = LineWriter(found.arrangement, notation), found.words
         _write_claim(working, claim, found.nodes)
     used = tuple(givens[label].text for label in sorted(working.used))
     derivation = Derivation(tuple(working.steps), CONFIRMED, used)
@@ -151,7 +156,8 @@ def _claims(fact: Fact, builder: FigureBuilder, arrangement: Arrangement) -> Ite
             point = path[1] if path[0] == whole.vertex else path[0]
             halves = (angle(whole.arm, whole.vertex, point), angle(point, whole.vertex, whole.other))
             form: LinearForm[Size] = LinearForm({halves[0]: Fraction(1), halves[1]: Fraction(-1)})
-            yield Claim(f"{write(arrangement.name(arrangement.canonical(halves[0])))} = {write(arrangement.name(arrangement.canonical(halves[1])))}", None, form)
+            names = [write(arrangement.name(arrangement.canonical(half))) for half in halves]
+            yield Claim(f"{names[0]} = {names[1]}", None, form)
         case Midpoint(point, (start, end)):
             yield Claim(f"{start}{point} = {point}{end}", segments_equal((start, point), (point, end)))
         case Shape("triangle", points, qualities):
@@ -237,17 +243,17 @@ def _undecided(one: Settled, claim: Claim) -> Outcome:
     return NotRead(f"the givens were not found to settle whether {claim.text}")
 
 
-def _refused(
-    one: Settled, claim: Claim, task: Establish, givens: tuple[Given, ...], notation: Notation
-) -> Outcome:
+def _refused(one: Settled, claim: Claim, task: Establish, givens: tuple[Given, ...], notation: Notation) -> Outcome:
     """The claim is false: the lines that show what holds in its place."""
     sizes = _telling_sizes(one.arrangement, claim)
     found = derive_targets(one, sizes) if sizes else None
     if not found or not measured_nodes_agree(found.arrangement, found.nodes):
         return NotRead(f"{claim.text} does not hold, but no chain of school theorems that shows it was found")
-    working = Working(found.arrangement, givens, notation, found.words)
+    working = Working(LineWriter(found.arrangement, notation), givens, found.words)
     texts = [working.add(node) for node in found.nodes]
-    working.steps.append(Step(f"{' and '.join(texts)}, so {claim.text} does not hold", StepKind.CONCLUSION, None, tuple(texts)))
+    working.steps.append(
+        Step(f"{' and '.join(texts)}, so {claim.text} does not hold", StepKind.CONCLUSION, None, tuple(texts))
+    )
     used = tuple(givens[label].text for label in sorted(working.used))
     derivation = Derivation(tuple(working.steps), CONFIRMED, used)
     answer = FAILS[task.how] if task.how == "decide" else f"false: {', '.join(texts)}"

@@ -1,7 +1,9 @@
 """Says in words why the givens of a figure cannot hold together."""
 
-from paperaudit.geometry.derive import Node, Search, contradicting
+from paperaudit.geometry.derive import Node, Search
 from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.introduce import contradicting
+from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.refute import Refutation
 from paperaudit.geometry.theorems import ALL
@@ -36,7 +38,7 @@ def impossible_outcome(
 def _contradiction(
     refutation: Refutation, found: Search, givens: tuple[Given, ...], notation: Notation
 ) -> tuple[tuple[str, ...], str]:
-    working = Working(refutation.arrangement, givens, notation)
+    working = Working(LineWriter(refutation.arrangement, notation), givens)
     for beyond in found.impossible_sizes()[:1]:
         working.add(beyond)
         assert isinstance(beyond.subject, AngleOf | LengthOf)
@@ -63,8 +65,10 @@ def _short_sides(refutation: Refutation, notation: Notation) -> tuple[str, ...]:
                 both = write(notation.value(LinearForm.number(one + two), notation.length_unit))
                 far = write(notation.value(LinearForm.number(third), notation.length_unit))
                 names = [write(side) for side in sides]
-                return (f"{names[0]} + {names[1]} = {both}, but {names[2]} = {far}: "
-                        "two sides of a triangle are together longer than the third.",)
+                return (
+                    f"{names[0]} + {names[1]} = {both}, but {names[2]} = {far}: "
+                    "two sides of a triangle are together longer than the third.",
+                )
     return ()
 
 
@@ -77,7 +81,7 @@ def _two_values(
     if clash.instance is None:
         last = f"So {claims[0]} and {claims[1]} at once, which cannot be."
         return (*_lines(working.steps), last), _fits(refutation, clash, notation)
-    relation = working.equation_text(clash)
+    relation = working.writer.equation_text(clash)
     says = _SAYS.get(clash.instance.theorem, "")
     if clash.instance.theorem in ("given", "angle-bisector"):
         return (*_lines(working.steps), f"The paper's own statement would then say {relation}, which cannot be."), ""

@@ -37,7 +37,7 @@ def with_extensions(arrangement: Arrangement) -> Extended | None:
 
 
 def _with_meets(arrangement: Arrangement, beyond: float) -> Extended | None:
-    figure, at = arrangement.figure, dict(arrangement.at)
+    _figure, at = arrangement.figure, dict(arrangement.at)
     letters = _free_letters(arrangement)
     lines = [list(line) for line in arrangement.lines]
     words = {}
@@ -91,8 +91,11 @@ def with_parallels(arrangement: Arrangement) -> Extended | None:
 
 
 def _extended(
-    arrangement: Arrangement, lines: tuple[tuple[str, ...], ...], at: dict[str, tuple[float, float]],
-    words: dict[str, str], extra: tuple[Instance, ...],
+    arrangement: Arrangement,
+    lines: tuple[tuple[str, ...], ...],
+    at: dict[str, tuple[float, float]],
+    words: dict[str, str],
+    extra: tuple[Instance, ...],
 ) -> Extended:
     figure = replace(arrangement.figure, points=tuple(at), lines=lines)
     grown = Arrangement(figure, Drawing(at, arrangement.drawing.letters))
@@ -109,7 +112,9 @@ def _ends(arrangement: Arrangement, line: int) -> str:
 
 
 def _crossing(arrangement: Arrangement, i: int, j: int, beyond: float) -> tuple[float, float] | None:
-    (a, b), (c, d) = ((arrangement.at[line[0]], arrangement.at[line[-1]]) for line in (arrangement.lines[i], arrangement.lines[j]))
+    (a, b), (c, d) = (
+        (arrangement.at[line[0]], arrangement.at[line[-1]]) for line in (arrangement.lines[i], arrangement.lines[j])
+    )
     u, v = (b[0] - a[0], b[1] - a[1]), (d[0] - c[0], d[1] - c[1])
     cross = u[0] * v[1] - u[1] * v[0]
     if abs(cross) < 1e-12:

@@ -88,7 +88,8 @@ class Search:
     def impossible_sizes(self) -> list[Node]:
         """Sizes that came out as an angle of 0° or less or of a straight angle or more, or as no length."""
         return [
-            node for size, node in self.numeric.items()
+            node
+            for size, node in self.numeric.items()
             if node.form.constant <= 0
             or (isinstance(size, AngleOf) and node.form.constant >= (360 if size.reflex else 180))
         ]
@@ -102,8 +103,13 @@ class Search:
         return self.facts.get(target)
 
     def _push(
-        self, kind: Kind, subject: Size | Predicate | None, form: LinearForm[Letter],
-        instance: Instance | None, inputs: tuple[Node, ...], weight: int,
+        self,
+        kind: Kind,
+        subject: Size | Predicate | None,
+        form: LinearForm[Letter],
+        instance: Instance | None,
+        inputs: tuple[Node, ...],
+        weight: int,
     ) -> None:
         if kind == "equation" and any(abs(coefficient) != 1 for coefficient in form.terms.values()):
             weight += DIVIDING
@@ -242,62 +248,3 @@ class Search:
                 self.clash = self.clash or Node("equation", subject, rest, instance, inputs, 0, 0)
             else:
                 self._push("equation", subject, rest, instance, inputs, instance.weight)
-
-
-def fresh_letters(taken: Iterable[str]) -> list[Letter]:
-    """Letters that a pupil would introduce and the paper does not use, in order of choice."""
-    used = set(taken)
-    return [Letter(name) for name in ("t", "a", "b", "p", "q", "r", "s", "u", "v", "w") if name not in used]
-
-
-def search(
-    instances: tuple[Instance, ...], targets: tuple[Size | Predicate, ...], letters: Iterable[str],
-    leave_out: frozenset[int] = frozenset(), most_introduced: int = 3,
-) -> Search:
-    """A search that reached the targets if any did; introduces letters one by one where it must.
-
-    Each introduced letter stands for the unknown size that opens up most; ties go to the cheapest.
-    """
-    plain = Search(instances, leave_out)
-    if plain.run(targets) or not most_introduced:
-        return plain
-    assumed: tuple[tuple[Size, Letter], ...] = ()
-    best = plain
-    for letter in fresh_letters(letters)[:most_introduced]:
-        tried: list[tuple[bool, int, int, int, tuple[tuple[Size, Letter], ...], Search]] = []
-        for number, size in enumerate(_candidates(instances, best)):
-            attempt = (*assumed, (size, letter))
-            found = Search(instances, leave_out)
-            reached = found.run(targets, attempt)
-            nodes = [node for target in targets if (node := found.reached(target))]
-            cost = sum(node.cost for node in nodes) if reached else 0
-            tried.append((not reached, cost, -len(found.known) - 3 * len(found.equations), number, attempt, found))
-        if not tried:
-            return plain
-        missed, _, _, _, assumed, best = min(tried, key=lambda row: row[:4])
-        if not missed:
-            return best
-    return plain
-
-
-def contradicting(instances: tuple[Instance, ...], letters: Iterable[str], leave_out: frozenset[int]) -> Search:
-    """A search through everything that follows, with one letter introduced where that brings out a contradiction."""
-    plain = Search(instances, leave_out)
-    plain.run()
-    if plain.clash is None and not plain.impossible_sizes():
-        for size in _candidates(instances, plain):
-            found = Search(instances, leave_out)
-            found.run((), ((size, fresh_letters(letters)[0]),))
-            if found.clash is not None or found.impossible_sizes():
-                return found
-    return plain
-
-
-def _candidates(instances: tuple[Instance, ...], reached: Search) -> list[Size]:
-    sizes = dict.fromkeys(
-        size for instance in instances for size in instance.relation.terms
-        if isinstance(size, AngleOf | LengthOf) and size not in reached.known
-    )
-    return [size for size in sizes if not (isinstance(size, AngleOf) and size.reflex)]
-
-

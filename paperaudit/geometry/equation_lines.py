@@ -19,9 +19,7 @@ Sides: TypeAlias = tuple[list[Term], list[Term]]
 """The terms on the left and on the right of an equation."""
 
 
-def letter_steps(
-    node: Node, sides: Callable[[Node], Sides], notation: Notation, about_angles: bool
-) -> list[Step]:
+def letter_steps(node: Node, sides: Callable[[Node], Sides], notation: Notation, about_angles: bool) -> list[Step]:
     """The lines from the equations behind a letter's node to its value; at least one."""
     letter = node.subject
     assert isinstance(letter, Letter)

@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels
-from paperaudit.geometry.derive import Node, search
+from paperaudit.geometry.derive import Node
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.introduce import search
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
@@ -86,13 +87,19 @@ def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size
     """A second drawing of the same figure in which an open target measures something clearly else."""
     here = measured_form(arrangement, target)
     angular = all(isinstance(size, AngleOf) or in_degrees(figure, size) for size in target.terms)
-    steps = (20, -20, 10, -10, 5, -5, 2, -2, 1, -1) if angular else tuple(here * s for s in (0.3, -0.3, 0.1, -0.1, 0.03, -0.03))
+    steps = (
+        (20, -20, 10, -10, 5, -5, 2, -2, 1, -1)
+        if angular
+        else tuple(here * s for s in (0.3, -0.3, 0.1, -0.1, 0.03, -0.03))
+    )
     for step in steps:
         aim = Fraction(round((here + step) * 2), 2) if angular else Fraction(here + step).limit_denominator(10)
         if abs(float(aim) - here) < CLEARLY_OTHER * (1 if angular else 1e-3):
             continue
         pinned = SizeRelation(target - LinearForm.number(aim), "angle" if angular else "length", FROM_SKETCH)
-        drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS, (arrangement.drawing,))
+        drawings = realise(
+            replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS, (arrangement.drawing,)
+        )
         if drawings:
             return Arrangement(figure, drawings[0])
     return None
@@ -118,7 +125,7 @@ def in_degrees(figure: Figure, size: Size) -> bool:
 def derive_targets(
     settled: Settled, targets: Sequence[Size | Predicate], extra: tuple[Instance, ...] = ()
 ) -> Reached | None:
-    """The targets' derivations, None if the search misses one; where the figure alone does not do, lines are drawn in."""
+    """The targets' derivations, with lines drawn in where the figure alone does not do; None if one is missed."""
     plain = settled.arrangement
     found = _search(plain, settled.found + extra, targets)
     if found:
@@ -131,7 +138,9 @@ def derive_targets(
     return None
 
 
-def _search(arrangement: Arrangement, found: tuple[Instance, ...], targets: Sequence[Size | Predicate]) -> list[Node] | None:
+def _search(
+    arrangement: Arrangement, found: tuple[Instance, ...], targets: Sequence[Size | Predicate]
+) -> list[Node] | None:
     wanted = tuple(arrangement.canonical(target) if isinstance(target, AngleOf) else target for target in targets)
     result = search(found, wanted, arrangement.figure.letters)
     nodes = [node for target in wanted if (node := result.reached(target))]
@@ -149,15 +158,18 @@ def measured_nodes_agree(arrangement: Arrangement, nodes: Sequence[Node]) -> boo
             pending.extend(node.inputs)
     introduced = {
         letter: arrangement.measured(node.subject)
-        for node in seen.values() if node.kind == "let" and isinstance(node.subject, AngleOf)
+        for node in seen.values()
+        if node.kind == "let" and isinstance(node.subject, AngleOf)
         for letter in node.form.terms
     }
     return all(_line_agrees(arrangement, node, introduced) for node in seen.values())
 
 
 def _line_agrees(arrangement: Arrangement, node: Node, introduced: dict[Letter, float]) -> bool:
-    values = {**{letter: arrangement.drawing.letters.get(letter.name, 0.0) for letter in node.form.terms}, **{
-        letter: value for letter, value in introduced.items() if letter in node.form.terms}}
+    values = {
+        **{letter: arrangement.drawing.letters.get(letter.name, 0.0) for letter in node.form.terms},
+        **{letter: value for letter, value in introduced.items() if letter in node.form.terms},
+    }
     said = float(node.form.constant) + sum(float(v) * values[letter] for letter, v in node.form.terms.items())
     if node.kind == "equation":
         return abs(said) < 1e-5

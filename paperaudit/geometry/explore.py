@@ -44,9 +44,11 @@ def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangem
     turns = turning_angles(figure)
     if len(turns) < 2:
         return []
-    allowed = _unclear_ways(figure, turns, known[0]) if figure.sketch else [
-        _ways(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)
-    ]
+    allowed = (
+        _unclear_ways(figure, turns, known[0])
+        if figure.sketch
+        else [_ways(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)]
+    )
     ways_of = _own_ways if figure.sketch else _ways
     seen = {ways_of(arrangement, turns) for arrangement in known}
     missing = [ways for ways in dict.fromkeys(allowed) if ways not in seen]
@@ -58,7 +60,10 @@ def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangem
 def _unclear_ways(figure: Figure, turns: tuple[AngleOf, ...], known: Arrangement) -> list[Ways]:
     """The combinations that differ only in angles of which the sketch does not say which way they open."""
     either = [(1, -1) if clear_way(figure, size) == 0 else (1,) for size in turns]
-    every = [tuple(way * flip for way, flip in zip(_own_ways(known, turns), flips, strict=True)) for flips in product(*either)]
+    every = [
+        tuple(way * flip for way, flip in zip(_own_ways(known, turns), flips, strict=True))
+        for flips in product(*either)
+    ]
     return every[:MOST_UNCLEAR]
 
 
@@ -78,15 +83,24 @@ def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:
     Angles of one triangle of points open together, so one stands for them all. At most MOST_TURNS.
     """
     found = [
-        size for condition in figure.conditions if isinstance(condition, SizeRelation)
-        for size in condition.form.terms if isinstance(size, AngleOf)
+        size
+        for condition in figure.conditions
+        if isinstance(condition, SizeRelation)
+        for size in condition.form.terms
+        if isinstance(size, AngleOf)
     ]
-    found += [angle for condition in figure.conditions if isinstance(condition, EqualLengths)
-              for angle in _between_equal_sides(condition)]
+    found += [
+        angle
+        for condition in figure.conditions
+        if isinstance(condition, EqualLengths)
+        for angle in _between_equal_sides(condition)
+    ]
     found[:0] = reversed(figure.fixed_names)
     independent: dict[frozenset[str], AngleOf] = {}
     for size in found:
-        triple = frozenset((size.vertex, _foremost(figure, size.vertex, size.arm), _foremost(figure, size.vertex, size.other)))
+        triple = frozenset(
+            (size.vertex, _foremost(figure, size.vertex, size.arm), _foremost(figure, size.vertex, size.other))
+        )
         if len(triple) == 3:
             independent.setdefault(triple, size)
     return tuple(independent.values())[:MOST_TURNS]

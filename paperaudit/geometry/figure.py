@@ -151,8 +151,19 @@ class SameWay:
 
 
 Condition: TypeAlias = (
-    Ordered | InLine | ParallelPair | RightAngle | EqualLengths | SizeRelation | Convex | RoundOrder
-    | RayBetween | InsidePolygon | SideOfLine | DrawnTurn | SameWay
+    Ordered
+    | InLine
+    | ParallelPair
+    | RightAngle
+    | EqualLengths
+    | SizeRelation
+    | Convex
+    | RoundOrder
+    | RayBetween
+    | InsidePolygon
+    | SideOfLine
+    | DrawnTurn
+    | SameWay
 )
 
 
@@ -190,9 +201,14 @@ def without_numbers(figure: Figure) -> Figure:
     Every figure that meets the givens meets these conditions too.
     """
     kept = tuple(
-        condition for condition in figure.conditions
+        condition
+        for condition in figure.conditions
         if not isinstance(condition, SizeRelation)
-        or (not condition.form.constant and len(condition.form.terms) == 2 and condition.kind != "letters"
-            and not any(isinstance(size, Letter) for size in condition.form.terms))
+        or (
+            not condition.form.constant
+            and len(condition.form.terms) == 2
+            and condition.kind != "letters"
+            and not any(isinstance(size, Letter) for size in condition.form.terms)
+        )
     )
     return replace(figure, conditions=kept)

@@ -20,6 +20,7 @@ from paperaudit.geometry.examine import (
     other_case,
 )
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.sizes import linear_form
@@ -81,14 +82,20 @@ def find_outcome(builder: FigureBuilder, figure: Figure, givens: tuple[Given, ..
 
 def _occurs(figure: Figure, letter: str) -> bool:
     return any(
-        isinstance(condition, SizeRelation) and Letter(letter) in condition.form.terms for condition in figure.conditions
+        isinstance(condition, SizeRelation) and Letter(letter) in condition.form.terms
+        for condition in figure.conditions
     )
 
 
 def notation_of(builder: FigureBuilder, givens: tuple[Given, ...]) -> Notation:
     """The habits of the paper's own statements: (2x + 10)° makes x a bare number."""
-    sides = [side for given in givens for fact in given.facts if isinstance(fact, Holds)
-             for side in (fact.relation.left, fact.relation.right)]
+    sides = [
+        side
+        for given in givens
+        for fact in given.facts
+        if isinstance(fact, Holds)
+        for side in (fact.relation.left, fact.relation.right)
+    ]
     return Notation(builder.unit, any(_bare(side) for side in sides))
 
 
@@ -130,9 +137,13 @@ def _answered(
             return NotRead("elimination and the figure drawn from the givens disagree")
         derivation = _derivation(one, wanted, values, givens, notation)
         if derivation is None:
-            found = ", ".join(answer_of(i, v or Fraction(0), figure, notation).text for i, v in zip(wanted, values, strict=True))
+            found = ", ".join(
+                answer_of(i, v or Fraction(0), figure, notation).text for i, v in zip(wanted, values, strict=True)
+            )
             return NotRead(f"elimination gives {found}, but no chain of school theorems that reaches it was found")
-        answers = tuple(answer_of(item, value or Fraction(0), figure, notation) for item, value in zip(wanted, values, strict=True))
+        answers = tuple(
+            answer_of(item, value or Fraction(0), figure, notation) for item, value in zip(wanted, values, strict=True)
+        )
         outcomes.append((answers, derivation, one))
     if len(outcomes) == 1:
         answers, derivation, one = outcomes[0]
@@ -153,15 +164,19 @@ def _said(wanted: list[Wanted], answers: tuple[Answer, ...]) -> str:
 
 
 def _derivation(
-    one: Settled, wanted: list[Wanted], values: tuple[Fraction | None, ...], givens: tuple[Given, ...], notation: Notation
+    one: Settled,
+    wanted: list[Wanted],
+    values: tuple[Fraction | None, ...],
+    givens: tuple[Given, ...],
+    notation: Notation,
 ) -> Derivation | None:
     sizes = [size for item in wanted for size in one.arrangement.canonical_form(item.form).terms]
     found = derive_targets(one, sizes)
     if found is None or not measured_nodes_agree(found.arrangement, found.nodes):
         return None
     arrangement = found.arrangement
-    reached = {size: node for size, node in zip(sizes, found.nodes, strict=True)}
-    working = Working(arrangement, givens, notation, found.words)
+    reached = dict(zip(sizes, found.nodes, strict=True))
+    working = Working(LineWriter(arrangement, notation), givens, found.words)
     for node in found.nodes:
         working.add(node)
     for item, value in zip(wanted, values, strict=True):
@@ -184,9 +199,7 @@ def _copied(working: Working, node: Node) -> None:
         working.steps.append(Step(text, StepKind.GIVEN, Reason("given"), (text,), text.split("= ")[-1]))
 
 
-def _total_line(
-    item: Wanted, reached: Mapping[Any, Node], one: Settled, notation: Notation, total: Fraction
-) -> Step:
+def _total_line(item: Wanted, reached: Mapping[Any, Node], one: Settled, notation: Notation, total: Fraction) -> Step:
     form = one.arrangement.canonical_form(item.form)
     angular = any(isinstance(size, AngleOf) for size in form.terms)
     unit = "°" if angular else notation.length_unit
@@ -208,8 +221,8 @@ def _open(figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], no
                 continue
             second = other_case(figure, one.arrangement, item.form)
             if second is None:
-                about = round(measured_form(one.arrangement, item.form), 2)
-                return NotRead(f"{write(item.expression)} measures about {about} in the drawing, but no theorem known here reaches it")
+                name, about = write(item.expression), round(measured_form(one.arrangement, item.form), 2)
+                return NotRead(f"{name} measures about {about} in the drawing, but no theorem known here reaches it")
             missing = missing_given(one, item.form)
             cases = tuple(_case(item, drawn, missing, notation) for drawn in (one.arrangement, second))
             return NotDetermined(cases, f"the size of {write(one.arrangement.name(missing))}" if missing else "")
@@ -233,7 +246,7 @@ def _in_letters(one: Settled, wanted: list[Wanted], givens: tuple[Given, ...], n
     search = Search(one.found)
     sizes = [one.arrangement.canonical(item.expression) for item in wanted if isinstance(item.expression, AngleOf)]
     search.run()
-    working = Working(one.arrangement, givens, notation)
+    working = Working(LineWriter(one.arrangement, notation), givens)
     answers = []
     for item, size in zip(wanted, sizes, strict=False):
         form = one.theory.in_letters(item.form)

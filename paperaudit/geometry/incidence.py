@@ -116,9 +116,7 @@ def resolve_angle(
         return angle(found.arm, found.vertex, found.other, name.reflex)
     if name.number:
         raise Unclear(f"the figure does not say which angle {name.vertex}{name.number} is")
-    corners = {
-        _corner(shape.points, name.vertex) for shape in shapes if name.vertex in shape.points
-    }
+    corners = {_corner(shape.points, name.vertex) for shape in shapes if name.vertex in shape.points}
     if len(corners) == 1:
         arm, other = corners.pop()
         return angle(arm, name.vertex, other, name.reflex)

@@ -16,7 +16,9 @@ def missing_given(settled: Settled, target: LinearForm[Size]) -> Size | None:
     None where no single size does.
     """
     arrangement = settled.arrangement
-    named = [arrangement.canonical(size) for size in arrangement.figure.fixed_names if not arrangement.is_straight(size)]
+    named = [
+        arrangement.canonical(size) for size in arrangement.figure.fixed_names if not arrangement.is_straight(size)
+    ]
     every = [
         size for instance in settled.found for size in instance.relation.terms if isinstance(size, AngleOf | LengthOf)
     ]
@@ -25,7 +27,9 @@ def missing_given(settled: Settled, target: LinearForm[Size]) -> Size | None:
         form: LinearForm[Size] = LinearForm.of(size)
         if size in asked or (isinstance(size, AngleOf) and size.reflex) or settled.theory.value(form) is not None:
             continue
-        stated = Instance("given", (), form - LinearForm.number(Fraction(arrangement.measured(size)).limit_denominator(1000)))
+        stated = Instance(
+            "given", (), form - LinearForm.number(Fraction(arrangement.measured(size)).limit_denominator(1000))
+        )
         if close(arrangement, (*settled.found, stated)).value(target) is not None:
             return size
     return None

@@ -62,7 +62,9 @@ def _measured(amount: Expression, unit: str) -> Expression:
 
 def _term(letter: Letter, coefficient: Fraction) -> Expression:
     size = abs(coefficient)
-    term: Expression = letter if size == 1 else Product((Number(size) if size.denominator == 1 else number(size), letter))
+    term: Expression = (
+        letter if size == 1 else Product((Number(size) if size.denominator == 1 else number(size), letter))
+    )
     return Negative(term) if coefficient < 0 else term
 
 

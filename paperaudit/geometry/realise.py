@@ -1,17 +1,24 @@
 """Draws a figure to scale: coordinates that meet every condition, found from several rough starts."""
 
+from __future__ import annotations
+
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import combinations
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from paperaudit.geometry.figure import Figure, RoundOrder
 from paperaudit.geometry.plane import side
-from paperaudit.geometry.residuals import LETTER_SCALE, Array, Residuals
+from paperaudit.geometry.residuals import LETTER_SCALE, Residuals
 from paperaudit.geometry.starts import start_positions
 from paperaudit.model.expression import AngleOf
+
+if TYPE_CHECKING:
+    from paperaudit.geometry.residuals import Array
 
 EXACT = 1e-9
 """Largest residual (radians, or share of a length) with which a drawing counts as meeting the givens."""
@@ -39,8 +46,11 @@ class Drawing:
 
 
 def realise(
-    figure: Figure, seeds: range, near: Sequence[Drawing] = (),
-    turns: tuple[AngleOf, ...] = (), ways: Sequence[Sequence[int]] = (),
+    figure: Figure,
+    seeds: range,
+    near: Sequence[Drawing] = (),
+    turns: tuple[AngleOf, ...] = (),
+    ways: Sequence[Sequence[int]] = (),
 ) -> list[Drawing]:
     """Drawings of the figure, at most one a start, in order; an empty list proves nothing.
 
@@ -49,8 +59,20 @@ def realise(
     Damped least squares on all conditions at once with margins for order and turning, then on the
     equalities alone; what comes out is checked strictly.
     """
-    if not figure.points:
-        return []
+    if not near and not turns:
+        return list(_from_seeds(replace(figure, fixed_names=()), seeds))
+    return _realise(figure, seeds, near, turns, ways)
+
+
+@lru_cache(maxsize=32)
+def _from_seeds(figure: Figure, seeds: range) -> tuple[Drawing, ...]:
+    """Drawings from the seeds alone; the parts of one question share them, whatever they ask for."""
+    return tuple(_realise(figure, seeds, (), (), ())) if figure.points else ()
+
+
+def _realise(
+    figure: Figure, seeds: range, near: Sequence[Drawing], turns: tuple[AngleOf, ...], ways: Sequence[Sequence[int]]
+) -> list[Drawing]:
     problem = Residuals(figure, turns)
     starts = [_near(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
     state = np.array(starts)
@@ -68,7 +90,8 @@ def realise(
     good &= problem.holds_strictly(state, measured[0], signs)
     drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
     return [
-        drawing for drawing in drawings
+        drawing
+        for drawing in drawings
         if _apart(drawing) and _lines_apart(figure, drawing) and _rounds_in_order(figure, drawing)
     ]
 
@@ -135,9 +158,7 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
 def _drawing(problem: Residuals, state: Array) -> Drawing:
     count = len(problem.figure.points)
     at = {point: (float(state[2 * i]), float(state[2 * i + 1])) for i, point in enumerate(problem.figure.points)}
-    letters = {
-        letter: float(state[2 * count + i]) * LETTER_SCALE for i, letter in enumerate(problem.figure.letters)
-    }
+    letters = {letter: float(state[2 * count + i]) * LETTER_SCALE for i, letter in enumerate(problem.figure.letters)}
     return Drawing(at, letters)
 
 

@@ -118,10 +118,19 @@ def _ranges(arrangement: Arrangement) -> list[LinearForm[object]]:
                 if one.line != other.line:
                     size = arrangement.directions(LinearForm.of(arrangement.between(one, other)))
                     forms += [size, LinearForm[object].number(180) - size]
-    lengths = {end for condition in arrangement.figure.conditions if isinstance(condition, EqualLengths)
-               for end in (condition.first, condition.second)}
-    lengths |= {key for condition in arrangement.figure.conditions if isinstance(condition, SizeRelation)
-               for key in condition.form.terms if isinstance(key, LengthOf)}
+    lengths = {
+        end
+        for condition in arrangement.figure.conditions
+        if isinstance(condition, EqualLengths)
+        for end in (condition.first, condition.second)
+    }
+    lengths |= {
+        key
+        for condition in arrangement.figure.conditions
+        if isinstance(condition, SizeRelation)
+        for key in condition.form.terms
+        if isinstance(key, LengthOf)
+    }
     for triangle in arrangement.triangles:
         for a, b, c in triangle.turned():
             sides = (length(a, b), length(a, c), length(b, c))

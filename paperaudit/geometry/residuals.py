@@ -1,12 +1,14 @@
 """The conditions of a figure as residuals with exact derivatives, for many drawings at once."""
 
+from __future__ import annotations
+
 import math
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations, pairwise
+from typing import TYPE_CHECKING, TypeAlias
 
 import numpy as np
-import numpy.typing as npt
 
 from paperaudit.geometry.figure import (
     Convex,
@@ -28,7 +30,11 @@ from paperaudit.geometry.figure import (
 )
 from paperaudit.model.expression import AngleOf, LengthOf, Letter
 
-Array = npt.NDArray[np.float64]
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    Array: TypeAlias = NDArray[np.float64]
+    Flags: TypeAlias = NDArray[np.bool_]
 
 TURN_MARGIN = 0.04
 """Sine of the turn that a corner keeps at least while the drawing is computed; checked strictly after."""
@@ -67,7 +73,9 @@ class Residuals:
         self._sines: list[int] = []
         self._cosines: list[int] = []
         self._equal: list[tuple[int, int]] = []
-        self._relations: list[tuple[list[tuple[int, float, bool]], list[tuple[int, float]], list[tuple[int, float]], float]] = []
+        self._relations: list[
+            tuple[list[tuple[int, float, bool]], list[tuple[int, float]], list[tuple[int, float]], float]
+        ] = []
         self._orders: list[tuple[int, int, int]] = []
         self._same_way: list[tuple[int, float]] = []
         self._signed: list[tuple[tuple[int, ...], tuple[int, ...]]] = []
@@ -81,16 +89,16 @@ class Residuals:
                 self._sines.append(self._turn(line[0], line[1], line[0], point))
         for size in chosen:
             self._signed.append(((self._turn(size.vertex, size.arm, size.vertex, size.other),), (1,)))
-        self._drawn = [
-            self._length(length(*pair)) for line in figure.lines for pair in combinations(line, 2)
-        ]
+        self._drawn = [self._length(length(*pair)) for line in figure.lines for pair in combinations(line, 2)]
         self._compile()
 
     def _typical_length(self) -> float:
         sizes = [
             abs(float(condition.form.constant)) / max(abs(float(v)) for v in condition.form.terms.values())
             for condition in self.figure.conditions
-            if isinstance(condition, SizeRelation) and condition.kind == "length" and condition.form.constant
+            if isinstance(condition, SizeRelation)
+            and condition.kind == "length"
+            and condition.form.constant
             and condition.form.terms
         ]
         return max(sizes, default=1.0) or 1.0
@@ -272,7 +280,7 @@ class Residuals:
             signs[:, number] = np.where(lean >= 0, 1.0, -1.0)
         return signs
 
-    def holds_strictly(self, state: Array, phi: Array, signs: Array) -> npt.NDArray[np.bool_]:
+    def holds_strictly(self, state: Array, phi: Array, signs: Array) -> Flags:
         """Whether every order, turn and direction of each drawing holds, with no margin."""
         good = np.ones(state.shape[0], dtype=bool)
         for turn, sign in self._same_way:

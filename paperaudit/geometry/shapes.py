@@ -70,7 +70,9 @@ def _trapezium(shape: Shape, label: int, facts: Sequence[tuple[Fact, ...]]) -> I
     a, b, c, d = shape.points
     sides = {frozenset(side) for side in _sides(shape.points)}
     stated = [
-        fact for group in facts for fact in group
+        fact
+        for group in facts
+        for fact in group
         if isinstance(fact, Parallel) and sum(frozenset(path) in sides for path in fact.paths) >= 2
     ]
     if stated:

@@ -24,9 +24,7 @@ def settled_by_sketch(figure: Figure) -> Figure:
     if len(at) < 3:
         return figure
     conditions = [_ordered(condition, at) for condition in figure.conditions]
-    conditions += [
-        turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at)
-    ]
+    conditions += [turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at)]
     return replace(figure, conditions=tuple(conditions))
 
 
@@ -41,7 +39,8 @@ def _ordered(condition: Condition, at: dict[str, tuple[float, float]]) -> Condit
 def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]]) -> list[DrawnTurn]:
     arms = [
         next((point for point in line if point != vertex and point in at), None)
-        for line in figure.lines if vertex in line
+        for line in figure.lines
+        if vertex in line
     ]
     found = []
     for arm, other in combinations([arm for arm in arms if arm], 2):

@@ -38,7 +38,9 @@ class Theory:
         """The form in the paper's letters alone that the givens force on `form`, None where there is none."""
         rest, _ = self.rows.reduce(self.arrangement.directions(form))
         if all(isinstance(key, Letter) for key in rest.terms):
-            return LinearForm({key: value for key, value in rest.terms.items() if isinstance(key, Letter)}, rest.constant)
+            return LinearForm(
+                {key: value for key, value in rest.terms.items() if isinstance(key, Letter)}, rest.constant
+            )
         return None
 
     def support(self, form: LinearForm[Size]) -> Labels:

@@ -26,10 +26,12 @@ def variants(givens: tuple[Given, ...]) -> list[tuple[Given, ...]]:
         extra: dict[int, tuple[Fact, ...]] = {}
         for label, fact in choice:
             extra[label] = (*extra.get(label, ()), fact)
-        readings.append(tuple(
-            Given(given.text, given.facts + extra.get(label, ()), given.origin, given.place)
-            for label, given in enumerate(givens)
-        ))
+        readings.append(
+            tuple(
+                Given(given.text, given.facts + extra.get(label, ()), given.origin, given.place)
+                for label, given in enumerate(givens)
+            )
+        )
     return readings
 
 
@@ -52,7 +54,8 @@ def _has_equal_sides(shape: Shape, facts: list[Fact]) -> bool:
         if isinstance(fact, Holds) and fact.relation.sign == "=":
             left, right = fact.relation.left, fact.relation.right
             inside = [
-                side for side in (left, right)
+                side
+                for side in (left, right)
                 if isinstance(side, LengthOf) and {side.start, side.end} <= set(shape.points)
             ]
             angles = [
@@ -69,7 +72,11 @@ def _has_right_angle(shape: Shape, facts: list[Fact]) -> bool:
             return True
         if isinstance(fact, Holds) and isinstance(fact.relation.left, AngleOf | AngleAt):
             right = fact.relation.right
-            if isinstance(right, Measured) and right.amount == Number(Fraction(90)) and fact.relation.left.vertex in shape.points:
+            if (
+                isinstance(right, Measured)
+                and right.amount == Number(Fraction(90))
+                and fact.relation.left.vertex in shape.points
+            ):
                 return True
     return False
 
@@ -90,11 +97,15 @@ def combined(outcomes: list[Outcome]) -> Outcome:
         assert isinstance(outcome, Derived | Several)
         for answer in outcome.answers:
             answers.setdefault(answer.text, outcome)
-    if len({tuple(a.text for a in outcome.answers) for outcome in possible if isinstance(outcome, Derived | Several)}) == 1:
+    if (
+        len({tuple(a.text for a in outcome.answers) for outcome in possible if isinstance(outcome, Derived | Several)})
+        == 1
+    ):
         return possible[0]
     cases = tuple(
         Case(", ".join(answer.text for answer in outcome.answers), outcome.answers, outcome.figure)
-        for outcome in possible if isinstance(outcome, Derived)
+        for outcome in possible
+        if isinstance(outcome, Derived)
     )
     several = tuple(
         answer for outcome in possible if isinstance(outcome, Derived | Several) for answer in outcome.answers

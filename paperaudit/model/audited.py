@@ -8,9 +8,7 @@ from paperaudit.model.finding import Finding
 from paperaudit.model.paper import CognitiveLevel, Paper, Part, Question
 from paperaudit.model.reading import Reading
 
-Verdict: TypeAlias = Literal[
-    "confirmed", "derived", "differs", "impossible", "not-determined", "several", "not-read"
-]
+Verdict: TypeAlias = Literal["confirmed", "derived", "differs", "impossible", "not-determined", "several", "not-read"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,13 +34,13 @@ class Reason:
 class StepKind(Enum):
     """What a line of working is, for the allocation of marks."""
 
-    GIVEN = "given"                # a fact copied from the question
-    STATEMENT = "statement"        # a statement about the figure that needs a reason
-    EQUATION = "equation"          # an equation formed, with its reason
-    ALGEBRA = "algebra"            # a line of solving or simplifying
-    CALCULATION = "calculation"    # arithmetic
+    GIVEN = "given"  # a fact copied from the question
+    STATEMENT = "statement"  # a statement about the figure that needs a reason
+    EQUATION = "equation"  # an equation formed, with its reason
+    ALGEBRA = "algebra"  # a line of solving or simplifying
+    CALCULATION = "calculation"  # arithmetic
     CONSTRUCTION = "construction"  # a line drawn in to help
-    CONCLUSION = "conclusion"      # the answer in the form asked
+    CONCLUSION = "conclusion"  # the answer in the form asked
 
 
 @dataclass(frozen=True, slots=True)

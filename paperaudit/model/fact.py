@@ -13,7 +13,9 @@ Path: TypeAlias = tuple[str, str]
 ShapeKind: TypeAlias = Literal[
     "triangle", "quadrilateral", "parallelogram", "rectangle", "rhombus", "square", "kite", "trapezium", "polygon"
 ]
-Quality: TypeAlias = Literal["isosceles", "equilateral", "scalene", "right-angled", "acute-angled", "obtuse-angled", "regular", "convex"]
+Quality: TypeAlias = Literal[
+    "isosceles", "equilateral", "scalene", "right-angled", "acute-angled", "obtuse-angled", "regular", "convex"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,8 +154,22 @@ class AngleName:
 
 
 Fact: TypeAlias = (
-    Shape | Drawn | Collinear | Crossing | Parallel | Perpendicular | BisectsAngle | Midpoint
-    | RoundPoint | Inside | Between | Sides | Holds | Congruent | Similar | AngleName
+    Shape
+    | Drawn
+    | Collinear
+    | Crossing
+    | Parallel
+    | Perpendicular
+    | BisectsAngle
+    | Midpoint
+    | RoundPoint
+    | Inside
+    | Between
+    | Sides
+    | Holds
+    | Congruent
+    | Similar
+    | AngleName
 )
 
 

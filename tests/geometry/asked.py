@@ -16,8 +16,11 @@ def outcome(
     """The strand's outcome; a statement that the wording cannot read fails the test that asks."""
     part = Part(id="1", number="1", ask=Line(ask) if ask else None)
     question = Question(
-        "1", (part,), text=Line(text) if text else None,
-        figure=tuple(Line(line) for line in figure), given=tuple(Line(line) for line in given),
+        "1",
+        (part,),
+        text=Line(text) if text else None,
+        figure=tuple(Line(line) for line in figure),
+        given=tuple(Line(line) for line in given),
         sketch=tuple((name, float(x), float(y)) for name, (x, y) in (sketch or {}).items()),
     )
     reading = read(question, part)

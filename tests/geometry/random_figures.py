@@ -61,7 +61,9 @@ class RandomFigure:
                     if spot + 1 < len(points):
                         arms.append(points[spot + 1])
             found += [
-                (arm, vertex, other) for i, arm in enumerate(arms) for other in arms[i + 1 :]
+                (arm, vertex, other)
+                for i, arm in enumerate(arms)
+                for other in arms[i + 1 :]
                 if self.size(arm, vertex, other) != 180
             ]
         return found
@@ -177,9 +179,7 @@ def produce(figure: RandomFigure) -> None:
 def cevian(figure: RandomFigure) -> None:
     """A line from a point to a drawn segment that it sees, sometimes the bisector of the angle."""
     chance = figure.chance
-    apex, left, right = chance.choice([
-        (v, a, b) for a, v, b in figure.angles() if figure.joined(a, b)
-    ])
+    apex, left, right = chance.choice([(v, a, b) for a, v, b in figure.angles() if figure.joined(a, b)])
     whole = figure.size(left, apex, right)
     share = whole / 2 if chance.random() < 0.4 else Fraction(chance.randrange(8, max(9, int(whole) - 8)))
     if not 5 < share < whole - 5:

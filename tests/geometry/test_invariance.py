@@ -34,10 +34,18 @@ def test_renamed_mirrored_reordered_stretched(seed: int) -> None:
     def renamed(text: str) -> str:
         return "".join(letter.translate(names) if letter in old else letter for letter in text)
 
-    assert asked(RandomQuestion(
-        tuple(renamed(line) for line in question.figure), tuple(renamed(line) for line in question.given),
-        renamed(question.ask), question.truth, {renamed(p): spot for p, spot in question.sketch.items()},
-    )) == plain
+    assert (
+        asked(
+            RandomQuestion(
+                tuple(renamed(line) for line in question.figure),
+                tuple(renamed(line) for line in question.given),
+                renamed(question.ask),
+                question.truth,
+                {renamed(p): spot for p, spot in question.sketch.items()},
+            )
+        )
+        == plain
+    )
 
     mirrored = {point: (-x, y) for point, (x, y) in question.sketch.items()}
     assert asked(RandomQuestion(question.figure, question.given, question.ask, question.truth, mirrored)) == plain
@@ -53,8 +61,10 @@ def test_renamed_mirrored_reordered_stretched(seed: int) -> None:
 
 def test_prose_and_statements_agree() -> None:
     statements = outcome(["triangle ABC", "BC is produced to D"], ["AB = AC", "∠ACD = 112°"], "∠ABC")
-    prose = outcome(text=(
-        "In the diagram, ABC is a triangle with AB = AC and BC is produced to D. ∠ACD = 112°. "
-        "Calculate, giving reasons, the size of ∠ABC."
-    ))
+    prose = outcome(
+        text=(
+            "In the diagram, ABC is a triangle with AB = AC and BC is produced to D. ∠ACD = 112°. "
+            "Calculate, giving reasons, the size of ∠ABC."
+        )
+    )
     assert verdict(statements) == verdict(prose) == ("Derived", ["68°"], 2)

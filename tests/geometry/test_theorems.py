@@ -29,7 +29,8 @@ def drawn(statements: tuple[str, ...], count: int) -> list[Arrangement]:
 
 def instances_of(theorem: Theorem, arrangement: Arrangement) -> list[Instance]:
     return [
-        instance for instance in theorem.find(arrangement)
+        instance
+        for instance in theorem.find(arrangement)
         if instance.conclusion is not None or instance.relation.terms or instance.relation.constant
     ]
 
@@ -89,7 +90,10 @@ def test_a_wrong_pair_is_caught(theorem: Theorem) -> None:
     """One angle of a relation changed for another angle of the figure: true only where the two measure the same."""
     for arrangement in drawn(theorem.fires, 3):
         angles = {
-            size for rays in arrangement.rays.values() for i, one in enumerate(rays) for two in rays[i + 1 :]
+            size
+            for rays in arrangement.rays.values()
+            for i, one in enumerate(rays)
+            for two in rays[i + 1 :]
             if one.line != two.line and (size := arrangement.between(one, two))
         }
         for instance in instances_of(theorem, arrangement):

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.theorems import given, lengths, parallels, points, polygons, quadrilaterals, triangles
+from paperaudit.geometry.theorems import given, kites, lengths, parallels, points, polygons, quadrilaterals, triangles
 from paperaudit.geometry.theorems.theorem import Instance, Theorem
 
 ALL: tuple[Theorem, ...] = (
@@ -12,6 +12,7 @@ ALL: tuple[Theorem, ...] = (
     *parallels.THEOREMS,
     *triangles.THEOREMS,
     *quadrilaterals.THEOREMS,
+    *kites.THEOREMS,
     *polygons.THEOREMS,
     *lengths.THEOREMS,
 )

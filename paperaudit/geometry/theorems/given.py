@@ -71,12 +71,21 @@ def _right_angles(arrangement: Arrangement, condition: RightAngle, reason: str) 
 
 THEOREMS = (
     Theorem(
-        "given", "What the paper states holds.", "", "the paper itself", _stated,
-        fires=("triangle ABC", "∠ABC = 40°"), silent=("triangle ABC",),
+        "given",
+        "What the paper states holds.",
+        "",
+        "the paper itself",
+        _stated,
+        fires=("triangle ABC", "∠ABC = 40°"),
+        silent=("triangle ABC",),
     ),
     Theorem(
-        "angle-bisector", "A bisector halves its angle.", "angle bisectors", "Euclid I.9 (definition of bisecting)",
-        _bisected, fires=("triangle ABC", "D lies on BC", "AD bisects ∠BAC"),
+        "angle-bisector",
+        "A bisector halves its angle.",
+        "angle bisectors",
+        "Euclid I.9 (definition of bisecting)",
+        _bisected,
+        fires=("triangle ABC", "D lies on BC", "AD bisects ∠BAC"),
         silent=("triangle ABC", "D lies on BC", "segment AD"),
     ),
 )

@@ -32,7 +32,9 @@ def _addition(arrangement: Arrangement) -> Iterator[Instance]:
     for line in arrangement.lines:
         for first, middle, last in combinations(line, 3):
             whole: LinearForm[Size] = LinearForm.of(length(first, last))
-            relation: LinearForm[Size] = LinearForm({length(first, middle): Fraction(1), length(middle, last): Fraction(1)})
+            relation: LinearForm[Size] = LinearForm(
+                {length(first, middle): Fraction(1), length(middle, last): Fraction(1)}
+            )
             yield Instance("segment-addition", (), relation - whole, weight=8)
 
 
@@ -59,7 +61,10 @@ def _chain(arrangement: Arrangement) -> Iterator[Instance]:
     for one, two, three in combinations(sides, 3):
         if not (_alike(arrangement, one, two) and _alike(arrangement, one, three)):
             continue
-        pairs = {frozenset(pair): SegmentsEqual(*sorted(pair, key=lambda s: (s.start, s.end))) for pair in combinations((one, two, three), 2)}
+        pairs = {
+            frozenset(pair): SegmentsEqual(*sorted(pair, key=lambda s: (s.start, s.end)))
+            for pair in combinations((one, two, three), 2)
+        }
         for pair, conclusion in pairs.items():
             premises = tuple(other for name, other in pairs.items() if name != pair)
             yield Instance("equal-sides", premises, LinearForm(), conclusion, weight=2)
@@ -76,19 +81,39 @@ def _alike(arrangement: Arrangement, one: LengthOf, two: LengthOf) -> bool:
 
 THEOREMS = (
     Theorem(
-        "segment-addition", "The parts of a segment add up to the whole.", "adding lengths",
-        "Euclid, common notion 2", _addition, fires=("A-B-C",), silent=("segment AB",),
+        "segment-addition",
+        "The parts of a segment add up to the whole.",
+        "adding lengths",
+        "Euclid, common notion 2",
+        _addition,
+        fires=("A-B-C",),
+        silent=("segment AB",),
     ),
     Theorem(
-        "equal-sides", "Equal segments have the same length.", "adding lengths",
-        "common practice, no source", _equal_means_same_length, fires=("triangle ABC", "AB = AC"), silent=("segment AB",),
+        "equal-sides",
+        "Equal segments have the same length.",
+        "adding lengths",
+        "common practice, no source",
+        _equal_means_same_length,
+        fires=("triangle ABC", "AB = AC"),
+        silent=("segment AB",),
     ),
     Theorem(
-        "equal-sides", "Sides of the same length are equal.", "isosceles triangles",
-        "common practice, no source", _same_length_means_equal, fires=("triangle ABC", "AB = AC"), silent=("segment AB",),
+        "equal-sides",
+        "Sides of the same length are equal.",
+        "isosceles triangles",
+        "common practice, no source",
+        _same_length_means_equal,
+        fires=("triangle ABC", "AB = AC"),
+        silent=("segment AB",),
     ),
     Theorem(
-        "equal-sides", "Segments equal to one segment are equal to each other.", "isosceles triangles",
-        "Euclid, common notion 1", _chain, fires=("triangle ABC", "AB = AC", "AC = BC"), silent=("segment AB",),
+        "equal-sides",
+        "Segments equal to one segment are equal to each other.",
+        "isosceles triangles",
+        "Euclid, common notion 1",
+        _chain,
+        fires=("triangle ABC", "AB = AC", "AC = BC"),
+        silent=("segment AB",),
     ),
 )

@@ -86,7 +86,8 @@ def _both_parallel(arrangement: Arrangement) -> Iterator[Instance]:
 def _both_perpendicular(arrangement: Arrangement) -> Iterator[Instance]:
     upright = [
         (condition.label, *(arrangement.figure.line_of(*path) for path in (condition.first, condition.second)))
-        for condition in arrangement.figure.conditions if isinstance(condition, RightAngle)
+        for condition in arrangement.figure.conditions
+        if isinstance(condition, RightAngle)
     ]
     for (one, a, b), (two, c, d) in combinations(upright, 2):
         common = {a, b} & {c, d}
@@ -105,39 +106,75 @@ _NOT_PARALLEL = ("triangle ABC", "BC is produced to D")
 
 THEOREMS = (
     Theorem(
-        "alternate-angles", "Alternate angles between parallel lines are equal.", "parallel lines: alternate angles",
-        "Euclid I.29", _rule("alternate", False), fires=_CUT, silent=_NOT_PARALLEL,
+        "alternate-angles",
+        "Alternate angles between parallel lines are equal.",
+        "parallel lines: alternate angles",
+        "Euclid I.29",
+        _rule("alternate", False),
+        fires=_CUT,
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "corresponding-angles", "Corresponding angles at parallel lines are equal.",
-        "parallel lines: corresponding angles", "Euclid I.29", _rule("corresponding", False),
-        fires=_CUT, silent=_NOT_PARALLEL,
+        "corresponding-angles",
+        "Corresponding angles at parallel lines are equal.",
+        "parallel lines: corresponding angles",
+        "Euclid I.29",
+        _rule("corresponding", False),
+        fires=_CUT,
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "co-interior-angles", "Co-interior angles between parallel lines add up to 180°.",
-        "parallel lines: co-interior angles", "Euclid I.29", _rule("co-interior", False),
-        fires=_CUT, silent=_NOT_PARALLEL,
+        "co-interior-angles",
+        "Co-interior angles between parallel lines add up to 180°.",
+        "parallel lines: co-interior angles",
+        "Euclid I.29",
+        _rule("co-interior", False),
+        fires=_CUT,
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "alternate-angles-converse", "If alternate angles are equal, the lines are parallel.",
-        "proving lines parallel", "Euclid I.27", _rule("alternate", True), fires=_CUT, silent=_NOT_PARALLEL,
+        "alternate-angles-converse",
+        "If alternate angles are equal, the lines are parallel.",
+        "proving lines parallel",
+        "Euclid I.27",
+        _rule("alternate", True),
+        fires=_CUT,
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "corresponding-angles-converse", "If corresponding angles are equal, the lines are parallel.",
-        "proving lines parallel", "Euclid I.28", _rule("corresponding", True), fires=_CUT, silent=_NOT_PARALLEL,
+        "corresponding-angles-converse",
+        "If corresponding angles are equal, the lines are parallel.",
+        "proving lines parallel",
+        "Euclid I.28",
+        _rule("corresponding", True),
+        fires=_CUT,
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "co-interior-angles-converse", "If co-interior angles add up to 180°, the lines are parallel.",
-        "proving lines parallel", "Euclid I.28", _rule("co-interior", True), fires=_CUT, silent=_NOT_PARALLEL,
+        "co-interior-angles-converse",
+        "If co-interior angles add up to 180°, the lines are parallel.",
+        "proving lines parallel",
+        "Euclid I.28",
+        _rule("co-interior", True),
+        fires=_CUT,
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "parallel-to-same-line", "Lines parallel to one line are parallel to each other.",
-        "proving lines parallel", "Euclid I.30", _both_parallel,
-        fires=("AB ∥ CD", "CD ∥ EF"), silent=_NOT_PARALLEL,
+        "parallel-to-same-line",
+        "Lines parallel to one line are parallel to each other.",
+        "proving lines parallel",
+        "Euclid I.30",
+        _both_parallel,
+        fires=("AB ∥ CD", "CD ∥ EF"),
+        silent=_NOT_PARALLEL,
     ),
     Theorem(
-        "co-interior-angles-converse", "Lines perpendicular to one line are parallel to each other.",
-        "proving lines parallel", "Euclid I.28", _both_perpendicular,
-        fires=("AB ⊥ BC", "BC ⊥ CD"), silent=_NOT_PARALLEL,
+        "co-interior-angles-converse",
+        "Lines perpendicular to one line are parallel to each other.",
+        "proving lines parallel",
+        "Euclid I.28",
+        _both_perpendicular,
+        fires=("AB ⊥ BC", "BC ⊥ CD"),
+        silent=_NOT_PARALLEL,
     ),
 )

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement, Ray
 from paperaudit.geometry.figure import Size
@@ -48,7 +48,7 @@ def _angles_on_a_line(arrangement: Arrangement) -> Iterator[Instance]:
             for count in (1, 2, 3):
                 for middle in combinations(inside, count):
                     chain = (start, *middle, end)
-                    parts = [arrangement.between(a, b) for a, b in zip(chain, chain[1:], strict=False)]
+                    parts = [arrangement.between(a, b) for a, b in pairwise(chain)]
                     yield Instance("angles-on-a-line", (), total(parts, 180), weight=10 + 4 * (count - 1))
 
 
@@ -114,28 +114,48 @@ def _adjacent(arrangement: Arrangement) -> Iterator[Instance]:
 
 THEOREMS = (
     Theorem(
-        "angles-on-a-line", "Adjacent angles on a straight line add up to 180°.", "angles on a straight line",
-        "Euclid I.13", _angles_on_a_line,
-        fires=("A-B-C", "segment BD"), silent=("triangle ABC",),
+        "angles-on-a-line",
+        "Adjacent angles on a straight line add up to 180°.",
+        "angles on a straight line",
+        "Euclid I.13",
+        _angles_on_a_line,
+        fires=("A-B-C", "segment BD"),
+        silent=("triangle ABC",),
     ),
     Theorem(
-        "vertically-opposite", "Vertically opposite angles are equal.", "vertically opposite angles",
-        "Euclid I.15", _vertically_opposite,
-        fires=("AB and CD intersect at E",), silent=("A-B-C", "segment BD"),
+        "vertically-opposite",
+        "Vertically opposite angles are equal.",
+        "vertically opposite angles",
+        "Euclid I.15",
+        _vertically_opposite,
+        fires=("AB and CD intersect at E",),
+        silent=("A-B-C", "segment BD"),
     ),
     Theorem(
-        "angles-round-a-point", "Angles round a point add up to 360°.", "angles round a point",
-        "Euclid I.13, corollary (porism to I.15)", _round_a_point,
-        fires=("OA, OB, OC in order round O",), silent=("triangle ABC",),
+        "angles-round-a-point",
+        "Angles round a point add up to 360°.",
+        "angles round a point",
+        "Euclid I.13, corollary (porism to I.15)",
+        _round_a_point,
+        fires=("OA, OB, OC in order round O",),
+        silent=("triangle ABC",),
     ),
     Theorem(
-        "reflex-angle", "An angle and its reflex angle make a full turn.", "angles round a point",
-        "common practice, no source", _reflex,
-        fires=("segments AB, BC",), silent=("A-B-C",),
+        "reflex-angle",
+        "An angle and its reflex angle make a full turn.",
+        "angles round a point",
+        "common practice, no source",
+        _reflex,
+        fires=("segments AB, BC",),
+        silent=("A-B-C",),
     ),
     Theorem(
-        "adjacent-angles", "An angle is the sum of the adjacent angles that it is made of.", "adding angles",
-        "Euclid, common notion 2", _adjacent,
-        fires=("triangle ABC", "D lies on AC", "segment BD"), silent=("triangle ABC",),
+        "adjacent-angles",
+        "An angle is the sum of the adjacent angles that it is made of.",
+        "adding angles",
+        "Euclid, common notion 2",
+        _adjacent,
+        fires=("triangle ABC", "D lies on AC", "segment BD"),
+        silent=("triangle ABC",),
     ),
 )

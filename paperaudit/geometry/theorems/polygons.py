@@ -54,8 +54,10 @@ def outlines(arrangement: Arrangement) -> Iterator[tuple[str, ...]]:
             continue
         count = len(walked)
         corners = tuple(
-            vertex for index, vertex in enumerate(walked)
-            if arrangement.ray(vertex, walked[index - 1]).line != arrangement.ray(vertex, walked[(index + 1) % count]).line
+            vertex
+            for index, vertex in enumerate(walked)
+            if arrangement.ray(vertex, walked[index - 1]).line
+            != arrangement.ray(vertex, walked[(index + 1) % count]).line
         )
         if len(corners) >= 4 and signed_area(arrangement, tuple(walked)) > 0:
             yield corners
@@ -121,24 +123,39 @@ def _regular_chords(arrangement: Arrangement) -> Iterator[Instance]:
 
 THEOREMS = (
     Theorem(
-        "angle-sum-polygon", "The interior angles of a polygon with n sides add up to (n − 2) × 180°.",
-        "angles in a polygon", "Euclid I.32, corollary (Proclus)", _interior_sum,
-        fires=("pentagon ABCDE",), silent=("triangle ABC",),
+        "angle-sum-polygon",
+        "The interior angles of a polygon with n sides add up to (n − 2) × 180°.",
+        "angles in a polygon",
+        "Euclid I.32, corollary (Proclus)",
+        _interior_sum,
+        fires=("pentagon ABCDE",),
+        silent=("triangle ABC",),
     ),
     Theorem(
-        "angle-sum-quadrilateral", "The interior angles of any closed outline with n corners add up to (n − 2) × 180°.",
-        "angles in a quadrilateral", "Euclid I.32, corollary (Proclus)", _outline_sum,
-        fires=("triangle ABC", "D lies on AB", "E lies on AC", "segment DE"), silent=("triangle ABC",),
+        "angle-sum-quadrilateral",
+        "The interior angles of any closed outline with n corners add up to (n − 2) × 180°.",
+        "angles in a quadrilateral",
+        "Euclid I.32, corollary (Proclus)",
+        _outline_sum,
+        fires=("triangle ABC", "D lies on AB", "E lies on AC", "segment DE"),
+        silent=("triangle ABC",),
     ),
     Theorem(
-        "exterior-angles-polygon", "The exterior angles of a convex polygon add up to 360°.", "angles in a polygon",
-        "Euclid I.32, corollary", _exterior_sum,
+        "exterior-angles-polygon",
+        "The exterior angles of a convex polygon add up to 360°.",
+        "angles in a polygon",
+        "Euclid I.32, corollary",
+        _exterior_sum,
         fires=("triangle ABC", "AB is produced to D", "BC is produced to E", "CA is produced to F"),
         silent=("triangle ABC",),
     ),
     Theorem(
-        "regular-polygon", "Two sides' ends of a regular polygon are seen from a third corner under equal steps of 180°/n.",
-        "angles in a polygon", "Euclid III.21 and III.27 on the circumscribed circle", _regular_chords,
-        fires=("regular pentagon ABCDE", "segment AC"), silent=("pentagon ABCDE", "segment AC"),
+        "regular-polygon",
+        "Two sides' ends of a regular polygon are seen from a third corner under equal steps of 180°/n.",
+        "angles in a polygon",
+        "Euclid III.21 and III.27 on the circumscribed circle",
+        _regular_chords,
+        fires=("regular pentagon ABCDE", "segment AC"),
+        silent=("pentagon ABCDE", "segment AC"),
     ),
 )

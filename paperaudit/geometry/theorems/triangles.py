@@ -50,7 +50,7 @@ def _exterior(arrangement: Arrangement) -> Iterator[Instance]:
 def _base_angles(arrangement: Arrangement) -> Iterator[Instance]:
     for triangle in arrangement.triangles:
         for a, b, c in triangle.turned():
-            at_a, at_b, at_c = _corners(arrangement, a, b, c)
+            _at_a, at_b, at_c = _corners(arrangement, a, b, c)
             equal = (segments_equal((a, b), (a, c)),)
             about = f"{a}{b} = {a}{c}"
             yield Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=about)
@@ -156,45 +156,84 @@ _ISOSCELES = ("triangle ABC", "AB = AC")
 
 THEOREMS = (
     Theorem(
-        "angle-sum-triangle", "The angles of a triangle add up to 180°.", "angle sum of a triangle",
-        "Euclid I.32", _angle_sum, fires=("triangle ABC",), silent=("A-B-C", "segment BD"),
+        "angle-sum-triangle",
+        "The angles of a triangle add up to 180°.",
+        "angle sum of a triangle",
+        "Euclid I.32",
+        _angle_sum,
+        fires=("triangle ABC",),
+        silent=("A-B-C", "segment BD"),
     ),
     Theorem(
-        "exterior-angle-triangle", "An exterior angle of a triangle is the sum of the two interior opposite angles.",
-        "exterior angle of a triangle", "Euclid I.32", _exterior,
-        fires=("triangle ABC", "BC is produced to D"), silent=("triangle ABC",),
+        "exterior-angle-triangle",
+        "An exterior angle of a triangle is the sum of the two interior opposite angles.",
+        "exterior angle of a triangle",
+        "Euclid I.32",
+        _exterior,
+        fires=("triangle ABC", "BC is produced to D"),
+        silent=("triangle ABC",),
     ),
     Theorem(
-        "isosceles-base-angles", "Angles opposite equal sides are equal.", "isosceles triangles",
-        "Euclid I.5", _base_angles, fires=_ISOSCELES, silent=("A-B-C", "segment BD"),
+        "isosceles-base-angles",
+        "Angles opposite equal sides are equal.",
+        "isosceles triangles",
+        "Euclid I.5",
+        _base_angles,
+        fires=_ISOSCELES,
+        silent=("A-B-C", "segment BD"),
     ),
     Theorem(
-        "isosceles-base-angles", "Each base angle of an isosceles triangle is half of what the apex leaves of 180°.",
-        "isosceles triangles", "Euclid I.5 with I.32", _base_from_apex, fires=_ISOSCELES, silent=("A-B-C", "segment BD"),
+        "isosceles-base-angles",
+        "Each base angle of an isosceles triangle is half of what the apex leaves of 180°.",
+        "isosceles triangles",
+        "Euclid I.5 with I.32",
+        _base_from_apex,
+        fires=_ISOSCELES,
+        silent=("A-B-C", "segment BD"),
     ),
     Theorem(
-        "isosceles-converse", "Sides opposite equal angles are equal.", "isosceles triangles",
-        "Euclid I.6", _isosceles_converse, fires=("triangle ABC", "∠B = ∠C"), silent=("A-B-C", "segment BD"),
+        "isosceles-converse",
+        "Sides opposite equal angles are equal.",
+        "isosceles triangles",
+        "Euclid I.6",
+        _isosceles_converse,
+        fires=("triangle ABC", "∠B = ∠C"),
+        silent=("A-B-C", "segment BD"),
     ),
     Theorem(
-        "equilateral-angles", "Each angle of an equilateral triangle is 60°.", "equilateral triangles",
-        "Euclid I.5 and I.32, corollary", _equilateral,
-        fires=("equilateral triangle ABC",), silent=("A-B-C", "segment BD"),
+        "equilateral-angles",
+        "Each angle of an equilateral triangle is 60°.",
+        "equilateral triangles",
+        "Euclid I.5 and I.32, corollary",
+        _equilateral,
+        fires=("equilateral triangle ABC",),
+        silent=("A-B-C", "segment BD"),
     ),
     Theorem(
-        "isosceles-median", "The median to the base of an isosceles triangle is perpendicular to it and halves the apex.",
-        "isosceles triangles", "Euclid I.8 (congruent halves)", _median,
-        fires=("triangle ABC", "AB = AC", "D is the midpoint of BC", "segment AD"), silent=("triangle ABC", "AB = AC"),
+        "isosceles-median",
+        "The median to the base of an isosceles triangle is perpendicular to it and halves the apex.",
+        "isosceles triangles",
+        "Euclid I.8 (congruent halves)",
+        _median,
+        fires=("triangle ABC", "AB = AC", "D is the midpoint of BC", "segment AD"),
+        silent=("triangle ABC", "AB = AC"),
     ),
     Theorem(
-        "isosceles-median", "The bisector of the apex of an isosceles triangle is perpendicular to the base and halves it.",
-        "isosceles triangles", "Euclid I.4 (congruent halves)", _apex_bisector,
-        fires=("triangle ABC", "D lies on BC", "AB = AC", "AD bisects ∠BAC"), silent=("triangle ABC", "AB = AC"),
+        "isosceles-median",
+        "The bisector of the apex of an isosceles triangle is perpendicular to the base and halves it.",
+        "isosceles triangles",
+        "Euclid I.4 (congruent halves)",
+        _apex_bisector,
+        fires=("triangle ABC", "D lies on BC", "AB = AC", "AD bisects ∠BAC"),
+        silent=("triangle ABC", "AB = AC"),
     ),
     Theorem(
-        "isosceles-median", "The altitude to the base of an isosceles triangle halves it.",
-        "isosceles triangles", "Euclid I.26 (congruent halves)", _altitude,
-        fires=("triangle ABC", "D lies on BC", "segment AD", "AB = AC"), silent=("triangle ABC", "AB = AC"),
+        "isosceles-median",
+        "The altitude to the base of an isosceles triangle halves it.",
+        "isosceles triangles",
+        "Euclid I.26 (congruent halves)",
+        _altitude,
+        fires=("triangle ABC", "D lies on BC", "segment AD", "AB = AC"),
+        silent=("triangle ABC", "AB = AC"),
     ),
 )
-

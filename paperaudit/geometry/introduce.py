@@ -1,0 +1,70 @@
+"""Searches that may call an unknown angle by a letter of their own, where the plain search does not get through."""
+
+from collections.abc import Iterable
+
+from paperaudit.geometry.derive import Search
+from paperaudit.geometry.figure import Size
+from paperaudit.geometry.theorems.theorem import Instance, Predicate
+from paperaudit.model.expression import AngleOf, LengthOf, Letter
+
+
+def fresh_letters(taken: Iterable[str]) -> list[Letter]:
+    """Letters that a pupil would introduce and the paper does not use, in order of choice."""
+    used = set(taken)
+    return [Letter(name) for name in ("t", "a", "b", "p", "q", "r", "s", "u", "v", "w") if name not in used]
+
+
+def search(
+    instances: tuple[Instance, ...],
+    targets: tuple[Size | Predicate, ...],
+    letters: Iterable[str],
+    leave_out: frozenset[int] = frozenset(),
+    most_introduced: int = 3,
+) -> Search:
+    """A search that reached the targets if any did; introduces letters one by one where it must.
+
+    Each introduced letter stands for the unknown size that opens up most; ties go to the cheapest.
+    """
+    plain = Search(instances, leave_out)
+    if plain.run(targets) or not most_introduced:
+        return plain
+    assumed: tuple[tuple[Size, Letter], ...] = ()
+    best = plain
+    for letter in fresh_letters(letters)[:most_introduced]:
+        tried: list[tuple[bool, int, int, int, tuple[tuple[Size, Letter], ...], Search]] = []
+        for number, size in enumerate(_candidates(instances, best)):
+            attempt = (*assumed, (size, letter))
+            found = Search(instances, leave_out)
+            reached = found.run(targets, attempt)
+            nodes = [node for target in targets if (node := found.reached(target))]
+            cost = sum(node.cost for node in nodes) if reached else 0
+            tried.append((not reached, cost, -len(found.known) - 3 * len(found.equations), number, attempt, found))
+        if not tried:
+            return plain
+        missed, _, _, _, assumed, best = min(tried, key=lambda row: row[:4])
+        if not missed:
+            return best
+    return plain
+
+
+def contradicting(instances: tuple[Instance, ...], letters: Iterable[str], leave_out: frozenset[int]) -> Search:
+    """A search through everything that follows, with one letter introduced where that brings out a contradiction."""
+    plain = Search(instances, leave_out)
+    plain.run()
+    if plain.clash is None and not plain.impossible_sizes():
+        for size in _candidates(instances, plain):
+            found = Search(instances, leave_out)
+            found.run((), ((size, fresh_letters(letters)[0]),))
+            if found.clash is not None or found.impossible_sizes():
+                return found
+    return plain
+
+
+def _candidates(instances: tuple[Instance, ...], reached: Search) -> list[Size]:
+    sizes = dict.fromkeys(
+        size
+        for instance in instances
+        for size in instance.relation.terms
+        if isinstance(size, AngleOf | LengthOf) and size not in reached.known
+    )
+    return [size for size in sizes if not (isinstance(size, AngleOf) and size.reflex)]
