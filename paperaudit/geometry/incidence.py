@@ -1,6 +1,7 @@
 """Which points lie on one line, and what a lone angle letter means."""
 
 from collections.abc import Iterable
+from itertools import combinations
 
 from paperaudit.geometry.figure import angle
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
@@ -83,20 +84,21 @@ def merged_lines(paths: Iterable[tuple[str, ...]]) -> tuple[tuple[str, ...], ...
     """
     lines: list[list[str]] = []
     for path in paths:
-        new = list(dict.fromkeys(path))
-        if len(new) < 2:
-            continue
-        joined = True
-        while joined:
-            joined = False
-            for line in lines:
-                if len(set(line) & set(new)) >= 2:
-                    lines.remove(line)
-                    new = line + [point for point in new if point not in line]
-                    joined = True
-                    break
-        lines.append(new)
+        points = list(dict.fromkeys(path))
+        if len(points) > 1:
+            lines.append(points)
+        while pair := _on_one_line(lines):
+            first, second = pair
+            lines[first].extend(point for point in lines.pop(second) if point not in lines[first])
     return tuple(tuple(line) for line in lines)
+
+
+def _on_one_line(lines: list[list[str]]) -> tuple[int, int] | None:
+    """The first two lines that share two points, by index, None where no two do."""
+    for (i, one), (j, two) in combinations(enumerate(lines), 2):
+        if len(set(one) & set(two)) >= 2:
+            return i, j
+    return None
 
 
 def resolve_angle(
