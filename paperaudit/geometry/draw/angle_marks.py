@@ -95,7 +95,8 @@ def _open_for_letters(arrangement: Arrangement, angles: Sequence[DrawnAngle]) ->
         round_vertex[vertex] = round_vertex.get(vertex, 0.0) + (angle.size if angle.has_arc else 0.0)
     return [
         replace(angle, arc=replace(angle.arc, radius=max(angle.arc.radius, min(ROUND_LETTER, angle.fits))))
-        if round_vertex[angle.mark.angle.vertex] > ALL_ROUND and angle.size > WIDE else angle
+        if round_vertex[angle.mark.angle.vertex] > ALL_ROUND and angle.size > WIDE
+        else angle
         for angle in angles
     ]
 
@@ -104,9 +105,7 @@ def _equals_alike(angles: Sequence[DrawnAngle]) -> list[DrawnAngle]:
     """Halves of one angle get one radius, so that they look alike."""
     found = []
     for angle in angles:
-        twins = [
-            one for one in angles if _is_equal(one, angle) and one.arc.centre == angle.arc.centre
-        ]
+        twins = [one for one in angles if _is_equal(one, angle) and one.arc.centre == angle.arc.centre]
         radius = min((one.arc.radius for one in twins), default=angle.arc.radius)
         found.append(replace(angle, arc=replace(angle.arc, radius=radius)))
     return found

@@ -153,7 +153,10 @@ class _Collected:
             return
         sizes = [
             self.arrangement.corner(one, meet, other)
-            for one in first if one != meet for other in second if other != meet
+            for one in first
+            if one != meet
+            for other in second
+            if other != meet
         ]
         if not any(size in self.right for size in sizes):
             self.right.append(min(sizes, key=self._rays_inside))

@@ -10,10 +10,19 @@ from paperaudit.geometry.plane import Spot, side
 
 # Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
 _WIDTHS = {
-    **dict.fromkeys("ijl", 222), **dict.fromkeys(" It.,/f", 278), **dict.fromkeys("()r-²³", 333),
-    **dict.fromkeys("ckvxyzsJ", 500), **dict.fromkeys("0123456789?abdeghnopqu", 556), **dict.fromkeys("+−=×÷<>", 584),
-    **dict.fromkeys("FTLZ", 611), **dict.fromkeys("ABEKPSVXY", 667), **dict.fromkeys("CDHNRUw", 722),
-    **dict.fromkeys("GOQ", 778), **dict.fromkeys("Mm", 833), "W": 944, "°": 400,
+    **dict.fromkeys("ijl", 222),
+    **dict.fromkeys(" It.,/f", 278),
+    **dict.fromkeys("()r-²³", 333),
+    **dict.fromkeys("ckvxyzsJ", 500),
+    **dict.fromkeys("0123456789?abdeghnopqu", 556),
+    **dict.fromkeys("+−=×÷<>", 584),
+    **dict.fromkeys("FTLZ", 611),
+    **dict.fromkeys("ABEKPSVXY", 667),
+    **dict.fromkeys("CDHNRUw", 722),
+    **dict.fromkeys("GOQ", 778),
+    **dict.fromkeys("Mm", 833),
+    "W": 944,
+    "°": 400,
 }
 _UNKNOWN_WIDTH = 600
 INK_HEIGHT = 0.76

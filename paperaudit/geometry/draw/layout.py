@@ -47,8 +47,12 @@ class Endless:
 
 
 def lay_out(
-    arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, endless: Endless = Endless(),
-    triangle: tuple[str, str, str] | None = None, note: str = "",
+    arrangement: Arrangement,
+    at: Mapping[str, Spot],
+    marks: Marks,
+    endless: Endless = Endless(),
+    triangle: tuple[str, str, str] | None = None,
+    note: str = "",
 ) -> Layout:
     """The figure on its page. `at` is turned as it should stand, y up; `triangle` has its sides drawn apart."""
     scale = _scale(arrangement, at)
@@ -86,8 +90,13 @@ class _Page:
     """One figure at one scale."""
 
     def __init__(
-        self, arrangement: Arrangement, spots: Mapping[str, Spot], marks: Marks, endless: Endless,
-        triangle: tuple[str, str, str] | None, note: str,
+        self,
+        arrangement: Arrangement,
+        spots: Mapping[str, Spot],
+        marks: Marks,
+        endless: Endless,
+        triangle: tuple[str, str, str] | None,
+        note: str,
     ) -> None:
         self.arrangement = arrangement
         self.spots = spots
@@ -129,7 +138,7 @@ class _Page:
     def _wishes(self, angles: Sequence[DrawnAngle], drawn: Sequence[DrawnSide]) -> Iterator[Wish]:
         """Texts with least choice first."""
         yield from (number_wish(angle) for angle in angles if angle.mark.number)
-        labelled = [angle for angle in angles if angle.mark.label and not angle.mark.is_right]
+        labelled = [angle for angle in angles if angle.mark.label]
         yield from (angle_wish(angle, labelled) for angle in sorted(labelled, key=lambda angle: angle.size))
         count = len(self.spots)
         middle = (sum(x for x, _ in self.spots.values()) / count, sum(y for _, y in self.spots.values()) / count)
@@ -143,8 +152,10 @@ class _Page:
         spot = self.spots[name]
         return [
             bearing(spot, end)
-            for line, ends in zip(self.arrangement.lines, self.ends, strict=True) if name in line
-            for end in ends if math.dist(spot, end) > 1e-6
+            for line, ends in zip(self.arrangement.lines, self.ends, strict=True)
+            if name in line
+            for end in ends
+            if math.dist(spot, end) > 1e-6
         ]
 
     def _needs_dot(self, name: str) -> bool:
@@ -172,4 +183,3 @@ class _Page:
             bottom += NOTE_HEIGHT
         spare = max(0.0, FRAME_WIDTH - (right - left)) / 2
         return left - spare, top, right + spare, bottom
-

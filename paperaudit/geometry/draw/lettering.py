@@ -220,6 +220,8 @@ def total_box(boxes: Iterable[Box]) -> Box:
     """The smallest box round several."""
     every = list(boxes)
     return (
-        min(box[0] for box in every), min(box[1] for box in every),
-        max(box[2] for box in every), max(box[3] for box in every),
+        min(box[0] for box in every),
+        min(box[1] for box in every),
+        max(box[2] for box in every),
+        max(box[3] for box in every),
     )

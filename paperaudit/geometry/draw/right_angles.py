@@ -17,13 +17,16 @@ ENDS = 1e-6
 
 
 def squares(
-    arrangement: Arrangement, spots: Mapping[str, Spot], marks: Sequence[AngleMark],
+    arrangement: Arrangement,
+    spots: Mapping[str, Spot],
+    marks: Sequence[AngleMark],
     crossings: Sequence[tuple[Path, Path]],
 ) -> list[Stroke]:
     """The squares of the right angles among `marks`, and of the pairs of lines in `crossings` that meet on the page."""
     found = [
         _square(spots[mark.angle.vertex], spots[mark.angle.arm], spots[mark.angle.other])
-        for mark in marks if mark.is_right
+        for mark in marks
+        if mark.is_right
     ]
     for first, second in crossings:
         i, j = arrangement.figure.line_of(*first), arrangement.figure.line_of(*second)

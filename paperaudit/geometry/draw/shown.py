@@ -38,6 +38,7 @@ class ShownFigure:
         if not figure.lines or at.keys() != set(figure.points):
             raise NotDrawable("not every point has a position")
         self.arrangement = Arrangement(figure, Drawing(at, {}))
+        self.marks = marks_of(self.builder, own_givens(reading), self.arrangement, wanted(reading))
 
     def to_scale(self, keep_lengths: bool, triangle_sides: bool, note: str = "") -> Layout:
         """The layout true to scale. Lengths that the givens leave open are chosen, unless `keep_lengths`."""
@@ -47,8 +48,7 @@ class ShownFigure:
     def as_sketch(self, triangle_sides: bool, note: str) -> Layout:
         """A layout with the same order and turning, whose sizes are visibly other ones."""
         at = oriented(self.arrangement, well_proportioned(self.arrangement))
-        marks = marks_of(self.builder, own_givens(self.reading), self.arrangement, wanted(self.reading))
-        return self._laid_out(unscaled(self.arrangement, at, marks, self._asked_angles()), triangle_sides, note)
+        return self._laid_out(unscaled(self.arrangement, at, self.marks, self.asked_angles()), triangle_sides, note)
 
     def as_skeleton(self, triangle_sides: bool, note: str) -> Layout:
         """The layout of positions that stand for no true sizes, opened up as far as their order allows."""
@@ -56,14 +56,14 @@ class ShownFigure:
         return self._laid_out(opened(self.arrangement, at), triangle_sides, note)
 
     def _laid_out(self, at: dict[str, tuple[float, float]], triangle_sides: bool, note: str) -> Layout:
-        marks = marks_of(self.builder, own_givens(self.reading), self.arrangement, wanted(self.reading))
         triangle = self._asked_triangle() if triangle_sides else None
-        return lay_out(self.arrangement, at, marks, self._endless(), triangle, note)
+        return lay_out(self.arrangement, at, self.marks, self._endless(), triangle, note)
 
     def _asks_for_lengths(self) -> bool:
         return any(isinstance(leaf, LengthOf) for one in wanted(self.reading) for leaf in leaves(one))
 
-    def _asked_angles(self) -> list[AngleOf]:
+    def asked_angles(self) -> list[AngleOf]:
+        """The angles whose sizes are asked for, by their three points."""
         found = []
         for one in wanted(self.reading):
             for leaf in leaves(one):
@@ -75,10 +75,14 @@ class ShownFigure:
 
     def _asked_triangle(self) -> tuple[str, str, str] | None:
         """The triangle that the question is about: of the angle asked for, else at its vertex, named ones first."""
-        named = [Triangle((a, b, c)) for shape, _ in self.arrangement.figure.shapes if len(shape.points) == 3
-                 for a, b, c in (shape.points,)]
+        named = [
+            Triangle((a, b, c))
+            for shape, _ in self.arrangement.figure.shapes
+            if len(shape.points) == 3
+            for a, b, c in (shape.points,)
+        ]
         triangles = [one.corners for one in (*named, *self.arrangement.triangles)]
-        for one in self._asked_angles():
+        for one in self.asked_angles():
             spanned = [corners for corners in triangles if {one.arm, one.vertex, one.other} == set(corners)]
             touched = [corners for corners in triangles if one.vertex in corners]
             if spanned or touched:

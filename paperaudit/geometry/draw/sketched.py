@@ -8,7 +8,7 @@ from paperaudit.geometry.draw.pieces import Turned
 
 LEVEL = 3.0
 """Degrees within which a line of a sketch is meant to be level (or upright)."""
-NEARLY = 12.0
+NEARLY = 30.0
 """Degrees by which a drawing may be turned away from its sketch to bring such a line level again."""
 
 

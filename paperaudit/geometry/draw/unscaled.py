@@ -70,5 +70,6 @@ def _corners(arrangement: Arrangement) -> list[AngleOf]:
     return [
         arrangement.between(one, other)
         for rays in arrangement.rays.values()
-        for one, other in pairwise(rays) if one.line != other.line
+        for one, other in pairwise(rays)
+        if one.line != other.line
     ]
