@@ -27,7 +27,6 @@ from paperaudit.geometry.sizes import linear_form
 from paperaudit.geometry.working import Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
-from paperaudit.model.ask import Ask, Find
 from paperaudit.model.derivation import (
     Answer,
     Case,
@@ -56,10 +55,15 @@ class Wanted:
     form: LinearForm[Size]
 
 
-def find_outcome(builder: FigureBuilder, figure: Figure, givens: tuple[Given, ...], ask: Ask) -> Outcome:
-    """The outcome for `ask`, a Find: every size wanted has to be settled."""
-    assert isinstance(ask.task, Find)
-    resolved = [builder.resolved(item) for item in ask.task.wanted]
+def find_outcome(
+    builder: FigureBuilder,
+    figure: Figure,
+    givens: tuple[Given, ...],
+    asked: tuple[Expression, ...],
+    in_letters: bool = False,
+) -> Outcome:
+    """The outcome for sizes asked for: every one has to be settled, `in_letters` as a form in the paper's letters."""
+    resolved = [builder.resolved(item) for item in asked]
     wanted = [Wanted(item, linear_form(item, builder.unit)) for item in resolved]
     unused = [letter for item in wanted for letter in letters_of(item.expression) if not _occurs(figure, letter)]
     if unused:
@@ -72,7 +76,7 @@ def find_outcome(builder: FigureBuilder, figure: Figure, givens: tuple[Given, ..
         return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
     if any(settled.theory.clash is not None for settled in result.settled):
         return NotRead("the equations of the figure and its drawing contradict each other")
-    if "in terms of" in ask.text:
+    if in_letters:
         return _in_letters(result.settled[0], wanted, givens, notation)
     open_case = _open(figure, result.settled, wanted, notation)
     if open_case:

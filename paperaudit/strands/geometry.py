@@ -7,11 +7,14 @@ from paperaudit.geometry.find import find_outcome
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.sizes import NotLinear
 from paperaudit.geometry.variants import combined, variants
-from paperaudit.model.ask import Establish, Find
+from paperaudit.model.ask import Establish, Find, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
+
+IN_LETTERS = "in terms of"
+"""How the form of an ask begins that wants a size as an expression in the paper's letters."""
 
 _FIGURE_SIZES = (AngleOf, AngleAt, LengthOf, PerimeterOf)
 
@@ -28,6 +31,8 @@ class GeometryStrand:
         match reading.ask.task:
             case Establish():
                 return True
+            case WriteAs(expression, form):
+                return form.startswith(IN_LETTERS) and _about_figure(expression)
             case Find(wanted):
                 return any(_about_figure(item) for item in wanted) or _has_figure(reading.givens)
         return False
@@ -45,10 +50,11 @@ class GeometryStrand:
     def _one(self, reading: Reading, givens: tuple[Given, ...]) -> Outcome:
         assert reading.ask is not None
         task = reading.ask.task
-        if isinstance(task, Find):
-            builder = FigureBuilder(givens, task.wanted)
-            figure = builder.figure(reading.question.sketch, task.wanted)
-            return find_outcome(builder, figure, givens, reading.ask)
+        if isinstance(task, Find | WriteAs):
+            wanted = task.wanted if isinstance(task, Find) else (task.expression,)
+            builder = FigureBuilder(givens, wanted)
+            figure = builder.figure(reading.question.sketch, wanted)
+            return find_outcome(builder, figure, givens, wanted, in_letters=isinstance(task, WriteAs))
         assert isinstance(task, Establish)
         return claim_outcome(reading, givens, task)
 
