@@ -73,7 +73,8 @@ class _Collected:
             case Shape():
                 self._shape(fact, groups)
             case Parallel(paths):
-                self.parallels += [(paths[0], other) for other in paths[1:]]
+                for other in paths[1:]:
+                    self._parallel(paths[0], other)
             case Perpendicular(first, second):
                 self._square(first, second)
             case BisectsAngle(path, bisected):
@@ -84,7 +85,7 @@ class _Collected:
                     if halves[0] and halves[1]:
                         self.equal_angles.append((halves[0], halves[1]))
             case Midpoint(point, (start, end)):
-                self.equal_sides.append((length(start, point), length(point, end)))
+                self._equal(length(start, point), length(point, end))
             case AngleName(name, named):
                 size = self._angle(named)
                 if size is not None and name.number:
@@ -92,8 +93,8 @@ class _Collected:
 
     def ask(self, expression: Expression) -> None:
         size = self._angle(expression) if isinstance(expression, AngleOf | AngleAt) else expression
-        if isinstance(size, LengthOf) and size.start != size.end:
-            self.asked.append(length(size.start, size.end))
+        if isinstance(size, LengthOf):
+            self.asked += [side for side in (length(size.start, size.end),) if self._is_drawn(side)]
         elif isinstance(size, AngleOf):
             self.asked.append(size)
 
@@ -119,26 +120,36 @@ class _Collected:
 
     def _length_relation(self, left: LengthOf, right: Expression) -> None:
         side = length(left.start, left.end)
-        if side.start == side.end:
-            return
-        if not isinstance(right, LengthOf):
-            if _is_plain(right):
-                self.side_labels.setdefault(side, []).append(write(right))
-        elif right.start != right.end:
-            self.equal_sides.append((side, length(right.start, right.end)))
+        if isinstance(right, LengthOf):
+            self._equal(side, length(right.start, right.end))
+        elif _is_plain(right) and self._is_drawn(side):
+            self.side_labels.setdefault(side, []).append(write(right))
+
+    def _equal(self, first: LengthOf, second: LengthOf) -> None:
+        if self._is_drawn(first) and self._is_drawn(second):
+            self.equal_sides.append((first, second))
+
+    def _parallel(self, first: Path, second: Path) -> None:
+        if self._is_drawn(length(*first)) and self._is_drawn(length(*second)):
+            self.parallels.append((first, second))
+
+    def _is_drawn(self, side: LengthOf) -> bool:
+        ends = {side.start, side.end}
+        return len(ends) == 2 and any(ends <= set(line) for line in self.arrangement.lines)
 
     def _shape(self, shape: Shape, groups: list[tuple[Fact, ...]]) -> None:
         shown = _SHOWN_OF_SHAPES.get(shape.kind, (EqualLengths, RightAngle, ParallelPair))
         squares: list[tuple[Path, Path]] = []
+        sides = {length(*ends) for ends in zip(shape.points, shape.points[1:] + shape.points[:1], strict=True)}
         for condition in shape_conditions(shape, 0, groups):
             if not isinstance(condition, shown):
                 continue
             match condition:
-                case EqualLengths(first, second):
-                    self.equal_sides.append((first, second))
+                case EqualLengths(first, second) if {first, second} <= sides:
+                    self._equal(first, second)
                     self.shape_sides |= {first, second}
                 case ParallelPair(one, other):
-                    self.parallels.append((one, other))
+                    self._parallel(one, other)
                 case RightAngle(one, other):
                     squares.append((one, other))
         for one, other in squares[:1] if shape.kind == "square" else squares:
@@ -147,6 +158,8 @@ class _Collected:
     def _square(self, first: Path, second: Path) -> None:
         """A right angle at the letter where two lines meet, in a quadrant without rays; else where they cross."""
         figure = self.arrangement.figure
+        if not (self._is_drawn(length(*first)) and self._is_drawn(length(*second))):
+            return
         meet = self.arrangement.meet(figure.line_of(*first), figure.line_of(*second))
         if meet is None:
             self.squares.append((first, second))

@@ -28,7 +28,7 @@ _UNKNOWN_WIDTH = 600
 INK_HEIGHT = 0.76
 """Height of capitals and digits, brackets included, in terms of the size."""
 
-SIZES: dict[LabelKind, float] = {"letter": 12.5, "size": 11.0, "asked": 12.5, "number": 8.5}
+SIZES: dict[LabelKind, float] = {"letter": 13.0, "size": 12.0, "asked": 13.0, "number": 9.0}
 """Sizes of type, in page units."""
 FROM_ARC = 2.5
 """Clear space between an arc and a text."""

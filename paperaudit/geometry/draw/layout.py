@@ -23,12 +23,12 @@ from paperaudit.geometry.draw.right_angles import squares
 from paperaudit.geometry.draw.side_marks import DrawnSide, SideMarks
 from paperaudit.geometry.plane import Spot
 
-WIDTH, HEIGHT = 250.0, 190.0
+WIDTH, HEIGHT = 232.0, 180.0
 """The drawn lines fit into this, unless short segments ask for more."""
 WIDEST, HIGHEST = 380.0, 330.0
 SHORTEST = 26.0
 """Least length of a segment between two letters, if the page allows it."""
-FRAME_WIDTH = 300.0
+FRAME_WIDTH = 280.0
 """All figures have at least this width, so that set in one column their letters are of one size."""
 BORDER = 6.0
 BEYOND = 16.0

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.pieces import Turned, separate, side_by_side
@@ -11,6 +11,7 @@ from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle
 from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.shapes import kite_axis
+from paperaudit.model.fact import Path
 
 BASE_OF_ISOSCELES = 3.0
 PARALLEL_BASE = 3.0
@@ -26,6 +27,8 @@ FIRST_PARALLEL_ON_TOP = 0.8
 FIRST_SIDE_LEVEL = 1.0
 """The weights of what makes a good base: whose line it is, what stands above it, how the letters run."""
 
+TELLING = 1e-4
+"""Differences below this share of the drawing's size say nothing: drawings are not exact to the last figure."""
 STANDING = ("equal-sides-given", "equilateral-sides")
 """Reasons for equal sides that make the third side of their triangle a base; diagonals of a rhombus are none."""
 
@@ -80,8 +83,7 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
     worth = [LONGEST * length / longest for length in lengths]
     for condition in arrangement.figure.conditions:
         if isinstance(condition, ParallelPair):
-            for path in (condition.first, condition.second):
-                number = arrangement.figure.line_of(*path)
+            for number in _lines_of(arrangement, condition.first, condition.second):
                 worth[number] = max(worth[number], PARALLEL_BASE + LONGEST * lengths[number] / longest)
         elif isinstance(condition, EqualLengths) and condition.reason in STANDING:
             side = {condition.first.start, condition.first.end}
@@ -90,8 +92,8 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
                 if len(ends) == 2 and ends <= set(line) and not side <= set(line):
                     worth[number] += BASE_OF_ISOSCELES
         elif isinstance(condition, RightAngle):
-            for path in (condition.first, condition.second):
-                worth[arrangement.figure.line_of(*path)] += PERPENDICULAR
+            for number in _lines_of(arrangement, condition.first, condition.second):
+                worth[number] += PERPENDICULAR
     found = [
         _Base(points[line[-1]] - points[line[0]], line, value)
         for line, value in zip(arrangement.lines, worth, strict=True)
@@ -101,6 +103,11 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
         first, _, third, _ = kite_axis(shape, ())
         found.append(_Base((points[third] - points[first]) * 1j, (), UPRIGHT_KITE))
     return found
+
+
+def _lines_of(arrangement: Arrangement, *paths: Path) -> list[int]:
+    """The drawn lines among some paths; a shape's own conditions may name diagonals that are not drawn."""
+    return [number for number, line in enumerate(arrangement.lines) for path in paths if set(path) <= set(line)]
 
 
 def _stand(arrangement: Arrangement, turned: Turned, line: tuple[str, ...]) -> float:
@@ -126,12 +133,13 @@ def _stand(arrangement: Arrangement, turned: Turned, line: tuple[str, ...]) -> f
 def _reads_well(arrangement: Arrangement, turned: Turned) -> float:
     """Parallels named from left to right, the first on top; a quadrilateral's first side level, to the right."""
     score = 0.0
+    least = TELLING * max(abs(one - two) for one, two in combinations(turned.values(), 2))
     for condition in arrangement.figure.conditions:
         if isinstance(condition, ParallelPair):
-            (a, b), (c, d) = condition.first, condition.second
-            score += NAMED_RIGHTWARDS * ((turned[a].real < turned[b].real) + (turned[c].real < turned[d].real))
+            (a, b), (c, d) = ((turned[name] for name in path) for path in (condition.first, condition.second))
+            score += NAMED_RIGHTWARDS * (((b - a).real > least) + ((d - c).real > least))
             if not _is_trapezium(arrangement):
-                score += FIRST_PARALLEL_ON_TOP * (turned[a].imag + turned[b].imag > turned[c].imag + turned[d].imag)
+                score += FIRST_PARALLEL_ON_TOP * ((a + b - c - d).imag > least)
     for shape, _ in arrangement.figure.shapes:
         if len(shape.points) == 4:
             way = turned[shape.points[1]] - turned[shape.points[0]]

@@ -114,9 +114,14 @@ def _rows(arrangement: Arrangement, segments: list[_Segment], names: list[str]) 
     def length_row(size: LengthOf) -> Array:
         return _length_row(names, _segment(arrangement.at, size.start, size.end))
 
+    def is_drawn(size: LengthOf) -> bool:
+        return any(size.start in line and size.end in line for line in arrangement.lines)
+
     for condition in arrangement.figure.conditions:
         if isinstance(condition, EqualLengths):
-            rows.append(length_row(condition.first) - length_row(condition.second))
+            # Only a drawn segment keeps its direction; diagonals of a shape are equal because of its sides.
+            if is_drawn(condition.first) and is_drawn(condition.second):
+                rows.append(length_row(condition.first) - length_row(condition.second))
         elif isinstance(condition, SizeRelation) and condition.kind == "length":
             sizes = [(size, float(share)) for size, share in condition.form.terms.items() if isinstance(size, LengthOf)]
             rows.append(np.sum([share * length_row(size) for size, share in sizes], axis=0))
