@@ -123,6 +123,31 @@ class Sides:
 
 
 @dataclass(frozen=True, slots=True)
+class Circle:
+    """Points on one circle, in no stated order; `centre` is "" where it has no letter."""
+
+    centre: str
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Tangent:
+    """The line `path` touches a circle at the point `at`; `centre` is "" where the circle's has no letter."""
+
+    path: Path
+    at: str
+    centre: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Diameter:
+    """`path` is a diameter of a circle; `centre` is "" where the circle's has no letter."""
+
+    path: Path
+    centre: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Holds:
     """A relation between quantities, letters and numbers: ∠ABC = 2x + 10°, AB = AC."""
 
@@ -170,6 +195,9 @@ Fact: TypeAlias = (
     | Congruent
     | Similar
     | AngleName
+    | Circle
+    | Tangent
+    | Diameter
 )
 
 

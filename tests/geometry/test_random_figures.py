@@ -141,10 +141,9 @@ def test_one_given_removed(start: int) -> None:
             judge(reduced, outcome(reduced.figure, given, reduced.ask, reduced.sketch), True)
 
 
+@pytest.mark.long
 def test_long_run(pytestconfig: pytest.Config) -> None:
     count = pytestconfig.getoption("--long")
-    if not count:
-        pytest.skip("the long run is chosen with --long N")
     counts: Counter[str] = Counter()
     for seed in range(100_000, 100_000 + count):
         question = random_question(seed, letters=seed % 2 == 1)
