@@ -7,7 +7,7 @@ from itertools import combinations, pairwise
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.pieces import Turned, separate, side_by_side
 from paperaudit.geometry.draw.sketched import as_sketched, flipped
-from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle
+from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, SameWay
 from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.shapes import kite_axis
@@ -82,7 +82,7 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
     longest = max(lengths, default=1.0) or 1.0
     worth = [LONGEST * length / longest for length in lengths]
     for condition in arrangement.figure.conditions:
-        if isinstance(condition, ParallelPair):
+        if isinstance(condition, ParallelPair | SameWay):
             for number in _lines_of(arrangement, condition.first, condition.second):
                 worth[number] = max(worth[number], PARALLEL_BASE + LONGEST * lengths[number] / longest)
         elif isinstance(condition, EqualLengths) and condition.reason in STANDING:
@@ -135,7 +135,7 @@ def _reads_well(arrangement: Arrangement, turned: Turned) -> float:
     score = 0.0
     least = TELLING * max(abs(one - two) for one, two in combinations(turned.values(), 2))
     for condition in arrangement.figure.conditions:
-        if isinstance(condition, ParallelPair):
+        if isinstance(condition, ParallelPair | SameWay):
             (a, b), (c, d) = ((turned[name] for name in path) for path in (condition.first, condition.second))
             score += NAMED_RIGHTWARDS * (((b - a).real > least) + ((d - c).real > least))
             if not _is_trapezium(arrangement):

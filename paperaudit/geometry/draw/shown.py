@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from paperaudit.geometry.arrangement import Arrangement, Triangle
 from paperaudit.geometry.build import FigureBuilder
@@ -11,14 +12,15 @@ from paperaudit.geometry.draw.layout import Endless, lay_out
 from paperaudit.geometry.draw.orientation import oriented
 from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.unscaled import opened, unscaled
-from paperaudit.geometry.figure import Figure, angle
+from paperaudit.geometry.figure import Figure, SameWay, angle
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.sizes import NotLinear
+from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.model.ask import Establish, Find
 from paperaudit.model.derivation import Position
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves
-from paperaudit.model.fact import Drawn, Fact, Given
+from paperaudit.model.fact import Drawn, Fact, Given, Parallel
 from paperaudit.model.reading import Reading
 
 _EARLIER = re.compile(r"\banswer\s+to\b", re.IGNORECASE)
@@ -129,6 +131,10 @@ def _built(reading: Reading) -> tuple[FigureBuilder, Figure]:
     asked: tuple[Expression | Fact, ...] = task.claims if isinstance(task, Establish) else wanted(reading)
     try:
         builder = FigureBuilder(reading.givens, asked)
-        return builder, builder.figure(reading.question.sketch, wanted(reading))
+        figure = builder.figure(reading.question.sketch, wanted(reading))
     except (Unclear, NotLinear) as obstacle:
         raise NotDrawable(str(obstacle)) from None
+    # Lines that are claimed to be parallel stand as parallels do, but nothing marks them.
+    claimed = [fact for fact in asked if isinstance(fact, Parallel)]
+    named = [SameWay(fact.paths[0], other, FROM_SKETCH) for fact in claimed for other in fact.paths[1:]]
+    return builder, replace(figure, conditions=(*figure.conditions, *named))
