@@ -133,6 +133,13 @@ def test_produced_sides_are_dashed_so_that_they_are_told_apart_in_grey() -> None
     assert "dasharray" not in render(part(PANEL))
 
 
+def test_a_reflex_angle_goes_the_long_way_round() -> None:
+    svg = render(part("figure: ['segments AB, BC'], given: [∠ABC = 100°], ask: reflex ∠ABC"))
+    flags = [re.findall(r" 0 ([01]) ([01]) ", path.get("d", ""))[0] for path in tree(svg).iter(f"{SVG}path")]
+    assert sorted(large for large, _ in flags) == ["0", "1"]
+    assert len({sweep for _, sweep in flags}) == 2, "the two arcs make a whole turn between them"
+
+
 def test_numbers_have_at_most_two_decimals() -> None:
     found = numbers(render(part(PANEL)))
     assert len(found) > 40
