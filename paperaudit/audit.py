@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from paperaudit.checks import find_all
+from paperaudit.checks.grounds.unread import is_for_later, why_not_read
 from paperaudit.errors import Complaint, ExpressionNotRead, InputError
 from paperaudit.marking.level import propose_level
 from paperaudit.model.audited import AuditedPaper, AuditedPart
@@ -20,9 +21,6 @@ from paperaudit.strands.earlier import NoEarlierAnswer, names_a_part_alone, with
 from paperaudit.strands.limits import within_limits
 from paperaudit.strands.verdict import compare_with_key, verdict_on
 from paperaudit.wording.reading import read as read_part
-
-_LATER = "not yet known"
-"""How the wording layer says that it knows of a thing and cannot treat it yet: the part is left, the paper goes on."""
 
 
 def audit_file(source: str, answers: str | None = None) -> AuditedPaper:
@@ -74,22 +72,14 @@ def _unreadable(readings: Sequence[Reading]) -> Iterator[Complaint]:
     for reading in readings:
         for unread in reading.unread:
             stated = unread.where in ("figure", "given") or (unread.where == "ask" and reading.part.ask is not None)
-            if stated and not names_a_part_alone(unread) and not unread.expected.startswith(_LATER):
-                yield Complaint(f"{_owner(reading, unread)}: {_not_understood(unread)}", unread.place)
+            if stated and not names_a_part_alone(unread) and not is_for_later(unread):
+                yield Complaint(f"{_owner(reading, unread)}: {why_not_read(unread)}", unread.place)
 
 
 def _owner(reading: Reading, unread: Unread) -> str:
     """The part that an unread statement belongs to, or its question where all parts share it."""
     shared = {line.text.strip() for line in (*reading.question.figure, *reading.question.given)}
     return f"question {reading.question.number}" if unread.text.strip() in shared else f"part {reading.part.id}"
-
-
-def _not_understood(unread: Unread) -> str:
-    rest = unread.text[unread.start :].strip()
-    stopped = f" from '{rest[:40]}' on" if unread.start and rest else ""
-    expected = f", expected {unread.expected}" if unread.expected else ""
-    nearest = f"; did you mean '{unread.nearest}'?" if unread.nearest else ""
-    return f"{unread.where}: '{unread.text[:120]}' was not understood{stopped}{expected}{nearest}"
 
 
 def _audit_parts(readings: Sequence[Reading]) -> tuple[AuditedPart, ...]:
@@ -139,7 +129,8 @@ def _derive(reading: Reading, before: Sequence[AuditedPart]) -> tuple[Reading, s
     try:
         whole = with_earlier_answers(reading, before)
     except NoEarlierAnswer as error:
-        return reading, "", NotRead(str(error))
+        unread = tuple(one for one in reading.unread if not names_a_part_alone(one))
+        return replace(reading, unread=unread), "", NotRead(str(error))
     if obstacle is not None:
         return whole, "", obstacle
     strand, outcome = within_limits(lambda: registry.derive(whole), lambda why: ("", NotRead(why)))
@@ -150,7 +141,7 @@ def _obstacle(reading: Reading) -> NotRead | None:
     """What keeps a part from being derived before any strand has seen it, or None."""
     unread = [one for one in reading.unread if not names_a_part_alone(one)]
     if unread:
-        return NotRead("; ".join(map(_not_understood, unread)))
+        return NotRead("; ".join(map(why_not_read, unread)))
     return NotRead("nothing that is asked was read") if reading.ask is None else None
 
 

@@ -43,7 +43,7 @@ def only(text: str) -> AuditedPart:
         ("ask: 'calculate 1 + 1', options: {A: 1, B: 2, C: 3}, answer: (b)", "confirmed"),
         ("ask: 'calculate 1 + 1', options: {A: 1, B: 2, C: 3}, answer: '2'", "confirmed"),
         ("ask: 'calculate 1 + 1', options: {A: 1, B: 2, C: 3}, answer: A", "differs"),
-        ("ask: 'calculate 1 + 1', options: {A: 1, B: 2, C: 4/2}, answer: B", "several"),
+        ("ask: 'calculate 1 + 1', options: {A: 1, B: 2, C: 4/2}, answer: B", "confirmed"),
         ("ask: 'calculate 1 + 1', options: {A: 1, B: the second, C: 3}, answer: B", "not-read"),
     ],
 )
@@ -78,6 +78,45 @@ def test_a_part_may_build_on_another() -> None:
     verdicts = [part.verdict for part in paper.parts]
     assert verdicts == ["confirmed", "confirmed", "differs", "confirmed", "confirmed", "not-read"]
     assert paper.parts[-1].outcome == NotRead("it builds on the answer to e, and no part e stands above it")
+
+
+def test_parts_with_numbers_build_on_each_other_by_every_way_of_naming_a_part() -> None:
+    paper = audited("""\
+        questions:
+          - number: 1
+            parts:
+              - {number: a, ask: 150 + 40 × 3, answer: R270, marks: 2}
+              - {number: b, given: [answer to a], ask: 5 × answer to a, answer: R1 350, marks: 2}
+              - number: c
+                parts:
+                  - {number: i, ask: 20% of answer to a, given: [answer to 1.a], answer: 54, marks: 2}
+                  - {number: ii, ask: 2 × answer to c.i, given: [the answer to c(i)], answer: 108, marks: 2}
+                  - {number: iii, ask: 2 × answer to (c)(i), answer: 108, marks: 2}
+                  - {number: iv, ask: 2 × answer to i, answer: 108, marks: 2}
+        """)
+    assert {part.verdict for part in paper.parts} == {"confirmed"}
+    assert not [finding for finding in paper.findings if finding.name in ("not-read", "unused-given")]
+
+
+def test_what_a_part_builds_on_is_not_blamed_where_the_earlier_part_is_missing() -> None:
+    paper = audited("""\
+        questions:
+          - {number: 1, text: Explain the knot., marks: 2}
+          - {number: 2, ask: 5 × answer to 1, given: [answer to 1], marks: 2}
+        """)
+    (finding,) = [one for one in paper.findings if one.part == "2" and one.name == "not-read"]
+    assert "part 1, which has no single derived answer" in finding.message
+    assert finding.because == ()
+
+
+@pytest.mark.parametrize(("words", "said"), [
+    ("Find the mode.", "statistics (mode) is not audited yet: “Find the mode.”"),
+    ("Find the vector AB.", "vectors (vector) are not audited yet: “Find the vector AB.”"),
+])
+def test_topics_that_are_not_audited_yet_are_called_so(words: str, said: str) -> None:
+    part = only(f"text: '{words}'")
+    assert isinstance(part.outcome, NotRead)
+    assert said in part.outcome.why
 
 
 def test_findings_come_with_the_audit_and_errors_are_told_from_the_rest() -> None:

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
+from paperaudit.checks.grounds.unread import why_not_read
 from paperaudit.checks.grounds.words import called
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Agreement, Comparison, NotRead
 from paperaudit.model.finding import Finding, Severity
-from paperaudit.model.reading import Unread
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
@@ -19,7 +19,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 f"{called(audited_part.question, part)} was not audited: {outcome.why.rstrip('.')}.",
                 part=part.id,
                 places=(*(unread.place for unread in reading.unread), part.place, audited_part.question.place),
-                because=tuple(_not_understood(unread) for unread in reading.unread if unread.text not in outcome.why),
+                because=tuple(why_not_read(unread) for unread in reading.unread if unread.text[:120] not in outcome.why),
                 suggestion="Work this part by hand, or put it in the words of the statement language.",
             )
         elif _could_not_be_compared(audited_part) and part.answer is not None:
@@ -40,12 +40,6 @@ def _could_not_be_compared(audited_part: AuditedPart) -> bool:
 
 def _why(comparison: Comparison | None) -> tuple[str, ...]:
     return (comparison.why,) if comparison and comparison.why else ()
-
-
-def _not_understood(unread: Unread) -> str:
-    expected = f"; expected {unread.expected}" if unread.expected else ""
-    nearest = f"; did you mean “{unread.nearest}”?" if unread.nearest else ""
-    return f"not understood, in the {unread.where}: “{unread.text}”{expected}{nearest}"
 
 
 CHECK = Check(

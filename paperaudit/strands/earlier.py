@@ -8,11 +8,12 @@ from paperaudit.errors import PaperauditError
 from paperaudit.model.ask import Find, Solve, Transform
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Answer, Derived
-from paperaudit.model.expression import AnswerTo, Expression, Letter, Relation, leaves, with_leaves
+from paperaudit.model.expression import AnswerTo, Expression, Letter, Quantity, Relation, leaves, with_leaves
 from paperaudit.model.fact import Fact, Given, Holds
 from paperaudit.model.reading import Reading, Unread
 
-_NAMED = re.compile(r"(?:the\s+)?answer\s+to\s+(?:part\s+|question\s+)?\(?([0-9a-z.]+?)\)?\.?", re.IGNORECASE)
+_NAMED = re.compile(r"(?:the\s+)?answer\s+to\s+(?:part\s+|question\s+)?([0-9a-z.() ]+)", re.IGNORECASE)
+_LEVEL = re.compile(r"[0-9]+|[a-z]+", re.IGNORECASE)
 
 
 class NoEarlierAnswer(PaperauditError):
@@ -33,15 +34,19 @@ def with_earlier_answers(reading: Reading, before: Sequence[AuditedPart]) -> Rea
     for unread in reading.unread:
         named = _NAMED.fullmatch(unread.text.strip()) if names_a_part_alone(unread) else None
         if named:
-            givens.append(_whole_answer(named.group(1), unread, reading, before))
+            name = ".".join(_LEVEL.findall(named.group(1)))
+            givens.extend(_whole_answer(name, unread, reading, before))
     unread_left = tuple(one for one in reading.unread if not names_a_part_alone(one))
     return replace(_with_ask(reading, before), givens=tuple(givens), unread=unread_left)
 
 
 def _earlier(name: str, reading: Reading, before: Sequence[AuditedPart]) -> tuple[AuditedPart, tuple[Answer, ...]]:
-    """The part that is named, the nearest one above, in the same question first; and its answers."""
-    above = [part for part in reversed(before) if name in (part.part.number, part.part.id)]
-    above.sort(key=lambda part: part.question != reading.question)
+    """The part that is named, the nearest one above, in the same question first; and its answers.
+
+    A part may go by its whole number or by its last levels: 2.c.i, c.i or i.
+    """
+    above = [part for part in reversed(before) if f".{part.part.id}".endswith(f".{name}") or part.part.number == name]
+    above.sort(key=lambda part: (part.question != reading.question, part.part.id != name))
     if not above:
         raise NoEarlierAnswer(f"it builds on the answer to {name}, and no part {name} stands above it")
     part = above[0]
@@ -102,15 +107,20 @@ def _with_ask(reading: Reading, before: Sequence[AuditedPart]) -> Reading:
     return replace(reading, ask=replace(reading.ask, task=task))
 
 
-def _whole_answer(name: str, unread: Unread, reading: Reading, before: Sequence[AuditedPart]) -> Given:
-    """The given that "answer to a" amounts to: what part a asked for has the size that was found."""
+def _whole_answer(name: str, unread: Unread, reading: Reading, before: Sequence[AuditedPart]) -> tuple[Given, ...]:
+    """The given that "answer to a" amounts to: what part a asked for has the size that was found.
+
+    The result of a plain calculation is the size of nothing that a given could name: then there is none, and
+    the ask itself says where the result goes (5 × answer to a).
+    """
     part, answers = _earlier(name, reading, before)
     asked = part.reading.ask.task if part.reading.ask else None
     wanted = asked.wanted if isinstance(asked, Find) and len(asked.wanted) == len(answers) else ()
     facts: list[Fact] = []
     for at, answer in enumerate(answers):
-        left = Letter(answer.letter) if answer.letter else wanted[at] if wanted else None
-        if left is None or answer.value is None:
+        if answer.value is None:
             raise NoEarlierAnswer(f"it builds on part {part.part.id}, whose answer is no single value")
-        facts.append(Holds(Relation(left, "=", answer.value)))
-    return Given(unread.text.strip(), tuple(facts), place=unread.place)
+        left = Letter(answer.letter) if answer.letter else wanted[at] if wanted else None
+        if left is not None and any(isinstance(leaf, Letter | Quantity) for leaf in leaves(left)):
+            facts.append(Holds(Relation(left, "=", answer.value)))
+    return (Given(unread.text.strip(), tuple(facts), place=unread.place),) if facts else ()

@@ -36,7 +36,7 @@ def compare_with_key(reading: Reading, outcome: Outcome) -> Comparison | None:
 
 
 def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None) -> Verdict:
-    """The verdict on a part; two right options are several answers, however the key chooses."""
+    """The verdict on a part. A key that names one of two right options is confirmed: the fault is the options'."""
     match outcome:
         case NotRead():
             return "not-read"
@@ -52,7 +52,7 @@ def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None
         return "not-read"
     if comparison.agreement is Agreement.DIFFERS:
         return "several" if isinstance(outcome, Several) else "differs"
-    return "several" if _has_two_right_options(reading, outcome) else "confirmed"
+    return "confirmed"
 
 
 def _claims_what_is_false(reading: Reading, outcome: Derived | Several) -> bool:
@@ -61,9 +61,3 @@ def _claims_what_is_false(reading: Reading, outcome: Derived | Several) -> bool:
     if not isinstance(task, Establish) or task.how == "decide":
         return False
     return any(answer.text.startswith("false") for answer in outcome.answers)
-
-
-def _has_two_right_options(reading: Reading, outcome: Derived | Several) -> bool:
-    if reading.ask is None or not reading.part.options:
-        return False
-    return len(match_options(reading.part, outcome.answers, reading.ask).right) > 1
