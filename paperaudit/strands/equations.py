@@ -1,5 +1,8 @@
 """Linear equations, one or several together, and expressions to expand, simplify or factorise."""
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.measure import UnitClash, unit_of, without_units
@@ -13,7 +16,7 @@ from paperaudit.strands.equation_checks import EVALUATED, SUBSTITUTED, confirm_s
 from paperaudit.strands.equation_kinds import refusal_of_expression, refusal_of_relation
 from paperaudit.strands.finishing import ChecksDisagree, answer_of, finished
 from paperaudit.strands.solving_steps import closing_step, solved
-from paperaudit.strands.substitution import is_substitution
+from paperaudit.strands.substitution import is_substitution, numbers_given, with_numbers
 from paperaudit.strands.unknowns import Stated, equations_given, find_outcome, is_algebraic, refuse_other_letters
 
 _SKILLS = {"expand": "expanding brackets", "simplify": "simplifying", "factorise": "factorising"}
@@ -60,9 +63,9 @@ def _derive(reading: Reading, ask: Ask) -> Outcome:
         case Transform():
             return _rewritten(ask.task, ask)
         case Solve(relations, letters):
-            given = () if relations else equations_given(reading.givens) or ()
-            stated = given or tuple(Stated(relation, "") for relation in relations)
-            return _refused(stated) or _solve(stated, letters, ask)
+            given = equations_given(reading.givens) or ()
+            stated = tuple(Stated(relation, "") for relation in relations)
+            return _refused(stated or given) or _solve_with(stated, given, letters, reading, ask)
         case Find(wanted):
             stated = equations_given(reading.givens) or ()
             return _refused(stated) or find_outcome(stated, wanted, ask)
@@ -76,6 +79,49 @@ def _refused(equations: tuple[Stated, ...]) -> NotRead | None:
         if refusal := refusal_of_relation(stated.relation):
             return NotRead(f"{write(stated.relation)}: {refusal}")
     return None
+
+
+def _solve_with(
+    asked: tuple[Stated, ...], given: tuple[Stated, ...], letters: tuple[str, ...], reading: Reading, ask: Ask
+) -> Outcome:
+    """The equations of the ask, with the numbers that the givens state for other letters put in.
+
+    Givens that say more than a number are equations beside those of the ask.
+    """
+    names = {name for stated in asked for name in letters_in(stated.relation)}
+    numbers = {name: value for name, value in (numbers_given(reading.givens) or {}).items() if name not in letters}
+    needed = [name for name in numbers if name in names]
+    if not asked:
+        return _solve(given, letters, ask)
+    if not needed:
+        if given and letters and names - {*letters}:
+            return _refused(given) or find_outcome((*asked, *given), tuple(map(Letter, letters)), ask)
+        return _solve(asked, letters, ask)
+    values = {name: numbers[name][0] for name in needed}
+    put_in = [with_numbers(stated.relation, values) for stated in asked]
+    outcome = _solve(tuple(Stated(relation, "") for relation in put_in), letters, ask)
+    if not isinstance(outcome, Derived):
+        return outcome
+    texts = tuple(dict.fromkeys(numbers[name][1].text for name in needed))
+    before = {write(changed): write(stated.relation) for changed, stated in zip(put_in, asked, strict=True)}
+    derivations = tuple(
+        replace(one, steps=tuple(_from_equation(one.steps, before, texts)), givens_used=texts)
+        for one in outcome.derivations
+    )
+    return replace(outcome, derivations=derivations)
+
+
+def _from_equation(steps: tuple[Step, ...], before: dict[str, str], texts: tuple[str, ...]) -> Iterator[Step]:
+    """The lines, each equation of the ask in front of the one that it is with the numbers put in."""
+    for step in steps:
+        number, _, equation = step.statement.rpartition(": ")
+        printed = before.get(equation, equation) if step.kind is StepKind.GIVEN else equation
+        if printed == equation:
+            yield step
+            continue
+        first = f"{number}: {printed}" if number else printed
+        yield Step(first, StepKind.GIVEN, None)
+        yield replace(step, kind=StepKind.ALGEBRA, uses=(first, *texts), skill="substitution")
 
 
 def _solve(equations: tuple[Stated, ...], letters: tuple[str, ...], ask: Ask) -> Outcome:

@@ -59,6 +59,11 @@ def is_substitution(reading: Reading) -> bool:
     return bool(letters) and known is not None and letters <= known.keys()
 
 
+def with_numbers(relation: Relation, values: dict[str, Expression]) -> Relation:
+    """The relation with numbers for its letters: 2 × 3 + z = 10."""
+    return Relation(substituted(relation.left, values), relation.sign, substituted(relation.right, values))
+
+
 def substituted(expression: Expression, values: dict[str, Expression]) -> Expression:
     """The expression with numbers for its letters, a × sign where numbers come to stand side by side."""
     if isinstance(expression, Letter):

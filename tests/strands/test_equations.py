@@ -199,3 +199,22 @@ def test_equations_are_left_to_geometry_where_a_figure_is_given() -> None:
     reading = reading_of("x", ["∠ABC = 2x", "x = 20°"])
     assert not equations.EquationsStrand().recognises(reading)
     assert statements(derived("x", ["2x = 40"])[1])[-1] == "x = 20"
+
+
+@pytest.mark.parametrize(("ask", "givens", "answers"), [
+    ("solve 2y + z = 10 for z", ["y = 3"], ["z = 4"]),
+    ("solve 2y + z = 10", ["y = 3"], ["z = 4"]),
+    ("solve 2y + z = 10 for z", ["y = z + 2"], ["z = 2"]),
+    ("solve x + y + k = 9 and x − y = k for x and y", ["k = 3"], ["x = 9/2", "y = 3/2"]),
+    ("solve 2x + 3 = 7", ["w = 5"], ["x = 2"]),
+])
+def test_numbers_of_the_givens_are_put_into_the_equations(ask: str, givens: list[str], answers: list[str]) -> None:
+    assert texts(derived(ask, givens)[1]) == answers
+
+
+def test_a_number_that_is_put_in_is_seen_in_the_working() -> None:
+    outcome = derived("solve 2y + z = 10 for z", ["y = 3"])[1]
+    assert statements(outcome) == ["2y + z = 10", "2 × 3 + z = 10", "6 + z = 10", "z = 4"]
+    assert isinstance(outcome, Derived)
+    assert outcome.derivations[0].givens_used == ("y = 3",)
+    assert outcome.derivations[0].steps[1].uses == ("2y + z = 10", "y = 3")
