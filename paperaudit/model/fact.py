@@ -105,6 +105,24 @@ class Inside:
 
 
 @dataclass(frozen=True, slots=True)
+class Outside:
+    """`point` lies outside the polygon, not on a side of it."""
+
+    point: str
+    polygon: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RayInside:
+    """The ray from `vertex` through `point` runs inside the angle below 180° between the rays to `arm` and `other`."""
+
+    vertex: str
+    arm: str
+    point: str
+    other: str
+
+
+@dataclass(frozen=True, slots=True)
 class Between:
     """`point` lies in the strip between two parallel lines."""
 
@@ -189,6 +207,8 @@ Fact: TypeAlias = (
     | Midpoint
     | RoundPoint
     | Inside
+    | Outside
+    | RayInside
     | Between
     | Sides
     | Holds

@@ -15,8 +15,10 @@ from paperaudit.model.fact import (
     Holds,
     Inside,
     Midpoint,
+    Outside,
     Parallel,
     Perpendicular,
+    RayInside,
     RoundPoint,
     Shape,
     Sides,
@@ -64,12 +66,16 @@ def fact_text(fact: Fact) -> str:
             return _position(fact)
 
 
-def _position(fact: RoundPoint | Inside | Between | Sides) -> str:
+def _position(fact: RoundPoint | Inside | Outside | RayInside | Between | Sides) -> str:
     match fact:
         case RoundPoint(centre, points):
             return f"{_listed([centre + point for point in points])} in order round {centre}"
         case Inside(point, polygon):
             return f"{point} lies inside {''.join(polygon)}"
+        case Outside(point, polygon):
+            return f"{point} lies outside {''.join(polygon)}"
+        case RayInside(vertex, arm, point, other):
+            return f"{vertex}{point} lies inside ∠{arm}{vertex}{other}"
         case Between(point, first, second):
             return f"{point} lies between {''.join(first)} and {''.join(second)}"
         case Sides(points, line, same):

@@ -28,6 +28,10 @@ def fact_line(fact: facts.Fact) -> str:
             return " ".join(("round", centre, *points))
         case facts.Inside(point, polygon):
             return f"inside {point} {''.join(polygon)}"
+        case facts.Outside(point, polygon):
+            return f"outside {point} {''.join(polygon)}"
+        case facts.RayInside(vertex, arm, point, other):
+            return f"ray {vertex}{point} inside ∠{arm}{vertex}{other}"
         case facts.Between(point, first, second):
             return f"between {point} {''.join(first)} {''.join(second)}"
         case facts.Sides(points, line, same):

@@ -26,8 +26,10 @@ from paperaudit.model.fact import (
     Holds,
     Inside,
     Midpoint,
+    Outside,
     Parallel,
     Perpendicular,
+    RayInside,
     RoundPoint,
     Shape,
     Sides,
@@ -63,8 +65,10 @@ def points_of_fact(fact: Fact) -> Iterator[str]:
             yield from (point, *path)
         case RoundPoint(centre=centre, points=points):
             yield from (centre, *points)
-        case Inside(point=point, polygon=polygon):
+        case Inside(point=point, polygon=polygon) | Outside(point=point, polygon=polygon):
             yield from (point, *polygon)
+        case RayInside(vertex, arm, inner, other):
+            yield from (vertex, arm, inner, other)
         case Between(point=point, first=first, second=second):
             yield from (point, *first, *second)
         case Sides(points=points, line=line):
