@@ -9,7 +9,7 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.ask import Ask, Rounded, Solve, WriteAs
+from paperaudit.model.ask import Ask, Establish, Rounded, Solve, WriteAs
 from paperaudit.model.fact import Given
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
@@ -18,6 +18,7 @@ from paperaudit.wording.clauses import statement_grammar
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of
 from paperaudit.wording.tasks import task_of
+from paperaudit.wording.the_circle import Known
 from paperaudit.wording.unread import not_read
 
 _EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x + 3 = 7”"
@@ -41,7 +42,16 @@ def read_ask(text: str, place: Place = NOWHERE, scene: Scene | None = None) -> A
     Accuracy(kind='decimal places', amount='1')
     """
     asked = read_asked(text.strip(), place, "ask", scene or Scene())
-    return asked if isinstance(asked, Unread) else asked.ask
+    if isinstance(asked, Unread):
+        return asked
+    return settled_ask(asked.ask, Known(fact for given in asked.conditions for fact in given.facts))
+
+
+def settled_ask(ask: Ask, known: Known) -> Ask:
+    """The ask with the centre that the question gives to "the circle" of its claims."""
+    if not isinstance(ask.task, Establish):
+        return ask
+    return replace(ask, task=replace(ask.task, claims=known.claimed(ask.task.claims)))
 
 
 def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | Unread:

@@ -10,10 +10,21 @@ from paperaudit.maths.grammar import expression_grammar
 from paperaudit.maths.peg import Rules, compiled
 from paperaudit.maths.tree import the
 from paperaudit.model.fact import Fact
-from paperaudit.wording import bisectors, crossings, lines, positions, relations, shapes
+from paperaudit.wording import bisectors, circles, crossings, lines, positions, relations, shapes, tangents
 from paperaudit.wording.scene import Scene
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
+    "tangents_meet": tangents.tangents_meet,
+    "tangent_meets": tangents.tangent_meets,
+    "tangents_from": tangents.tangents_from,
+    "tangent_is": tangents.tangent_is,
+    "touches": tangents.tangent_is,
+    "chords_cross": circles.chords_cross,
+    "chord_is": circles.chord_is,
+    "cyclic": circles.cyclic,
+    "centre_is": circles.centre_is,
+    "on_circle": circles.on_circle,
+    "circle_named": circles.circle_named,
     "alike": shapes.alike,
     "attached": shapes.attached,
     "right_at": shapes.right_at,
@@ -70,7 +81,7 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
 def statement_grammar() -> Rules:
     """The grammar of statements and asks, on top of that of expressions, compiled once a process."""
     here = File(__file__).parent
-    rules = [(here / name).read_text(encoding="utf-8") for name in ("statement.peg", "ask.peg")]
+    rules = [(here / name).read_text(encoding="utf-8") for name in ("statement.peg", "circle.peg", "ask.peg")]
     return compiled("\n".join(rules), expression_grammar())
 
 

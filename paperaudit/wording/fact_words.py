@@ -7,9 +7,11 @@ from paperaudit.model.fact import (
     AngleName,
     Between,
     BisectsAngle,
+    Circle,
     Collinear,
     Congruent,
     Crossing,
+    Diameter,
     Drawn,
     Fact,
     Holds,
@@ -23,6 +25,7 @@ from paperaudit.model.fact import (
     Shape,
     Sides,
     Similar,
+    Tangent,
 )
 
 _POLYGONS = {
@@ -62,8 +65,25 @@ def fact_text(fact: Fact) -> str:
             return f"{_polygon(first)} ∼ {_polygon(second)}"
         case AngleName(name, angle):
             return f"{write(name)} = {write(angle)}"
+        case Circle() | Tangent() | Diameter():
+            return _round(fact)
         case _:
             return _position(fact)
+
+
+def _round(fact: Circle | Tangent | Diameter) -> str:
+    circle = f"the circle with centre {fact.centre}" if fact.centre else "a circle"
+    match fact:
+        case Circle(centre, ()):
+            return f"{centre} is the centre of the circle"
+        case Circle(_, (point,)):
+            return f"{point} lies on {circle}"
+        case Circle(_, points):
+            return f"{_listed(points)} lie on {circle}"
+        case Tangent(path, at):
+            return f"{''.join(path)} is a tangent to {circle} at {at}"
+        case Diameter(path):
+            return f"{''.join(path)} is a diameter of {circle}"
 
 
 def _position(fact: RoundPoint | Inside | Outside | RayInside | Between | Sides) -> str:

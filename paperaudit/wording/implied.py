@@ -8,15 +8,20 @@ from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.tree import every, first
 from paperaudit.model.expression import Relation
 from paperaudit.model.fact import Fact, Holds, Path, Quality
+from paperaudit.wording.circles import by_noun
 from paperaudit.wording.named import path_of
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
+from paperaudit.wording.tangents import tangents_named
 
 
 def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
     """The facts that the names in a clause imply, those of `facts` left out."""
-    found = (*introduced(clause, scene, facts), *_by_side(clause, scene), *_by_angle(clause))
+    found = (
+        *introduced(clause, scene, facts), *by_noun(clause, scene), *tangents_named(clause, scene, facts),
+        *_by_side(clause, scene), *_by_angle(clause),
+    )
     return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
 
 

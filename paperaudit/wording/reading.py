@@ -6,12 +6,13 @@ from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.wording.asides import is_not_to_scale
-from paperaudit.wording.asking import read_asked
+from paperaudit.wording.asking import read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.stated import commas_used, letters_used, repeats
-from paperaudit.wording.statement import Where, read_statement
+from paperaudit.wording.statement import Where, read_given
+from paperaudit.wording.the_circle import Known
 
 
 def read(question: Question, part: Part) -> Reading:
@@ -41,7 +42,10 @@ def read(question: Question, part: Part) -> Reading:
     marked = question.not_to_scale or any(aside.not_to_scale for prose in proses for aside in prose.asides)
     marked = marked or any(is_not_to_scale(line.text) for line in (*question.figure, *part.figure))
     unread.extend(choice.missing)
-    return Reading(replace(question, not_to_scale=marked), part, tuple(givens), choice.ask, tuple(unread))
+    known = Known(fact for given in givens for fact in given.facts)
+    givens = [replace(given, facts=known.settled(given.facts)) for given in givens]
+    ask = settled_ask(choice.ask, known) if choice.ask is not None else None
+    return Reading(replace(question, not_to_scale=marked), part, tuple(givens), ask, tuple(unread))
 
 
 def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], list[Unread]]:
@@ -53,7 +57,7 @@ def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], 
     for line, where in lines:
         if is_not_to_scale(line.text, alone=True):
             continue
-        found = read_statement(line.text, line.place, where, scene)
+        found = read_given(line.text, line.place, where, scene)
         if isinstance(found, Given):
             givens.append(found)
         else:

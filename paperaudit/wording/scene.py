@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from paperaudit.maths.notation import Commas, Notation, read_notation
-from paperaudit.model.fact import Fact, Parallel, Shape
+from paperaudit.model.fact import Circle, Diameter, Fact, Parallel, Path, Shape, Tangent
 
 
 class NotUnderstood(Exception):
@@ -17,12 +17,15 @@ class NotUnderstood(Exception):
 
 @dataclass(slots=True)
 class Scene:
-    """The polygons and parallel lines named so far, what letters and commas mean in the paper."""
+    """The polygons, parallel lines and circles named so far, what letters and commas mean in the paper."""
 
     letters: frozenset[str] = frozenset()
     commas: Commas = ""
     shapes: list[Shape] = field(default_factory=list)
     parallels: list[Parallel] = field(default_factory=list)
+    centres: list[str] = field(default_factory=list)
+    on_circle: list[str] = field(default_factory=list)
+    tangents: list[Path] = field(default_factory=list)
 
     def notation(self, text: str, units: bool = True) -> Notation:
         """A text in the grammars' spelling, as this paper means its letters and commas."""
@@ -32,6 +35,13 @@ class Scene:
         """Remembers what later clauses may refer to: "its diagonals", "cuts them"."""
         self.shapes.extend(fact for fact in facts if isinstance(fact, Shape))
         self.parallels.extend(fact for fact in facts if isinstance(fact, Parallel))
+        for fact in facts:
+            if isinstance(fact, Circle | Tangent | Diameter) and fact.centre.isupper():
+                self.centres.append(fact.centre)
+            if isinstance(fact, Circle):
+                self.on_circle.extend(fact.points)
+            if isinstance(fact, Tangent):
+                self.tangents.append(fact.path)
 
     def latest(self, sides: int | None, corner: str = "") -> tuple[str, ...] | None:
         """The polygon named last that has this many sides and this corner."""

@@ -39,7 +39,7 @@ def shape(node: Node, scene: Scene) -> Facts:
     facts: list[Fact] = []
     for corners in every(node, "corners"):
         points = corners_of(corners)
-        facts.append(Shape(_kind(nouns[-1] if nouns else "", points, corners), points, qualities))
+        facts.append(Shape(kind_of(nouns[-1] if nouns else "", points, corners), points, qualities))
     tail = first(node, "shape_tail")
     if tail is not None:
         facts.extend(_tail(tail, facts[-1], qualities))
@@ -65,7 +65,7 @@ def _qualities(node: Node) -> tuple[Quality, ...]:
     return tuple(dict.fromkeys(_QUALITIES[re.split("[ -]", quality.text)[0]] for quality in every(node, "quality")))
 
 
-def _kind(noun: str, points: tuple[str, ...], node: Node) -> ShapeKind:
+def kind_of(noun: str, points: tuple[str, ...], node: Node) -> ShapeKind:
     """The kind by its noun, or by its number of corners where the noun does not say (△, polygon)."""
     name = _OTHER_NAMES.get(noun, noun)
     name = name if name in _SIDES else name.removesuffix("s")
@@ -88,7 +88,7 @@ def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
         kind = noun.text if noun is not None else words or plural
         plural = kind if kind.endswith("s") and kind != "rhombus" else ""
         if (kind or "△" in polygon.text) and not scene.knows(corners) and set(corners) not in known:
-            found.append(Shape(_kind(kind, corners, polygon), corners, _qualities(polygon)))
+            found.append(Shape(kind_of(kind, corners, polygon), corners, _qualities(polygon)))
     return tuple(dict.fromkeys(found))
 
 
@@ -131,7 +131,7 @@ def right_at(node: Node, scene: Scene) -> Facts:
     if corner not in corners:
         raise NotUnderstood(f"{corner} is no corner of {''.join(corners)}", node.start, "one of its corners")
     qualities = tuple(dict.fromkeys((*_qualities(node), *_RIGHT)))
-    return Shape(_kind("", corners, node), corners, qualities), right_angle_at(corner, corners)
+    return Shape(kind_of("", corners, node), corners, qualities), right_angle_at(corner, corners)
 
 
 def elided(node: Node, scene: Scene) -> Facts:

@@ -1,5 +1,6 @@
 """Reads one statement or sentence about a figure into its facts, or says where reading stopped."""
 
+from dataclasses import replace
 from typing import Literal
 
 from parsimonious.nodes import Node
@@ -15,6 +16,7 @@ from paperaudit.model.reading import Unread
 from paperaudit.wording.clauses import facts_of, statement_grammar
 from paperaudit.wording.implied import implied
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.the_circle import Known, together
 from paperaudit.wording.unread import not_read
 
 LONGEST_SENTENCE = 1_000
@@ -32,8 +34,14 @@ def read_statement(
     >>> read_statement("D lies on AC").facts
     (Collinear(points=('A', 'D', 'C'), ordered=True),)
     """
+    given = read_given(text, place, where, scene or Scene())
+    return given if isinstance(given, Unread) else replace(given, facts=Known(given.facts).settled(given.facts))
+
+
+def read_given(text: str, place: Place, where: Where, scene: Scene) -> Given | Unread:
+    """One statement as it stands; which circle "the circle" is, the whole question says."""
     statement = text.strip()
-    clauses = read_clauses(statement, place, where, scene or Scene())
+    clauses = read_clauses(statement, place, where, scene)
     if isinstance(clauses, Unread):
         return clauses
     facts = tuple(dict.fromkeys(fact for given in clauses for fact in given.facts))
@@ -59,7 +67,7 @@ def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene:
     givens: list[Given] = []
     for clause in every(tree, "clause"):
         facts = facts_of(clause, scene)
-        facts = tuple(dict.fromkeys((*implied(clause, scene, facts), *facts)))
+        facts = together((*implied(clause, scene, facts), *facts))
         scene.take(facts)
         givens.append(Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place))
     return tuple(givens)

@@ -31,7 +31,7 @@ from paperaudit.model.expression import (
     leaves,
     letters_of,
 )
-from paperaudit.model.fact import Fact, Given, Holds
+from paperaudit.model.fact import Circle, Diameter, Fact, Given, Holds, Shape, Tangent
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.clauses import facts_of
 from paperaudit.wording.named import angle_named, measure_of, measures_of
@@ -121,7 +121,14 @@ def _changed(node: Node) -> Expression:
 
 
 def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
-    return tuple(fact for clause in every(node, "clause") for fact in facts_of(clause, scene))
+    """The facts to be shown: of a circle, the tangent or diameter alone, or the points and not their polygon."""
+    facts = tuple(fact for clause in every(node, "clause") for fact in facts_of(clause, scene))
+    lines = any(isinstance(fact, Tangent | Diameter) for fact in facts)
+    points = any(isinstance(fact, Circle) for fact in facts)
+    return tuple(
+        fact for fact in facts
+        if not (lines and isinstance(fact, Circle)) and not (points and isinstance(fact, Shape) and not fact.qualities)
+    )
 
 
 def _command(words: str) -> Command:

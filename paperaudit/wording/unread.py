@@ -14,9 +14,10 @@ from paperaudit.model.reading import Unread
 _NEAR = 0.8
 LONGEST_QUOTE = 200
 _LATER = re.compile(
-    r"\b(?:circles?|chords?|tangents?|arcs?|sectors?|diameters?|radius|radii|cyclic|circumference|semicircles?|cylinder"
-    r"|sphere|cone|prism|pyramid|vectors?|probability|mean|median|mode|range|gradient|nth term)\b"
+    r"\b(?:arcs?|sectors?|segments? of (?:the|a) circle|semicircles?|cylinder|sphere|cone|prism|pyramid|vectors?"
+    r"|probability|mean|median|mode|range|gradient|nth term)\b"
 )
+_IN_PART = re.compile(r"\b(?:circles?|chords?|tangents?|diameters?|radius|radii|cyclic|circumference)\b")
 _EXPECTED = "a statement such as AB = AC, ∠ABC = 40° or AB ∥ CD"
 
 
@@ -29,12 +30,16 @@ def not_read(
     if str(error):
         said, quoted = f"{error.expected} ({error})", text[:LONGEST_QUOTE]
         return Unread(quoted, where, min(notation.offset(error.start), len(quoted)), said, "", place)
-    later = _LATER.search(notation.text)
-    if later:
-        return Unread(text, where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)
     strange = _unknown_word(notation.text)
     if strange is not None:
         return Unread(text, where, notation.offset(strange[0]), expected or _EXPECTED, strange[1], place)
+    later = _LATER.search(notation.text)
+    strange = _unknown_word(notation.text)
+    if later is None and strange is not None:
+        return Unread(text, where, notation.offset(strange[0]), expected or _EXPECTED, strange[1], place)
+    later = later or _IN_PART.search(notation.text)
+    if later is not None:
+        return Unread(text, where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)
     could_follow = expected or _after(notation.text[:error.start])
     return Unread(text, where, notation.offset(error.start), could_follow, "", place)
 
@@ -66,7 +71,7 @@ def _unknown_word(text: str) -> tuple[int, str] | None:
 def known_words() -> tuple[str, ...]:
     """Every word of the grammars."""
     here = File(__file__).parent
-    text = "".join((here / name).read_text(encoding="utf-8") for name in ("statement.peg", "ask.peg"))
+    text = "".join((here / name).read_text(encoding="utf-8") for name in ("statement.peg", "circle.peg", "ask.peg"))
     literals = " ".join(re.findall(r'"([^"]*)"', text)).replace("-?", "")
     literals = re.sub(r"([a-z]+)s\?", r"\1 \1s", literals)
     return tuple(sorted(set(re.findall(r"(?<![\\?])\b[a-z]{4,}\b", literals))))

@@ -42,6 +42,12 @@ def fact_line(fact: facts.Fact) -> str:
             return f"congruent {''.join(first)} {''.join(second)}"
         case facts.Similar(first, second):
             return f"similar {''.join(first)} {''.join(second)}"
+        case facts.Circle(centre, points):
+            return " ".join(("circle", centre or "?", *points))
+        case facts.Tangent(path, at, centre):
+            return f"tangent {''.join(path)} at {at} circle {centre or '?'}"
+        case facts.Diameter(path, centre):
+            return f"diameter {''.join(path)} circle {centre or '?'}"
         case facts.AngleName(name, angle):
             return f"name {name.vertex}{name.number} {write(angle)}"
 
