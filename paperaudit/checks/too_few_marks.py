@@ -20,11 +20,11 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         if earned and part.marks is not None and part.marks < earned.fewest:
             yield CHECK.found(
                 f"{called(audited_part.question, part)} carries {counted(part.marks, 'mark')}; "
-                f"its working bears at least {earned.fewest}.",
+                f"usual for its working is {earned.usual}.",
                 part=part.id,
                 places=(part.place, audited_part.question.place),
-                because=earned.because(),
-                suggestion=f"Give it {counted(earned.usual, 'mark')}, or ask for less.",
+                because=earned.lines,
+                suggestion="Give it more marks, or ask for less.",
             )
 
 
@@ -32,17 +32,30 @@ CHECK = Check(
     name="too-few-marks",
     severity=Severity.WARNING,
     title="Fewer marks than the working bears",
-    meaning="The working that leads to the answer has more lines that earn marks than the part has marks.",
+    meaning="The part has clearly fewer marks than its working bears: not even two for five lines that show something "
+    "new, or one for two reasons where reasons are asked for.",
     matters="Learners judge by the marks how much is wanted, and stop early. Markers must decide which lines they pass "
     "over, and each decides differently.",
     mend="Give the part the marks that its lines earn, or shorten what is asked.",
     faulty="""
 questions:
-  - {number: 1, ask: solve 5(x - 4) + 3 = 2(x + 7) - 1, answer: x = 10, marks: 1}
+  - number: 1
+    figure: [triangle ABC, BC is produced to D]
+    given: [AB = AC, ∠ACD = 112°]
+    ask: ∠BAC
+    answer: 44°
+    reasons: required
+    marks: 1
 """,
     clean="""
 questions:
-  - {number: 1, ask: solve 5(x - 4) + 3 = 2(x + 7) - 1, answer: x = 10, marks: 4}
+  - number: 1
+    figure: [triangle ABC, BC is produced to D]
+    given: [AB = AC, ∠ACD = 112°]
+    ask: ∠BAC
+    answer: 44°
+    reasons: required
+    marks: 4
 """,
     find=find,
 )

@@ -1,13 +1,16 @@
 """Gives a part's marks to the lines of its derivation: the natural marks, merged or split where need be."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
+from dataclasses import replace
 
 from paperaudit.marking.convention import Convention
 from paperaudit.marking.fitting import fitted
 from paperaudit.marking.mark import Allocation, Alternative, Fit, Mark, PartScheme
 from paperaudit.marking.qualifiers import qualified
+from paperaudit.marking.set_up import as_marked
 from paperaudit.marking.split import placed, read_split
-from paperaudit.marking.tariff import Earning, earnings
+from paperaudit.marking.tariff import Earning, earnings, most_of
+from paperaudit.marking.usual import UsualMarks, usual_marks
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Answer, Derivation, Derived, Several
 
@@ -29,42 +32,19 @@ def natural(
     return fitted(lines, sum(line.usual for line in lines), convention, reasons_required)
 
 
-def natural_marks(
-    derivation: Derivation,
-    convention: Convention,
-    reasons_required: bool,
-    answers: tuple[Answer, ...] = (),
-    known: Collection[str] = (),
-) -> tuple[int, int]:
-    """The fewest and the most marks that a derivation bears without raising an eyebrow.
-
-    Fewest: half of the natural marks, rounded up, and where reasons are required at least one for
-    every line that needs one; lines that are `known` from an earlier part count for nothing. Most:
-    every line, known or not, that shows its working split into method and accuracy.
-    Common practice, no source.
-    """
-    lines = earnings(derivation, convention, reasons_required, answers, known)
-    usual = sum(line.usual for line in lines)
-    reasoned = sum(
-        1 for line in lines
-        if reasons_required and not line.routine and derivation.steps[line.step].reason is not None
-        and line.kind in ("statement", "equation")
-    )
-    low = max((usual + 1) // 2, reasoned, min(1, len(lines)))
-    return low, max(low, _most(lines), _most(earnings(derivation, convention, reasons_required, answers)))
-
-
 def allocate(part: AuditedPart, convention: Convention, known: Collection[str] = ()) -> PartScheme:
     """The scheme of one part: its own marks on the lines of its derivation.
 
     The setter's split is kept where it adds up to the marks. Otherwise the natural allocation is
-    merged or split until it has as many; what no line can bear is counted as unplaced. `known` are
+    merged or split until it has as many; what no line can bear is counted as unplaced. Reasons that the
+    part does not ask for bear marks where its statements alone cannot. `known` are
     the statements of earlier parts of the question (`established`): their lines bear marks only where
     the new ones cannot bear them all.
     """
-    derivation = part.derivation()
-    if derivation is None or not derivation.steps:
+    printed = part.derivation()
+    if printed is None or not printed.steps:
         return _without_derivation(part)
+    derivation = as_marked(part, printed)
     reasons = reasons_required(part)
     answers = part.outcome.answers if isinstance(part.outcome, Derived | Several) else ()
     own = natural(derivation, convention, reasons, answers, known)
@@ -78,11 +58,21 @@ def allocate(part: AuditedPart, convention: Convention, known: Collection[str] =
         fit,
         qualified(allocation, derivation, convention, part),
         own,
-        natural_marks(derivation, convention, reasons, answers, known),
+        _usual(part, convention, reasons, answers, known),
         target - allocation.total(),
         tuple(_alternative(other, convention, reasons, target, part, known) for other in others),
         remark,
     )
+
+
+def _usual(
+    part: AuditedPart, convention: Convention, reasons: bool, answers: tuple[Answer, ...], known: Collection[str]
+) -> UsualMarks:
+    """What is usual for the first working; the widest bounds of all of them."""
+    workings = part.outcome.derivations if isinstance(part.outcome, Derived | Several) else ()
+    first, *others = [usual_marks(as_marked(part, one), convention, reasons, answers, known) for one in workings]
+    fewest, most = min(one.fewest for one in (first, *others)), max(one.most for one in (first, *others))
+    return replace(first, fewest=fewest, most=most)
 
 
 def _bearing(
@@ -93,13 +83,21 @@ def _bearing(
     answers: tuple[Answer, ...],
     known: Collection[str],
 ) -> tuple[Earning, ...]:
-    """The new lines, or all of them where the new ones cannot bear so many marks."""
-    new = earnings(derivation, convention, reasons, answers, known)
-    return new if _most(new) >= target else earnings(derivation, convention, reasons, answers)
+    """The new lines, or else all of them, or else with marks for reasons: the first that can bear so many marks."""
+    ways = list(_ways(derivation, convention, reasons, answers, known))
+    return next((lines for lines in ways if most_of(lines) >= target), max(ways, key=most_of))
 
 
-def _most(lines: tuple[Earning, ...]) -> int:
-    return sum(len(line.rungs) - 1 for line in lines)
+def _ways(
+    derivation: Derivation,
+    convention: Convention,
+    reasons: bool,
+    answers: tuple[Answer, ...],
+    known: Collection[str],
+) -> Iterator[tuple[Earning, ...]]:
+    for for_reasons in (reasons, True):
+        for carried in (known, ()):
+            yield earnings(derivation, convention, for_reasons, answers, carried)
 
 
 def reasons_required(part: AuditedPart) -> bool:
@@ -148,6 +146,6 @@ def _alternative(
     part: AuditedPart,
     known: Collection[str],
 ) -> Alternative:
-    lines = _bearing(target, derivation, convention, reasons, (), known)
+    lines = _bearing(target, as_marked(part, derivation), convention, reasons, (), known)
     allocation = fitted(lines, target, convention, reasons)
     return Alternative(derivation, qualified(allocation, derivation, convention, part))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from paperaudit.marking.usual import NO_MARKS, UsualMarks
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Derivation
 
@@ -76,21 +77,20 @@ class PartScheme:
     """One part's marks given to its lines.
 
     `unplaced` counts marks that no line can bear: `allocation` and they always add up to the part's
-    own marks, where it has any. `natural` is what the lines earn by themselves, `usual_range` the
-    fewest and the most that need no second look. `remark` says in words what an examiner should settle.
+    own marks, where it has any. `natural` is what the lines earn by themselves, `usual` what an ordinary
+    paper gives for them. `remark` says in words what an examiner should settle.
     """
 
     audited: AuditedPart
     fit: Fit
     allocation: Allocation = Allocation()
     natural: Allocation = Allocation()
-    usual_range: tuple[int, int] = (0, 0)
+    usual: UsualMarks = NO_MARKS
     unplaced: int = 0
     alternatives: tuple[Alternative, ...] = ()
     remark: str = ""
 
     def fits(self) -> bool:
-        """Whether the part's marks lie in the usual range, or there is no derivation to judge them by."""
-        low, high = self.usual_range
+        """Whether the part's marks raise no eyebrow, or there is no derivation to judge them by."""
         marks = self.allocation.total() + self.unplaced
-        return self.fit is Fit.NOT_DERIVED or (self.unplaced == 0 and low <= marks <= high)
+        return self.fit is Fit.NOT_DERIVED or self.usual.fewest <= marks <= self.usual.most

@@ -12,6 +12,8 @@ from paperaudit.model.derivation import Answer, Derivation, Step, StepKind
 _OPERATION = re.compile(r"(?<=[\w°%)²³])\s*[+−×÷/·*-]\s*(?=[\w(√∠−-])")
 _FRACTION = re.compile(r"\d+/\d+")
 _EQUALS = re.compile(r"[=≤≥<>≈]")
+_SEGMENT = re.compile(r"[A-Z]{2}")
+_ANGLE = re.compile(r"∠([A-Z])([A-Z])([A-Z])")
 
 Rung = tuple[str, ...]
 
@@ -105,12 +107,39 @@ def _kind(step: Step, about_figure: bool) -> LineKind:
     return rows[step.kind]
 
 
+def most_of(lines: tuple[Earning, ...]) -> int:
+    """The most marks that lines bear together."""
+    return sum(len(line.rungs) - 1 for line in lines)
+
+
 def _only_restates(at: int, steps: tuple[Step, ...]) -> bool:
-    """A line that stands above already, or a conclusion that says again what the line before it has reached."""
+    """A line that another one says as well: of each such pair one counts.
+
+    It stands above already; or the next line says it with its value (AB = CD, then CD = AB = 8 cm);
+    or it is a conclusion that says again what the line before it has reached.
+    """
     step = steps[at]
     if any(step.statement == earlier.statement for earlier in steps[:at]):
         return True
+    if step.kind is StepKind.STATEMENT and at + 1 < len(steps) and _says_as_much(steps[at + 1], step):
+        return True
     return step.kind is StepKind.CONCLUSION and at > 0 and bool(step.value) and step.value == steps[at - 1].value
+
+
+def _says_as_much(later: Step, earlier: Step) -> bool:
+    """Whether a statement says what an earlier one says in other words, for the same reason where that has one."""
+    if later.kind is not StepKind.STATEMENT or later.statement == earlier.statement:
+        return False
+    same_reason = earlier.reason is None or (later.reason is not None and later.reason.name == earlier.reason.name)
+    return same_reason and _sides(earlier) <= _sides(later)
+
+
+def _sides(step: Step) -> frozenset[str]:
+    """What a line sets equal, with CA for AC and ∠CBA for ∠ABC; nothing for a line of another form."""
+    sides = (side.strip() for side in step.statement.split("="))
+    named = (_ANGLE.sub(lambda found: f"∠{min(found[1], found[3])}{found[2]}{max(found[1], found[3])}", side)
+             for side in sides)
+    return frozenset("".join(sorted(side)) if _SEGMENT.fullmatch(side) else side for side in named)
 
 
 def _is_routine(step: Step, rewarded: set[str]) -> bool:

@@ -134,8 +134,7 @@ def _has_reasons(derivation: Derivation | None) -> bool:
 
 def _allocations(scheme: PartScheme) -> tuple[Allocation, ...]:
     """Every allocation that the scheme prints, for the legend."""
-    natural = () if scheme.fits() else (scheme.natural,)
-    return (scheme.allocation, *natural, *(other.allocation for other in scheme.alternatives))
+    return (scheme.allocation, *(other.allocation for other in scheme.alternatives))
 
 
 def _rows(

@@ -67,12 +67,15 @@ def remarks_on(scheme: PartScheme) -> tuple[str, ...]:
     if scheme.fit is Fit.UNMARKED:
         remarks.append("The paper prints no marks here; the usual ones are shown.")
     if not scheme.fits():
-        low, high = scheme.usual_range
         printed = counted(scheme.allocation.total() + scheme.unplaced, "mark")
-        usual = f"{scheme.natural.printed()} ({counted(scheme.natural.total(), 'mark')})"
-        bears = f"from {low} to {high}" if low < high else str(low)
-        remarks.append(f"The paper gives {printed}; these lines usually earn {usual} and can bear {bears}.")
-    if scheme.unplaced:
-        verb = "has" if scheme.unplaced == 1 else "have"
-        remarks.append(f"{counted(scheme.unplaced, 'mark')} {verb} no line to rest on.")
+        remarks.append(f"The paper gives {printed}; usual for these lines is {scheme.usual.advice()}.")
+        if scheme.unplaced:
+            verb = "has" if scheme.unplaced == 1 else "have"
+            remarks.append(f"{counted(scheme.unplaced, 'mark')} {verb} no line to rest on.")
+    elif scheme.unplaced:
+        remarks.append(f"The examiner says what earns {_other(scheme.unplaced)}: the lines show no step for it.")
     return tuple(remarks)
+
+
+def _other(marks: int) -> str:
+    return "the other mark" if marks == 1 else f"the other {marks} marks"
