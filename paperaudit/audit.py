@@ -106,7 +106,7 @@ def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
     part = reading.part
     derivation = _first_derivation(outcome)
     skills = part.skills or _skills_shown(derivation)
-    level = part.level or (propose_level(derivation) if derivation else "routine")
+    level = part.level or (propose_level(derivation) if derivation else None)
     return AuditedPart(
         question=reading.question,
         part=part,
@@ -118,7 +118,8 @@ def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
         skills=skills,
         level=level,
         proposed=tuple(
-            word for word, own in (("skills", part.skills), ("level", part.level)) if not own
+            word for word, own, found in (("skills", part.skills, skills), ("level", part.level, level))
+            if found and not own
         ),
     )
 

@@ -13,7 +13,7 @@ def audited_part(
     id: str,
     marks: int | None,
     skills: Sequence[str] = (),
-    level: CognitiveLevel = "routine",
+    level: CognitiveLevel | None = "routine",
     *,
     ask: str = "",
     strand: str = "",

@@ -54,6 +54,8 @@ def test_the_verdict_on_a_part(part: str, verdict: str) -> None:
 def test_a_setters_own_skills_and_level_are_kept_and_the_others_proposed() -> None:
     own = only("ask: solve x + 2 = 5, skills: [knots], level: complex")
     assert (own.skills, own.level, own.proposed) == (("knots",), "complex", ())
+    unread = only("text: Explain how a sail is cut.")
+    assert (unread.skills, unread.level, unread.proposed) == ((), None, ())
     proposed = only("ask: solve x + 2 = 5")
     assert proposed.skills and proposed.proposed == ("skills", "level")
 
@@ -182,7 +184,7 @@ def test_prose_that_cannot_be_read_stops_its_part_and_no_other() -> None:
 def test_a_figure_that_the_program_knows_of_and_cannot_treat_yet_stops_its_part_and_no_other() -> None:
     paper = audited("""\
         questions:
-          - {number: 1, figure: ["circle with centre O through A, B and C"], ask: ∠AOB, marks: 1}
+          - {number: 1, figure: ["cylinder with centre O through A, B and C"], ask: ∠AOB, marks: 1}
           - {number: 2, ask: solve x + 2 = 5, marks: 2}
         """)
     assert [part.verdict for part in paper.parts] == ["not-read", "derived"]

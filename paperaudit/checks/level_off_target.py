@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.targets import off_target, shares_of
+from paperaudit.checks.grounds.words import counted
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
@@ -29,7 +30,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         yield CHECK.found(
             f"Measured against the blueprint {blueprint.name}, the paper has {off}.",
             places=(paper.place,),
-            because=shares_of(aims, blueprint.tolerance),
+            because=(*shares_of(aims, blueprint.tolerance), *_unclassed(audited)),
             suggestion="Exchange a part of the level that has too much for one of the level that has too little."
             + (" Some levels are this program's proposals: state them in the paper where they are wrong." * proposed),
         )
@@ -41,9 +42,16 @@ def _aims(audited: AuditedPaper, blueprint: "Blueprint") -> "tuple[Aim, ...]":
 
     held: dict[str, int] = {}
     for part in audited.parts:
-        held[part.level] = held.get(part.level, 0) + (part.part.marks or 0)
+        if part.level:
+            held[part.level] = held.get(part.level, 0) + (part.part.marks or 0)
     slices = tuple(Slice(level, Fraction(marks)) for level, marks in held.items())
     return level_aims(Spread(sum(held.values()), slices, (), ()), blueprint)
+
+
+def _unclassed(audited: AuditedPaper) -> tuple[str, ...]:
+    """A line on the marks whose level is neither stated nor derived, where there are any."""
+    marks = sum(part.part.marks or 0 for part in audited.parts if not part.level)
+    return (f"{counted(marks, 'mark')} of parts that were not derived and state no level are left out",) if marks else ()
 
 
 CHECK = Check(

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.sums import mismatch_over
+from paperaudit.checks.grounds.words import counted
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
@@ -14,11 +15,11 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     wrong = mismatch_over(paper.total, paper.questions())
     if wrong:
         yield CHECK.found(
-            f"The questions carry {wrong.total()} marks, {wrong.gap()} than the total of {wrong.printed} "
+            f"The questions carry {counted(wrong.total(), 'mark')}, {wrong.gap()} than the total of {wrong.printed} "
             "on the cover.",
             places=(paper.place,),
             because=wrong.because(),
-            suggestion=f"Print {wrong.total()} on the cover, or change the marks of a question.",
+            suggestion=wrong.mend("on the cover", "a question"),
         )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.sums import mismatch_in
+from paperaudit.checks.grounds.words import counted
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
@@ -14,13 +15,12 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         wrong = mismatch_in(question)
         if wrong:
             yield CHECK.found(
-                f"Question {question.number}: the parts carry {wrong.total()} marks, {wrong.gap()} than the "
+                f"Question {question.number}: the parts carry {counted(wrong.total(), 'mark')}, {wrong.gap()} than the "
                 f"printed total of {wrong.printed}.",
                 part=question.number,
                 places=(question.place,),
                 because=wrong.because(),
-                suggestion=f"Print {wrong.total()} as the total of question {question.number}, "
-                "or change the marks of a part.",
+                suggestion=wrong.mend(f"as the total of question {question.number}", "a part"),
             )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.sums import mismatch_over
+from paperaudit.checks.grounds.words import counted
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
@@ -15,10 +16,10 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         if wrong:
             name = f"The section “{section.title}”" if section.title else "The section"
             yield CHECK.found(
-                f"{name} carries {wrong.total()} marks, {wrong.gap()} than its printed total of {wrong.printed}.",
+                f"{name} carries {counted(wrong.total(), 'mark')}, {wrong.gap()} than its printed total of {wrong.printed}.",
                 places=(section.place,),
                 because=wrong.because(),
-                suggestion=f"Print {wrong.total()} as the section's total, or change the marks of a question.",
+                suggestion=wrong.mend("as the section's total", "a question"),
             )
 
 

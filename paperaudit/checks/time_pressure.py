@@ -15,16 +15,22 @@ on both sides (a comparison of published papers; the bounds themselves are commo
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """At most one finding, for the whole paper; none without minutes, or with marks that are not all known."""
+    """At most one finding, for the whole paper; none without minutes.
+
+    The marks that the parts have count, not what the cover says; where some have none yet, there is no telling
+    whether the time is too long.
+    """
     paper = audited.paper
     complete = all(part.marks is not None for _, part in paper.parts())
-    marks = paper.marks_sum() if complete else paper.total
+    marks = paper.marks_sum()
     if paper.minutes is None or not marks:
         return
     pace = Fraction(paper.minutes, marks)
     if LEAST_MINUTES_A_MARK <= pace <= MOST_MINUTES_A_MARK:
         return
     short = pace < LEAST_MINUTES_A_MARK
+    if not short and not complete:
+        return
     yield CHECK.found(
         f"{counted(paper.minutes, 'minute')} for {counted(marks, 'mark')} "
         f"is {'very little' if short else 'a lot of'} time.",

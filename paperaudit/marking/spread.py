@@ -11,6 +11,9 @@ from paperaudit.model.audited import AuditedPaper, AuditedPart
 NO_SKILL = "no skill named"
 """Stands for the skill of a part that names none, so that its marks are not lost from a total."""
 
+_TAUGHT_AS = {"equations": "algebra"}
+"""A strand of the audit whose name is none of the strands of `schemes/skills.yaml`, and the one that it is part of."""
+
 
 @dataclass(frozen=True, slots=True)
 class Portion:
@@ -32,8 +35,9 @@ class Slice:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A paper's marks by level, strand and skill; each of the three adds up to `total`.
+    """A paper's marks by level, strand and skill; the last two add up to `total`.
 
+    The levels add up to `total` less `unclassed`, the marks of parts whose level nobody knows.
     All four levels are there, the easiest first; strands in the order of `schemes/skills.yaml` and
     skills in order of print, both only where marks or parts are.
     """
@@ -42,6 +46,7 @@ class Spread:
     levels: tuple[Slice, ...]
     strands: tuple[Slice, ...]
     skills: tuple[Slice, ...]
+    unclassed: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +68,10 @@ def portions(part: AuditedPart) -> tuple[Portion, ...]:
 
     Three marks with two skills give 3/2 to each. A skill that is named twice counts once.
     """
+    strand = _TAUGHT_AS.get(part.strand, part.strand)
     named = tuple(dict.fromkeys(printed(skill) for skill in part.skills if skill.strip())) or (NO_SKILL,)
     each = Fraction(part.part.marks or 0, len(named))
-    return tuple(Portion(part, skill, strand_of(skill, part.strand), each) for skill in named)
+    return tuple(Portion(part, skill, strand_of(skill, strand), each) for skill in named)
 
 
 def spread(audited: AuditedPaper) -> Spread:
@@ -75,12 +81,13 @@ def spread(audited: AuditedPaper) -> Spread:
         total=sum(part.part.marks or 0 for part in audited.parts),
         levels=_gathered(
             [(level, Fraction(0)) for level in LEVELS]
-            + [(part.level, Fraction(part.part.marks or 0)) for part in audited.parts]
+            + [(part.level, Fraction(part.part.marks or 0)) for part in audited.parts if part.level]
         ),
         strands=tuple(
             sorted(_gathered((portion.strand, portion.marks) for portion in shared), key=lambda held: rank(held.name))
         ),
         skills=_gathered((portion.skill, portion.marks) for portion in shared),
+        unclassed=sum(part.part.marks or 0 for part in audited.parts if not part.level),
     )
 
 
@@ -90,8 +97,11 @@ def rank(strand: str) -> int:
 
 
 def level_aims(spread: Spread, blueprint: Blueprint) -> tuple[Aim, ...]:
-    """The paper's levels against the blueprint's; none where the paper has no marks."""
-    return _aims(spread.levels, blueprint.levels, spread.total, blueprint.tolerance)
+    """The paper's levels against the blueprint's; none where no marks are classed.
+
+    Shares are of the marks whose level is known.
+    """
+    return _aims(spread.levels, blueprint.levels, spread.total - spread.unclassed, blueprint.tolerance)
 
 
 def content_aims(spread: Spread, blueprint: Blueprint) -> tuple[Aim, ...]:

@@ -16,7 +16,8 @@ class AuditedPart:
     """A part with what was read, what was derived, and how the stated answer compares.
 
     `skills` and `level` are the setter's own where stated, else proposed; `proposed` says which of
-    the two words ("skills", "level") are proposals. `strand` is the strand that took it, or "".
+    the two words ("skills", "level") are proposals. `level` is None where none is stated and nothing was
+    derived that one could be proposed from. `strand` is the strand that took it, or "".
     """
 
     question: Question
@@ -27,7 +28,7 @@ class AuditedPart:
     comparison: Comparison | None = None
     strand: str = ""
     skills: tuple[str, ...] = ()
-    level: CognitiveLevel = "routine"
+    level: CognitiveLevel | None = None
     proposed: tuple[str, ...] = ()
 
     def derivation(self) -> Derivation | None:

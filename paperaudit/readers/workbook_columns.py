@@ -74,7 +74,7 @@ class CoverLine:
 COVER_LINES: Final = (
     CoverLine("Title", "title", "Title of the paper.", "Sail loft test"),
     CoverLine("Level", "level", "Grade or year.", "Grade 9"),
-    CoverLine("Minutes", "minutes", "Time allowed.", "10"),
+    CoverLine("Minutes", "minutes", "Time allowed.", "4"),
     CoverLine("Total", "total", "Marks printed on the cover.", "3"),
     CoverLine("Marking", "marking", "The marking convention: statement-reason or method-accuracy.", "statement-reason"),
     CoverLine("Reasons", "reasons", "The wording of reasons. The usual one when empty.", ""),

@@ -32,7 +32,8 @@ def render(audited: AuditedPaper) -> bytes:
     breakdown = _Rows("Breakdown", first=5, count=len(parts))
     shares = _Rows("Skill shares", first=5, count=len(portions))
     _write_breakdown(workbook.create_sheet(breakdown.sheet), audited, parts, breakdown)
-    _write_levels(workbook.create_sheet("By level"), breakdown, blueprint)
+    all_classed = all(part.level for part in parts)
+    _write_levels(workbook.create_sheet("By level"), breakdown, blueprint, all_classed)
     _write_strands(workbook.create_sheet("By strand"), portions, breakdown, shares, blueprint)
     _write_skills(workbook.create_sheet("By skill"), portions, breakdown, shares)
     _write_totals(workbook.create_sheet("Question totals"), audited, breakdown)
@@ -84,10 +85,10 @@ def _write_breakdown(sheet: "Worksheet", audited: AuditedPaper, parts: Sequence[
     style.lay_out(sheet, (8, 10, 32, 34, 17, 16, 9, 11, 11), f"1:{rows.first - 1}")
 
 
-def _write_levels(sheet: "Worksheet", breakdown: _Rows, blueprint: Blueprint | None) -> None:
+def _write_levels(sheet: "Worksheet", breakdown: _Rows, blueprint: Blueprint | None, all_classed: bool) -> None:
     targets = {share.name: share.percent for share in blueprint.levels} if blueprint else {}
     row = style.write_title(sheet, "Marks by cognitive level", _aim_lines(blueprint, targets, "levels"), columns=7)
-    total = f"SUM({breakdown.column('G')})"
+    total, classed = f"SUM({breakdown.column('G')})", f"SUM($C${row + 1}:$C${row + len(LEVELS)})"
     style.write_headings(sheet, row, ("Level", "Parts", "Marks", "Share", *(_AIMED if targets else ())))
     for at, level in enumerate(LEVELS, start=row + 1):
         held = (
@@ -95,11 +96,18 @@ def _write_levels(sheet: "Worksheet", breakdown: _Rows, blueprint: Blueprint | N
             Formula(f"=COUNTIF({breakdown.column('F')},A{at})"),
             Formula(f"=SUMIFS({breakdown.column('G')},{breakdown.column('F')},A{at})"),
         )
-        _write_aimed(sheet, at, (*held, _share_of(f"C{at}", total)), targets.get(level), blueprint)
+        _write_aimed(sheet, at, (*held, _share_of(f"C{at}", classed)), targets.get(level), blueprint)
     behind = row + 1 + len(LEVELS)
-    parts = Formula(f"=SUM(B{row + 1}:B{behind - 1})")
-    last = ("Total", parts, Formula(f"={total}"), _share_of(f"C{behind}", total))
-    style.make_total(style.write_row(sheet, behind, last))
+    parts = f"SUM($B${row + 1}:$B${row + len(LEVELS)})"
+    if not all_classed:
+        unclassed = ("not classed", Formula(f"=COUNTA({breakdown.column('A')})-{parts}"), Formula(f"={total}-{classed}"))
+        style.write_row(sheet, behind, unclassed)
+        behind += 1
+    last = ("Total", Formula(f"=SUM(B{row + 1}:B{behind - 1})"), Formula(f"={total}"))
+    style.make_total(style.write_row(sheet, behind, (*last, _share_of(classed, classed))))
+    if not all_classed:
+        note = "Shares are of the marks that are classed. Pick the missing levels on the sheet Breakdown."
+        style.write_note(sheet, behind + (3 if targets else 1), note, columns=7)
     if targets and blueprint:
         _write_source(sheet, row + 1, behind + 1, blueprint)
     style.lay_out(sheet, (34, 10, 10, 10, 10, 14, 12), f"1:{row}")
@@ -147,7 +155,9 @@ def _write_skills(sheet: "Worksheet", portions: Sequence[PortionRow], breakdown:
     style.write_headings(sheet, row, ("Skill", "Strand", "Parts", "Marks", "Share", "What a pupil does"))
     pairs = _skills_with_strands(portions)
     for at, (skill, strand) in enumerate(pairs, start=row + 1):
-        same = f"EXACT({shares.column('B')},A{at})*EXACT({shares.column('C')},B{at})"
+        same = f"1*EXACT({shares.column('B')},A{at})"
+        if skill != NO_SKILL:
+            same += f"*EXACT({shares.column('C')},B{at})"
         shipped = known(skill)
         values: tuple[CellValue, ...] = (
             skill,
@@ -173,9 +183,10 @@ def _write_skills(sheet: "Worksheet", portions: Sequence[PortionRow], breakdown:
 
 
 def _skills_with_strands(portions: Sequence[PortionRow]) -> list[tuple[str, str]]:
-    """Each skill with its strand once, by strand; what stands for no skill comes last, so that it can be left out."""
+    """Each skill with its strand once, by strand; what stands for no skill comes last, once, whatever the strand."""
     pairs = dict.fromkeys((held.skill, held.strand) for held in portions)
-    return sorted(pairs, key=lambda pair: (pair[0] == NO_SKILL, rank(pair[1])))
+    named = sorted((pair for pair in pairs if pair[0] != NO_SKILL), key=lambda pair: rank(pair[1]))
+    return [*named, *([(NO_SKILL, "")] if len(named) < len(pairs) else [])]
 
 
 _BALANCE_NOTES = (

@@ -96,7 +96,9 @@ class FindingShown:
 def cover(audited: AuditedPaper) -> tuple[str, ...]:
     """What the paper's cover says: level, total and minutes, where they are known."""
     paper = audited.paper
-    total = counted(paper.total if paper.total is not None else paper.marks_sum(), "mark")
+    total = counted(paper.marks_sum(), "mark")
+    if paper.total is not None and paper.total != paper.marks_sum():
+        total += f" (the cover says {paper.total})"
     minutes = counted(paper.minutes, "minute") if paper.minutes is not None else ""
     return tuple(line for line in (paper.level, total, minutes) if line)
 
@@ -179,7 +181,7 @@ def _question_lines(part: AuditedPart, with_question: bool) -> tuple[str, ...]:
 
 def _tags(part: AuditedPart) -> str:
     """Skills and level, each with the word "proposed" where the paper does not state it."""
-    told: Iterable[tuple[str, str]] = (("skills", ", ".join(part.skills)), ("level", part.level))
+    told: Iterable[tuple[str, str]] = (("skills", ", ".join(part.skills)), ("level", part.level or ""))
     tags = "; ".join(f"{'proposed ' if kind in part.proposed else ''}{kind}: {text}" for kind, text in told if text)
     return tags[:1].upper() + tags[1:]
 

@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 
 SETTER = "setter"
 PROPOSED = "proposed"
+NOT_CLASSED = ""
+"""Stands for the level of a part whose level nobody knows: its cell is left for the setter to fill in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +104,10 @@ def _part_row(part: AuditedPart) -> PartRow:
         asked=_asked(part),
         skills=tuple(held.skill for held in shared),
         strands=tuple(dict.fromkeys(held.strand for held in shared)),
-        level=part.level,
+        level=part.level or NOT_CLASSED,
         marks=part.part.marks,
         skills_from=skills_from if part.skills else "",
-        level_from=PROPOSED if "level" in part.proposed else SETTER,
+        level_from=(PROPOSED if "level" in part.proposed else SETTER) if part.level else "",
     )
 
 

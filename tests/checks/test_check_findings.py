@@ -213,3 +213,12 @@ def test_asking_for_a_proof_of_what_is_true_is_none() -> None:
     text = ("questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 55°], "
             "ask: prove that AB = AC, marks: 2}]")
     assert not found(text, "answer-differs")
+
+
+def test_marks_of_parts_that_were_not_derived_have_no_level() -> None:
+    text = ("{blueprint: even-spread, questions: [{number: 1, ask: 12 + 5, marks: 1, level: knowledge}, "
+            "{number: 2, text: Explain the knot., marks: 9}]}")
+    (finding,) = found(text, "level-off-target")
+    assert finding.because[0].startswith("knowledge: 100% of the marks")
+    assert finding.because[-1] == "9 marks of parts that were not derived and state no level are left out"
+    assert "proposals" not in finding.suggestion

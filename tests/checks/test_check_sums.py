@@ -94,7 +94,8 @@ def test_a_question_with_missing_marks_counts_with_its_own_total() -> None:
     asked = (question(1, [3, None], total=5), question(2, [4]))
     assert not found("paper-total-differs", Paper("Spars", (Section(asked),), total=9))
     (finding,) = found("paper-total-differs", Paper("Spars", (Section(asked),), total=12))
-    assert finding.because == ("Q1 (5) + Q2 (4) = 9", "printed total: 12")
+    assert finding.because == ("Q1 (3) + Q2 (4) = 7", "without marks: 1.b", "printed total: 12")
+    assert finding.suggestion == "Give 1.b its marks first; then print the new sum on the cover."
 
 
 def test_a_paper_without_any_marks_is_told_so_once_and_mildly() -> None:
@@ -125,3 +126,10 @@ def test_minutes_for_marks_are_in_order_from_nine_tenths_to_one_and_a_half() -> 
     assert [pressed(minutes, 80) for minutes in (71, 72, 90, 120, 121)] == [True, False, False, False, True]
     assert not pressed(180, 150)
     assert not found("time-pressure", Paper("Spars", (Section((question(1, [4]),)),)))
+
+
+def test_the_marks_themselves_are_set_against_the_minutes_and_not_the_cover() -> None:
+    paper = Paper("Spars", (Section((question(1, [10, None]),)),), minutes=8, total=8)
+    (finding,) = found("time-pressure", paper)
+    assert finding.message == "8 minutes for 10 marks is very little time."
+    assert not found("time-pressure", replace(paper, minutes=60))

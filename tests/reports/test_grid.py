@@ -41,6 +41,12 @@ HOSTILE_PAPER = audited_paper(
 )
 NO_MARKS = audited_paper(audited_part("1", None, ["kites"]), blueprint="even-spread")
 NO_PARTS = AuditedPaper(Paper("Nothing", (Section(()),), blueprint="grade-9-levels-and-content"), ())
+UNREAD = audited_paper(
+    audited_part("1", 3, ["linear equations"], "knowledge", strand="equations"),
+    audited_part("2", 4, [], None, strand="geometry"),
+    audited_part("3", 2, [], None, strand="equations"),
+    blueprint="even-spread",
+)
 NO_BLUEPRINT = audited_paper(audited_part("1", 3, ["kites"]))
 CONTENT_ONLY = audited_paper(audited_part("1", 3, ["kites"]), blueprint="grade-8-international-content")
 PAPERS = {
@@ -50,6 +56,7 @@ PAPERS = {
     "no-parts": NO_PARTS,
     "no-blueprint": NO_BLUEPRINT,
     "content-only": CONTENT_ONLY,
+    "unread": UNREAD,
 }
 
 
@@ -97,6 +104,19 @@ def test_sums_equal_pandas(recalculated: dict[str, Path], name: str) -> None:
     assert held(skills, "Skill", "Parts") == close(by_skill["count"])
     shares = {skill: marks / spread(paper).total for skill, marks in by_skill["sum"].items()}
     assert held(skills, "Skill", "Share") == close(shares)
+
+
+def test_parts_that_nobody_classed_are_counted_by_themselves(recalculated: dict[str, Path]) -> None:
+    levels = table(recalculated["unread"], "By level", "Level")
+    assert held(levels, "Level", "Marks") == {
+        "knowledge": 3, "routine": 0, "complex": 0, "problem solving": 0, "not classed": 6,
+    }
+    assert held(levels, "Level", "Parts")["not classed"] == 2
+    assert held(levels, "Level", "Share")["knowledge"] == 1
+    skills = table(recalculated["unread"], "By skill", "Skill")
+    assert list(skills["Skill"]) == ["linear equations", "no skill named", "Total"]
+    assert held(skills, "Skill", "Marks") == {"linear equations": 3, "no skill named": 6}
+    assert "equations" not in list(table(recalculated["unread"], "By strand", "Strand")["Strand"])
 
 
 @pytest.mark.parametrize("sheet", ["Breakdown", "By level", "By strand", "By skill", "Skill shares"])

@@ -3,16 +3,17 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from paperaudit.checks.grounds.words import counted
+from paperaudit.checks.grounds.words import counted, listed
 from paperaudit.model.paper import Question
 
 
 @dataclass(frozen=True, slots=True)
 class Mismatch:
-    """A printed total that is not the sum of `rows`, each a name with its marks."""
+    """A printed total that is not the sum of `rows`, each a name with its marks; `unmarked` parts have none."""
 
     printed: int
     rows: tuple[tuple[str, int], ...]
+    unmarked: tuple[str, ...] = ()
 
     def total(self) -> int:
         """What the rows add up to."""
@@ -21,12 +22,21 @@ class Mismatch:
     def because(self) -> tuple[str, ...]:
         """The sum and the printed total, a line each: ("1.a (3) + 1.b (2) = 5", "printed total: 9")."""
         terms = " + ".join(f"{name} ({marks})" for name, marks in self.rows)
-        return (f"{terms} = {self.total()}", f"printed total: {self.printed}")
+        without = (f"without marks: {', '.join(self.unmarked)}",) if self.unmarked else ()
+        return (f"{terms} = {self.total()}", *without, f"printed total: {self.printed}")
 
     def gap(self) -> str:
         """How far off the sum is, in words."""
         gap = self.total() - self.printed
         return f"{counted(abs(gap), 'mark')} {'more' if gap > 0 else 'fewer'}"
+
+    def mend(self, where: str, part_of_it: str) -> str:
+        """What would mend it: "Print 30 on the cover, or change the marks of a question."."""
+        change = f"print {self.total()} {where}, or change the marks of {part_of_it}."
+        if self.unmarked:
+            verb = "its" if len(self.unmarked) == 1 else "their"
+            return f"Give {listed(self.unmarked)} {verb} marks first; then print the new sum {where}."
+        return change[0].upper() + change[1:]
 
 
 def mismatch_in(question: Question) -> Mismatch | None:
@@ -38,32 +48,38 @@ def mismatch_in(question: Question) -> Mismatch | None:
     >>> mismatch_in(Question("1", (Part("1.a", "a", marks=3), Part("1.b", "b", marks=2)), total=9)).because()
     ('1.a (3) + 1.b (2) = 5', 'printed total: 9')
     """
-    rows = tuple((part.id, part.marks or 0) for part in question.parts)
-    return _mismatch(question.total, rows, _is_complete(question))
+    rows = tuple((part.id, part.marks or 0) for part in question.parts if part.marks is not None)
+    return _mismatch(question.total, rows, _unmarked(question), bool(_unmarked(question)))
 
 
 def mismatch_over(printed: int | None, questions: Iterable[Question]) -> Mismatch | None:
     """A section's or the paper's printed total against the marks of its questions.
 
-    A question with a part without marks counts with its own total, where that is printed and has room.
+    The sum is that of the marks that are there. Where parts have none, it is a fault of its own only if the
+    total would be missed with what the questions' printed totals leave for these parts, too.
     """
-    rows, complete = [], True
-    for question in questions:
-        marks = sum(part.marks or 0 for part in question.parts)
-        if not _is_complete(question):
-            complete = complete and question.total is not None and question.total > marks
-            marks = max(marks, question.total or 0)
-        rows.append((f"Q{question.number}", marks))
-    return _mismatch(printed, tuple(rows), complete)
+    asked = tuple(questions)
+    rows = tuple((f"Q{question.number}", sum(part.marks or 0 for part in question.parts)) for question in asked)
+    unmarked = tuple(name for question in asked for name in _unmarked(question))
+    expected, is_open = 0, False
+    for question, (_, marks) in zip(asked, rows, strict=True):
+        left = (question.total or 0) - marks if _unmarked(question) else 0
+        is_open = is_open or (bool(_unmarked(question)) and left <= 0)
+        expected += max(left, 0)
+    return _mismatch(printed, rows, unmarked, is_open, expected)
 
 
-def _is_complete(question: Question) -> bool:
-    return all(part.marks is not None for part in question.parts)
+def _unmarked(question: Question) -> tuple[str, ...]:
+    """The parts without marks."""
+    return tuple(part.id for part in question.parts if part.marks is None)
 
 
-def _mismatch(printed: int | None, rows: tuple[tuple[str, int], ...], complete: bool) -> Mismatch | None:
+def _mismatch(
+    printed: int | None, rows: tuple[tuple[str, int], ...], unmarked: tuple[str, ...], is_open: bool, expected: int = 0
+) -> Mismatch | None:
+    """`expected` are the marks that parts without marks are sure to get; `is_open`, that they may get more."""
     if printed is None:
         return None
-    compared = Mismatch(printed, rows)
-    differs = compared.total() != printed if complete else compared.total() > printed
-    return compared if differs else None
+    compared = Mismatch(printed, rows, unmarked)
+    sure = compared.total() + expected
+    return compared if sure > printed or (sure < printed and not is_open) else None
