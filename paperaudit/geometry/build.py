@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.figure import (
     Condition,
+    Convex,
     EqualLengths,
     Figure,
     InLine,
@@ -19,7 +20,14 @@ from paperaudit.geometry.figure import (
     angle,
     length,
 )
-from paperaudit.geometry.incidence import Unclear, drawn_paths, expression_paths, merged_lines, resolve_angle
+from paperaudit.geometry.incidence import (
+    Unclear,
+    drawn_paths,
+    expression_paths,
+    merged_lines,
+    resolve_angle,
+    stated_order,
+)
 from paperaudit.geometry.shapes import shape_conditions
 from paperaudit.geometry.sizes import kind_of, length_unit, linear_form, refuse_foreign_units
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves, letters_of, with_leaves
@@ -64,6 +72,7 @@ class FigureBuilder:
         self._shapes = [
             (fact, label) for label, given in enumerate(givens) for fact in given.facts if isinstance(fact, Shape)
         ]
+        self._between = frozenset(triple for fact in facts for triple in stated_order(fact))
         relations = [fact.relation for fact in facts if isinstance(fact, Holds)]
         self.unit = length_unit(tuple(side for relation in relations for side in (relation.left, relation.right)))
 
@@ -73,7 +82,8 @@ class FigureBuilder:
 
     def _resolve(self, leaf: Expression) -> Expression:
         if isinstance(leaf, AngleAt):
-            return resolve_angle(leaf, self._names, [shape for shape, _ in self._shapes], self.lines)
+            shapes = [shape for shape, _ in self._shapes]
+            return resolve_angle(leaf, self._names, shapes, self.lines, self._between)
         return leaf
 
     def figure(self, sketch: tuple[tuple[str, float, float], ...] = (), asked: Iterable[Expression] = ()) -> Figure:
@@ -100,6 +110,7 @@ class FigureBuilder:
                 if isinstance(angle_name, AngleOf)
             )
         )
+        conditions = [_with_reflex_corners(condition, conditions, names) for condition in conditions]
         return Figure(
             points=tuple(dict.fromkeys(points + tuple(stray))),
             lines=self.lines,
@@ -185,6 +196,25 @@ def _is_expression(item: Expression | Fact) -> bool:
     from typing import get_args
 
     return isinstance(item, get_args(Expression))
+
+
+def _with_reflex_corners(condition: Condition, conditions: list[Condition], names: tuple[AngleOf, ...]) -> Condition:
+    """A polygon of which the paper names a reflex corner is not convex there."""
+    if not isinstance(condition, Convex):
+        return condition
+    points = condition.points
+    stated = [size for other in conditions if isinstance(other, SizeRelation) for size in other.form.terms]
+    named = {
+        angle(size.arm, size.vertex, size.other)
+        for size in (*stated, *names)
+        if isinstance(size, AngleOf) and size.reflex
+    }
+    reflex = tuple(
+        vertex
+        for index, vertex in enumerate(points)
+        if angle(points[index - 1], vertex, points[(index + 1) % len(points)]) in named
+    )
+    return Convex(points, condition.label, reflex)
 
 
 def _sets_up(given: Given) -> bool:

@@ -85,7 +85,8 @@ def _two_values(
     says = _SAYS.get(clash.instance.theorem, "")
     if clash.instance.theorem in ("given", "angle-bisector"):
         return (*_lines(working.steps), f"The paper's own statement would then say {relation}, which cannot be."), ""
-    return (*_lines(working.steps), f"{says.rstrip('.')}, but then {relation} would have to hold, which cannot be."), ""
+    told = working.writer.false_equation(clash) or f"{relation} would have to hold, which cannot be"
+    return (*_lines(working.steps), f"{says.rstrip('.')}, but {told}."), ""
 
 
 def _fits(refutation: Refutation, clash: Node, notation: Notation) -> str:

@@ -8,7 +8,7 @@ generalisation of Dijkstra's algorithm settles nodes in order of cost.
 import heapq
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, TypeAlias
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.figure import Size
@@ -18,6 +18,7 @@ from paperaudit.model.expression import AngleOf, LengthOf, Letter
 
 SUBSTITUTION = 6
 SOLVING = 10
+SIMULTANEOUS = 20
 DIVIDING = 2
 INTRODUCTION = 15
 """Weights in tenths of a line: putting a letter's value in, solving an equation, dividing by its
@@ -50,6 +51,10 @@ class Node:
         return self.form.is_constant
 
 
+Assumptions: TypeAlias = tuple[tuple[Size, LinearForm[Letter]], ...]
+"""Sizes that are called by a letter, or by a multiple of one, at the start of a search."""
+
+
 @dataclass(slots=True)
 class Search:
     """The state of one search over the instances of an arrangement."""
@@ -68,11 +73,11 @@ class Search:
     _order: int = 0
     _settled: int = 0
 
-    def run(self, targets: Iterable[Size | Predicate] = (), assume: tuple[tuple[Size, Letter], ...] = ()) -> bool:
+    def run(self, targets: Iterable[Size | Predicate] = (), assume: Assumptions = ()) -> bool:
         """Settle nodes until every target is a number (or a fact), or nothing is left; whether all were reached."""
         wanted = tuple(targets)
-        for size, letter in assume:
-            self._push("let", size, LinearForm.of(letter), None, (), INTRODUCTION)
+        for size, form in assume:
+            self._push("let", size, form, None, (), INTRODUCTION)
         for instance in self.instances:
             for key in (*instance.relation.terms, *instance.premises):
                 self._uses.setdefault(key, []).append(instance)
@@ -156,6 +161,10 @@ class Search:
 
     def _settle_equation(self, node: Node) -> None:
         number = len(self.equations)
+        if len(node.form.terms) == 1:
+            ((letter, coefficient),) = node.form.terms.items()
+            alone = LinearForm[Letter].number(-node.form.constant / coefficient)
+            self._push("letter", letter, alone, None, (node,), SOLVING)
         rest, _ = self._rows.reduce(node.form)
         if rest.is_zero:
             return
@@ -168,15 +177,20 @@ class Search:
             value = self._rows.value(LinearForm.of(letter))
             if value is not None and letter not in self.letters:
                 inputs = tuple(self.equations[row] for row in sorted(self._rows.support(LinearForm.of(letter))))
-                self._push("letter", letter, LinearForm.number(value), None, inputs, SOLVING)
+                weight = SOLVING if len(inputs) == 1 else SIMULTANEOUS * len(inputs)
+                self._push("letter", letter, LinearForm.number(value), None, inputs, weight)
 
     def _letter_found(self) -> None:
         for size, node in list(self.known.items()):
             if not node.is_number() and size not in self.numeric:
                 self._substitute(size, node)
         for instance in self.instances:
-            if any(isinstance(key, Letter) for key in instance.relation.terms):
+            if any(isinstance(key, Letter) or self._has_form(key) for key in instance.relation.terms):
                 self._try(instance)
+
+    def _has_form(self, size: Size) -> bool:
+        """Whether a size is known in letters only."""
+        return size in self.known and size not in self.numeric
 
     def _substitute(self, size: Size, node: Node) -> None:
         values = {letter: self.letters[letter] for letter in node.form.terms if letter in self.letters}
@@ -217,8 +231,12 @@ class Search:
                 unknown = size
             else:
                 return
+        valued = {letter: self.letters[letter] for letter in rest.terms if letter in self.letters}
+        if valued and unknown is None:
+            rest = rest.replaced({letter: known.form for letter, known in valued.items()})
+            inputs += [known for known in valued.values() if known not in inputs]
         self._conclude(instance, unknown, rest, tuple(inputs))
-        if unknown is None and instance.conclusion is None and rest.terms:
+        if unknown is None and not valued and instance.conclusion is None and rest.terms:
             self._find_number(instance, rest, tuple(inputs))
 
     def _find_number(self, instance: Instance, rest: LinearForm[Letter], inputs: tuple[Node, ...]) -> None:

@@ -8,16 +8,16 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.explore import arrangements
-from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.figure import Figure, Size, SizeRelation, with_loose_directions
 from paperaudit.geometry.introduce import search
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.realise import overlaps, realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
 from paperaudit.geometry.theory import Theory, close
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Letter
+from paperaudit.model.expression import AngleOf, LengthOf, Letter
 
 FIRST_SEEDS = range(6)
 MORE_SEEDS = range(6, 48)
@@ -56,9 +56,15 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
     """
     sketched = settled_by_sketch(figure)
     drawings = realise(sketched, FIRST_SEEDS)
-    refutation = refute(sketched) if figure.sketch and not drawings else None
+    if not drawings and with_loose_directions(sketched) != sketched:
+        sketched = with_loose_directions(sketched)
+        drawings = realise(sketched, FIRST_SEEDS)
+    refutation = refute(sketched) if figure.sketch and not drawings and not _merged(sketched) else None
     if not drawings and refutation is None:
         drawings = realise(sketched, MORE_SEEDS)
+    merged = _merged(sketched) if not drawings else None
+    if merged:
+        return examine(merged, targets)
     if not drawings:
         refutation = refutation or refute(sketched)
         otherwise = bool(refutation and figure.sketch and realise(replace(figure, sketch=()), FIRST_SEEDS))
@@ -70,6 +76,22 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
         values = tuple(theory.value(target) for target in targets)
         settled.append(Settled(arrangement, theory, found, values))
     return Examination(tuple(settled))
+
+
+def _merged(figure: Figure) -> Figure | None:
+    """The figure with lines joined that fall together in all its drawings; None where none do.
+
+    What the givens force together is one line for the pupil too: a corner of one square on the side
+    of another.
+    """
+    drawings = realise(figure, FIRST_SEEDS, overlapping=True)
+    always = set.intersection(*(set(overlaps(figure, drawing)) for drawing in drawings)) if drawings else set()
+    if not always:
+        return None
+    i, j = min(always)
+    joined = figure.lines[i] + tuple(point for point in figure.lines[j] if point not in figure.lines[i])
+    lines = tuple(joined if index == i else line for index, line in enumerate(figure.lines) if index != j)
+    return replace(figure, lines=lines)
 
 
 def agrees_with_drawing(arrangement: Arrangement, target: LinearForm[Size], value: Fraction) -> bool:
@@ -157,10 +179,10 @@ def measured_nodes_agree(arrangement: Arrangement, nodes: Sequence[Node]) -> boo
             seen[id(node)] = node
             pending.extend(node.inputs)
     introduced = {
-        letter: arrangement.measured(node.subject)
+        letter: arrangement.measured(node.subject) / float(multiple)
         for node in seen.values()
-        if node.kind == "let" and isinstance(node.subject, AngleOf)
-        for letter in node.form.terms
+        if node.kind == "let" and isinstance(node.subject, AngleOf | LengthOf)
+        for letter, multiple in node.form.terms.items()
     }
     return all(_line_agrees(arrangement, node, introduced) for node in seen.values())
 

@@ -1,10 +1,10 @@
 """Looks for every arrangement that the words allow: each angle that matters is asked to open either way."""
 
 from collections.abc import Sequence
-from itertools import product
+from itertools import permutations, product
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, Figure, SizeRelation, without_numbers
+from paperaudit.geometry.figure import EqualLengths, Figure, Ordered, SizeRelation, without_numbers
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.sketch import clear_way
 from paperaudit.model.expression import AngleOf
@@ -19,6 +19,9 @@ FRESH = 300
 """The first seed of those fresh starts."""
 MOST_UNCLEAR = 8
 MOST_ARRANGEMENTS = 8
+
+LONG_LINE = 6
+"""Lines with more points than this are taken to be in the order in which they were drawn."""
 
 Ways = tuple[int, ...]
 
@@ -117,6 +120,29 @@ def _between_equal_sides(condition: EqualLengths) -> list[AngleOf]:
 
 
 def _foremost(figure: Figure, vertex: str, point: str) -> str:
-    """The point that stands for a line through `vertex`: its first other one."""
+    """The point that stands for a line through `vertex`: its first other one, if the order on it is settled."""
     line = figure.lines[figure.line_of(vertex, point)]
+    if len(line) > 2 and not order_is_settled(figure, line):
+        return point
     return next(other for other in line if other != vertex)
+
+
+def order_is_settled(figure: Figure, line: tuple[str, ...]) -> bool:
+    """Whether the statements allow only one order of the points on a line, either way round; long lines count so."""
+    stated = [
+        (condition.first, condition.middle, condition.last)
+        for condition in figure.conditions
+        if isinstance(condition, Ordered) and {condition.first, condition.middle, condition.last} <= set(line)
+    ]
+    if len(line) > LONG_LINE:
+        return True
+    orders = [
+        order
+        for order in permutations(line)
+        if order[0] < order[-1]
+        and all(
+            order.index(a) < order.index(b) < order.index(c) or order.index(a) > order.index(b) > order.index(c)
+            for a, b, c in stated
+        )
+    ]
+    return len(orders) == 1

@@ -43,12 +43,12 @@ class InLine:
 
 @dataclass(frozen=True, slots=True)
 class ParallelPair:
-    """Two parallel lines; `same_way` says that the paths name them in the same direction."""
+    """Two parallel lines; `same_way` says whether the paths name them in the same direction, None if not known."""
 
     first: Path
     second: Path
     label: int
-    same_way: bool = True
+    same_way: bool | None = True
     reason: str = "given"
 
 
@@ -84,10 +84,11 @@ class SizeRelation:
 
 @dataclass(frozen=True, slots=True)
 class Convex:
-    """A polygon whose corners all turn the same way."""
+    """A polygon whose corners all turn the same way, but for those that are `reflex`."""
 
     points: tuple[str, ...]
     label: int
+    reflex: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,6 +194,18 @@ class Figure:
             if start in points and end in points:
                 return index
         raise KeyError((start, end))
+
+
+def with_loose_directions(figure: Figure) -> Figure:
+    """The same figure with the direction in which lines are named left open: a convention, not a given."""
+    loose = tuple(
+        replace(condition, same_way=None)
+        if isinstance(condition, ParallelPair) and condition.reason == "given"
+        else condition
+        for condition in figure.conditions
+        if not isinstance(condition, SameWay)
+    )
+    return replace(figure, conditions=loose)
 
 
 def without_numbers(figure: Figure) -> Figure:

@@ -101,16 +101,29 @@ def _on_one_line(lines: list[list[str]]) -> tuple[int, int] | None:
     return None
 
 
+def stated_order(fact: Fact) -> list[tuple[str, str, str]]:
+    """The triples of points that a fact puts in order on a line, the middle one in the middle."""
+    match fact:
+        case Collinear(points, True):
+            return list(combinations(points, 3))
+        case Crossing(first, second, point, True):
+            return [(path[0], point, path[1]) for path in (first, second)]
+        case Midpoint(point, (start, end)):
+            return [(start, point, end)]
+    return []
+
+
 def resolve_angle(
     name: AngleAt,
     names: dict[AngleAt, AngleOf],
     shapes: Iterable[Shape],
     lines: tuple[tuple[str, ...], ...],
+    between: frozenset[tuple[str, str, str]] = frozenset(),
 ) -> AngleOf:
     """The three points of ∠B or B̂₁: by the figure's own naming, else where only one angle is meant.
 
-    One shape with a corner there settles it (the smallest named shape first), else exactly two
-    drawn arms. Raises Unclear.
+    One shape with a corner there settles it, else exactly two drawn arms; `between` holds the triples
+    (first, middle, last) that are stated to be in order on a line. Raises Unclear.
     """
     plain = AngleAt(name.vertex, name.number)
     if plain in names:
@@ -122,11 +135,19 @@ def resolve_angle(
     if len(corners) == 1:
         arm, other = corners.pop()
         return angle(arm, name.vertex, other, name.reflex)
-    arms = [point for line in lines if name.vertex in line for point in line if point != name.vertex]
     through = [line for line in lines if name.vertex in line]
-    if not corners and len(arms) == 2 and len(through) == 2:
+    one_sided = [line for line in through if not _runs_through(line, name.vertex, between)]
+    if not corners and len(through) == len(one_sided) == 2:
+        arms = [next(point for point in line if point != name.vertex) for line in through]
         return angle(arms[0], name.vertex, arms[1], name.reflex)
     raise Unclear(f"∠{name.vertex} could be more than one angle: name it by three letters")
+
+
+def _runs_through(line: tuple[str, ...], vertex: str, between: frozenset[tuple[str, str, str]]) -> bool:
+    """Whether a line has points on both sides of `vertex`, so far as their order is stated."""
+    return any(
+        (first, vertex, last) in between or (last, vertex, first) in between for first, last in combinations(line, 2)
+    )
 
 
 def _corner(points: tuple[str, ...], vertex: str) -> tuple[str, str]:

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.derive import Node
-from paperaudit.geometry.equation_lines import Sides, Term
+from paperaudit.geometry.equation_lines import Sides, Term, sum_of
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.notation import Notation, bracketed
 from paperaudit.geometry.theorems.theorem import LinesParallel, SegmentsEqual
@@ -74,7 +74,7 @@ class LineWriter:
         ]
         constant = -relation.constant / relation.coefficient(subject)
         name = self.name(subject)
-        if not others:
+        if not others or (node.instance.theorem == "given" and not node.form.is_constant):
             return f"{name} = {value}"
         if len(others) == 1 and others[0][1] == 1 and not constant:
             return f"{name} = {self.name(others[0][0])} = {value}"
@@ -120,17 +120,20 @@ class LineWriter:
         """∠ABC = 2x + 10° = 2 × 20° + 10° = 50°."""
         assert isinstance(node.subject, AngleOf | LengthOf)
         before, unit = node.inputs[0].form, self.notation.unit_of(node.subject)
+        bare = self.notation.bare_letters and unit == "°"
         found = {entry.subject: entry.form for entry in node.inputs[1:]}
         pieces: list[tuple[str, bool]] = []
         for letter, coefficient in before.terms.items():
-            value = bracketed(self.notation.value(found[letter], unit))
+            value = bracketed(self.notation.value(found[letter], "" if bare else unit))
             times = bracketed(self.notation.value(LinearForm.number(abs(coefficient)), ""))
             pieces.append((value if abs(coefficient) == 1 else f"{times} × {value}", coefficient > 0))
         if before.constant:
-            constant = write(self.notation.value(LinearForm.number(abs(before.constant)), unit))
+            constant = write(self.notation.value(LinearForm.number(abs(before.constant)), "" if bare else unit))
             pieces.append((constant, before.constant > 0))
         pieces.sort(key=lambda piece: not piece[1])
         worked, value = _signed(pieces), self.value(node)
+        if bare:
+            worked = f"({worked})°" if len(pieces) > 1 or "×" in worked else f"{worked}°"
         tail = f" = {value}" if worked != value else ""
         return f"{self.name(node.subject)} = {write(self.notation.value(before, unit))} = {worked}{tail}"
 
@@ -140,7 +143,8 @@ class LineWriter:
         right: list[Term] = []
         if node.instance is None:
             return [(Fraction(1), node.inputs[0].form)], [(Fraction(1), node.inputs[1].form)]
-        forms = {before.subject: before.form for before in node.inputs}
+        solved = {before.subject: before.form for before in node.inputs if isinstance(before.subject, Letter)}
+        forms = {before.subject: before.form.replaced(solved) for before in node.inputs}
         for size, coefficient in node.instance.relation.terms.items():
             form = forms.get(size) or LinearForm.of(size)  # type: ignore[arg-type]
             (left if coefficient > 0 else right).append((abs(coefficient), form))
@@ -148,6 +152,16 @@ class LineWriter:
         if constant:
             (right if constant < 0 else left).append((Fraction(1), LinearForm.number(abs(constant))))
         return (right, left) if _more_letters(right, left) else (left, right)
+
+    def false_equation(self, node: Node) -> str:
+        """70° + 60° + 60° = 190°, not 180°; "" where a letter stands in the equation."""
+        unit = "°" if isinstance(node.subject, AngleOf) else self.notation.length_unit
+        left, right = self.sides(node)
+        totals = [sum_of(side) for side in (left, right)]
+        if not all(total.is_constant for total in totals):
+            return ""
+        here, there = (write(self.notation.value(total, unit)) for total in totals)
+        return f"{self._side_text(left, unit)} = {here}, not {there}" if len(left) > 1 else f"{here} is not {there}"
 
     def equation_text(self, node: Node) -> str:
         """2x + 10° + 3x = 180°."""

@@ -10,6 +10,11 @@ from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf, LengthOf
 
 
+def _tells_the_same(settled: Settled, form: LinearForm[Size], target: LinearForm[Size]) -> bool:
+    """Whether a size is equal to the target or its supplement, so that giving it would give the answer away."""
+    return any(settled.theory.value(form.plus(target, share)) is not None for share in (Fraction(1), Fraction(-1)))
+
+
 def missing_given(settled: Settled, target: LinearForm[Size]) -> Size | None:
     """A size other than the target whose value would settle it: angles that the paper names come first.
 
@@ -26,6 +31,8 @@ def missing_given(settled: Settled, target: LinearForm[Size]) -> Size | None:
     for size in dict.fromkeys([*named, *every]):
         form: LinearForm[Size] = LinearForm.of(size)
         if size in asked or (isinstance(size, AngleOf) and size.reflex) or settled.theory.value(form) is not None:
+            continue
+        if _tells_the_same(settled, form, target):
             continue
         stated = Instance(
             "given", (), form - LinearForm.number(Fraction(arrangement.measured(size)).limit_denominator(1000))

@@ -23,3 +23,10 @@ def mirrored(point: Spot, start: Spot, end: Spot) -> Spot:
 def along(start: Spot, end: Spot, share: float) -> Spot:
     """The point at a share of the way from one point to another, beyond them outside 0 to 1."""
     return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
+
+
+def share_along(point: Spot, start: Spot, end: Spot) -> float:
+    """How far along the way from one point to another the foot of a third lies: 0 at the start, 1 at the end."""
+    across = (end[0] - start[0], end[1] - start[1])
+    square = across[0] ** 2 + across[1] ** 2 or 1.0
+    return ((point[0] - start[0]) * across[0] + (point[1] - start[1]) * across[1]) / square

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from paperaudit.geometry.figure import Figure, RoundOrder
-from paperaudit.geometry.plane import side
+from paperaudit.geometry.plane import share_along, side
 from paperaudit.geometry.residuals import LETTER_SCALE, Residuals
 from paperaudit.geometry.starts import start_positions
 from paperaudit.model.expression import AngleOf
@@ -51,17 +51,21 @@ def realise(
     near: Sequence[Drawing] = (),
     turns: tuple[AngleOf, ...] = (),
     ways: Sequence[Sequence[int]] = (),
+    overlapping: bool = False,
 ) -> list[Drawing]:
     """Drawings of the figure, at most one a start, in order; an empty list proves nothing.
 
     Starts are the drawings `near` (of a figure with the same points and letters), then the seeds.
-    `ways` says for each start which way (+1 anticlockwise) each angle of `turns` opens.
+    `ways` says for each start which way (+1 anticlockwise) each angle of `turns` opens. Drawings in
+    which two lines fall together are left out unless `overlapping`.
     Damped least squares on all conditions at once with margins for order and turning, then on the
     equalities alone; what comes out is checked strictly.
     """
     if not near and not turns:
-        return list(_from_seeds(replace(figure, fixed_names=()), seeds))
-    return _realise(figure, seeds, near, turns, ways)
+        drawings = list(_from_seeds(replace(figure, fixed_names=()), seeds))
+    else:
+        drawings = _realise(figure, seeds, near, turns, ways)
+    return drawings if overlapping else [drawing for drawing in drawings if not overlaps(figure, drawing)]
 
 
 @lru_cache(maxsize=32)
@@ -89,11 +93,7 @@ def _realise(
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.holds_strictly(state, measured[0], signs)
     drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
-    return [
-        drawing
-        for drawing in drawings
-        if _apart(drawing) and _lines_apart(figure, drawing) and _rounds_in_order(figure, drawing)
-    ]
+    return [drawing for drawing in drawings if _apart(drawing) and _rounds_in_order(figure, drawing)]
 
 
 def _start(problem: Residuals, seed: int) -> Array:
@@ -169,15 +169,23 @@ def _apart(drawing: Drawing) -> bool:
     return bool(gaps.min() > APART * size)
 
 
-def _lines_apart(figure: Figure, drawing: Drawing) -> bool:
-    """Whether no two lines of the figure fall together: through one point, or through each other's points."""
+def overlaps(figure: Figure, drawing: Drawing) -> list[tuple[int, int]]:
+    """The pairs of lines, by index, that fall together in a drawing; lines that only continue each other do not."""
     at = drawing.at
-    for one, two in combinations(figure.lines, 2):
+    found = []
+    for (i, one), (j, two) in combinations(enumerate(figure.lines), 2):
         a, b = at[one[0]], at[one[-1]]
         reach = math.dist(a, b)
-        if all(abs(side(at[point], a, b)) < DISTINCT * reach * reach for point in two):
-            return False
-    return True
+        if all(abs(side(at[point], a, b)) < DISTINCT * reach * reach for point in two) and not _end_to_end(
+            [share_along(at[point], a, b) for point in one], [share_along(at[point], a, b) for point in two]
+        ):
+            found.append((i, j))
+    return found
+
+
+def _end_to_end(one: list[float], two: list[float]) -> bool:
+    """Whether two stretches of one line have at most an end in common."""
+    return max(one) <= min(two) + DISTINCT or max(two) <= min(one) + DISTINCT
 
 
 def _rounds_in_order(figure: Figure, drawing: Drawing) -> bool:

@@ -25,7 +25,7 @@ from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance
 from paperaudit.geometry.theory import Labels, Theory, close
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import LengthOf
+from paperaudit.model.expression import AngleOf, LengthOf
 
 SKELETON_SEEDS = range(12)
 
@@ -62,7 +62,7 @@ def refute(figure: Figure) -> Refutation | None:
     for arrangement in skeletons(figure):
         found = tuple(instances(arrangement))
         clash = clash_of(arrangement, found)
-        if clash is None:
+        if not clash or all(label < 0 for label in clash):
             return None
         if shortest is None or len(clash) < len(shortest.clash):
             shortest = Refutation(tuple(sorted(clash)), arrangement, found)
@@ -112,12 +112,15 @@ def _out_of_range(theory: Theory) -> Labels | None:
 def _ranges(arrangement: Arrangement) -> list[LinearForm[object]]:
     """Forms that are positive in every figure of the arrangement."""
     forms = []
+    for size in _bounded(arrangement):
+        form = arrangement.directions(LinearForm.of(size))
+        forms += [form, LinearForm[object].number(360 if size.reflex else 180) - form]
     for rays in arrangement.rays.values():
-        for i, one in enumerate(rays):
-            for other in rays[i + 1 :]:
-                if one.line != other.line:
-                    size = arrangement.directions(LinearForm.of(arrangement.between(one, other)))
-                    forms += [size, LinearForm[object].number(180) - size]
+        for one, other in zip(rays, rays[1:] + rays[:1], strict=True):
+            if one.line != other.line:
+                form = arrangement.directions(LinearForm.of(arrangement.between(one, other)))
+                clockwise = arrangement.turn(one.vertex, one.points[0], other.points[0]) < 0
+                forms.append(LinearForm[object].number(360) - form if clockwise else form)
     lengths = {
         end
         for condition in arrangement.figure.conditions
@@ -137,6 +140,19 @@ def _ranges(arrangement: Arrangement) -> list[LinearForm[object]]:
             if all(side in lengths for side in sides):
                 forms.append(LinearForm({sides[0]: Fraction(1), sides[1]: Fraction(1), sides[2]: Fraction(-1)}))
     return forms + [LinearForm.of(key) for key in sorted(lengths, key=lambda key: (key.start, key.end))]
+
+
+def _bounded(arrangement: Arrangement) -> list[AngleOf]:
+    """Angles that keep below 180° in the arrangement: corners of triangles, and those that the givens name."""
+    corners = [arrangement.corner(c, a, b) for triangle in arrangement.triangles for a, b, c in triangle.turned()]
+    named = [
+        arrangement.canonical(size)
+        for condition in arrangement.figure.conditions
+        if isinstance(condition, SizeRelation)
+        for size in condition.form.terms
+        if isinstance(size, AngleOf) and not arrangement.is_straight(size)
+    ]
+    return list(dict.fromkeys(corners + named))
 
 
 def _unsatisfiable(theory: Theory, positive: list[LinearForm[object]]) -> Labels | None:

@@ -119,7 +119,8 @@ class Residuals:
             case ParallelPair((a, b), (c, d), _, same_way):
                 turn = self._turn(a, b, c, d)
                 self._sines.append(turn)
-                self._same_way.append((turn, 1.0 if same_way else -1.0))
+                if same_way is not None:
+                    self._same_way.append((turn, 1.0 if same_way else -1.0))
             case SameWay((a, b), (c, d)):
                 self._same_way.append((self._turn(a, b, c, d), 1.0))
             case RightAngle((a, b), (c, d)):
@@ -128,13 +129,14 @@ class Residuals:
                 self._equal.append((self._length(first), self._length(second)))
             case SizeRelation(form, kind):
                 self._relation(form.terms, float(form.constant), kind)
-            case Convex(points):
+            case Convex(points, _, reflex):
                 count = len(points)
                 turns = tuple(
                     self._turn(points[i], points[(i + 1) % count], points[(i + 1) % count], points[(i + 2) % count])
                     for i in range(count)
                 )
-                self._signed.append((turns, (1,) * count))
+                ways = tuple(-1 if points[(i + 1) % count] in reflex else 1 for i in range(count))
+                self._signed.append((turns, ways))
             case RoundOrder(centre, points):
                 turns = tuple(self._turn(centre, a, centre, b) for a, b in pairwise(points))
                 self._signed.append((turns, (1,) * len(turns)))

@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 from itertools import combinations
 
-from paperaudit.geometry.figure import Condition, DrawnTurn, Figure, InLine, Ordered
+from paperaudit.geometry.figure import Condition, Convex, DrawnTurn, Figure, InLine, Ordered, ParallelPair, SameWay
 from paperaudit.geometry.plane import side
 from paperaudit.model.expression import AngleOf
 
@@ -23,7 +23,7 @@ def settled_by_sketch(figure: Figure) -> Figure:
     at = {name: (x, y) for name, x, y in figure.sketch}
     if len(at) < 3:
         return figure
-    conditions = [_ordered(condition, at) for condition in figure.conditions]
+    conditions = [_as_drawn(condition, at) for condition in figure.conditions]
     conditions += [turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at)]
     return replace(figure, conditions=tuple(conditions))
 
@@ -34,6 +34,28 @@ def _ordered(condition: Condition, at: dict[str, tuple[float, float]]) -> Condit
     far = max(combinations(condition.points, 2), key=lambda pair: math.dist(at[pair[0]], at[pair[1]]))
     middle = next(point for point in condition.points if point not in far)
     return Ordered(far[0], middle, far[1], condition.label)
+
+
+def _as_drawn(condition: Condition, at: dict[str, tuple[float, float]]) -> Condition:
+    """A condition whose printed-page convention the sketch overrules: reflex corners, the direction of parallels."""
+    match condition:
+        case InLine():
+            return _ordered(condition, at)
+        case Convex(points, label) if set(points) <= set(at):
+            return Convex(points, label, _reflex_corners(points, at))
+        case ParallelPair((a, b), (c, d)) if {a, b, c, d} <= set(at):
+            one, two = ((at[q][0] - at[p][0], at[q][1] - at[p][1]) for p, q in ((a, b), (c, d)))
+            return replace(condition, same_way=one[0] * two[0] + one[1] * two[1] > 0)
+        case SameWay(first, second) if set(first + second) <= set(at):
+            return replace(condition, label=FROM_SKETCH)
+    return condition
+
+
+def _reflex_corners(points: tuple[str, ...], at: dict[str, tuple[float, float]]) -> tuple[str, ...]:
+    spots = [at[point] for point in points]
+    area = sum(x * q - p * y for (x, y), (p, q) in zip(spots, spots[1:] + spots[:1], strict=True))
+    count = len(points)
+    return tuple(points[i] for i in range(count) if side(spots[(i + 1) % count], spots[i - 1], spots[i]) * area < 0)
 
 
 def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]]) -> list[DrawnTurn]:

@@ -111,7 +111,7 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
             case ParallelPair((a, b), (c, d), _, same_way):
                 mover = last(c, d) or last(a, b)
                 if mover:
-                    _align(at, (a, b), (c, d), mover, chance, 1.0 if same_way else -1.0)
+                    _align(at, (a, b), (c, d), mover, chance, -1.0 if same_way is False else 1.0)
             case InsidePolygon(point, polygon) if point not in settled:
                 weights = [chance.uniform(0.3, 1) for _ in polygon]
                 at[point] = (

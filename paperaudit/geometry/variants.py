@@ -1,17 +1,24 @@
 """Shapes whose name leaves a choice (isosceles, but which sides?): every reading is examined."""
 
+import math
 from fractions import Fraction
 from itertools import product
 
 from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined, NotRead, Outcome, Several
 from paperaudit.model.expression import AngleAt, AngleOf, LengthOf, Measured, Number, Relation
-from paperaudit.model.fact import Fact, Given, Holds, Perpendicular, Shape
+from paperaudit.model.fact import Fact, Given, Holds, Parallel, Perpendicular, Shape
 
 MOST_VARIANTS = 9
 
 
-def variants(givens: tuple[Given, ...]) -> list[tuple[Given, ...]]:
-    """The givens with every open choice settled in each way; the givens alone where nothing is open."""
+Sketch = tuple[tuple[str, float, float], ...]
+
+
+def variants(givens: tuple[Given, ...], sketch: Sketch = ()) -> list[tuple[Given, ...]]:
+    """The givens with every open choice settled in each way; the givens alone where nothing is open.
+
+    A sketch settles which sides of a kite are meant to be equal, which of a trapezium parallel.
+    """
     facts = [fact for given in givens for fact in given.facts]
     choices: list[list[tuple[int, Fact]]] = []
     for label, given in enumerate(givens):
@@ -21,6 +28,10 @@ def variants(givens: tuple[Given, ...]) -> list[tuple[Given, ...]]:
                     choices.append([(label, choice) for choice in _equal_pairs(fact)])
                 if "right-angled" in fact.qualities and not _has_right_angle(fact, facts):
                     choices.append([(label, choice) for choice in _right_corners(fact)])
+            if isinstance(fact, Shape) and fact.kind == "trapezium" and not _has_parallel_sides(fact, facts):
+                choices.append([(label, choice) for choice in _drawn_best(_parallel_pairs(fact), sketch)])
+            if isinstance(fact, Shape) and fact.kind == "kite" and not _has_equal_sides(fact, facts):
+                choices.append([(label, choice) for choice in _drawn_best(_kite_pairs(fact), sketch)])
     readings = []
     for choice in list(product(*choices))[:MOST_VARIANTS]:
         extra: dict[int, tuple[Fact, ...]] = {}
@@ -42,6 +53,43 @@ def _corners(shape: Shape) -> list[tuple[str, str, str]]:
 
 def _equal_pairs(shape: Shape) -> list[Fact]:
     return [Holds(Relation(LengthOf(a, b), "=", LengthOf(a, c))) for a, b, c in _corners(shape)]
+
+
+def _parallel_pairs(shape: Shape) -> list[Fact]:
+    a, b, c, d = shape.points
+    return [Parallel(((a, b), (d, c))), Parallel(((a, d), (b, c)))]
+
+
+def _kite_pairs(shape: Shape) -> list[Fact]:
+    a, b, c, d = shape.points
+    return [Holds(Relation(LengthOf(x, y), "=", LengthOf(x, z))) for x, y, z in ((a, b, d), (b, a, c))]
+
+
+def _drawn_best(choices: list[Fact], sketch: Sketch) -> list[Fact]:
+    """The choice that a sketch comes nearest to, every choice where there is no sketch of all its points."""
+    at = {name: (x, y) for name, x, y in sketch}
+    misfits = [_misfit(choice, at) for choice in choices]
+    if any(misfit is None for misfit in misfits):
+        return choices
+    return [min(zip(misfits, range(len(choices)), choices, strict=True), key=lambda row: (row[0] or 0.0, row[1]))[2]]
+
+
+def _misfit(choice: Fact, at: dict[str, tuple[float, float]]) -> float | None:
+    """How far a sketch is from parallel sides (radians) or from equal ones (share); None if a point is not drawn."""
+    match choice:
+        case Parallel(((a, b), (c, d))) if {a, b, c, d} <= set(at):
+            one, two = (math.atan2(at[q][1] - at[p][1], at[q][0] - at[p][0]) for p, q in ((a, b), (c, d)))
+            return abs(math.sin(one - two))
+        case Holds(Relation(LengthOf(a, b), "=", LengthOf(c, d))) if {a, b, c, d} <= set(at):
+            return abs(math.log(math.dist(at[a], at[b]) / math.dist(at[c], at[d])))
+    return None
+
+
+def _has_parallel_sides(shape: Shape, facts: list[Fact]) -> bool:
+    sides = {frozenset(side) for side in zip(shape.points, shape.points[1:] + shape.points[:1], strict=True)}
+    return any(
+        isinstance(fact, Parallel) and sum(frozenset(path) in sides for path in fact.paths) >= 2 for fact in facts
+    )
 
 
 def _right_corners(shape: Shape) -> list[Fact]:

@@ -14,7 +14,7 @@ CASES: list[dict[str, Any]] = YAML(typ="safe").load(FILE.read_text(encoding="utf
 
 @pytest.mark.parametrize("case", CASES, ids=[case["title"] for case in CASES])
 def test_question(case: dict[str, Any]) -> None:
-    result = outcome(case.get("figure", []), case.get("given", []), case["ask"])
+    result = outcome(case.get("figure", []), case.get("given", []), case["ask"], case.get("sketch"))
     assert type(result).__name__ == case["verdict"], result
     assert answers(result) == case.get("derived", answers(result))
     if "steps" in case:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import EqualLengths, Size
 from paperaudit.geometry.theorems.points import difference, total
+from paperaudit.geometry.theorems.polygons import corner_angles
 from paperaudit.geometry.theorems.quadrilaterals import (
     Corners,
     crossing_of,
@@ -47,7 +48,10 @@ def _kite_from_other_angles(arrangement: Arrangement) -> Iterator[Instance]:
     for (a, b, c, d), stated, about in _kites(arrangement):
         equal = (arrangement.corner(a, b, c), arrangement.corner(c, d, a))
         lead = Instance("kite-opposite-angles", stated, difference(*equal), about=about)
-        others = total((arrangement.corner(d, a, b), arrangement.corner(b, c, d)), 360)
+        corners = corner_angles(arrangement, (a, b, c, d))
+        if corners is None or any(corner.reflex for corner in (corners[1], corners[3])):
+            continue
+        others = total((corners[0], corners[2]), 360)
         for corner in equal:
             double: LinearForm[Size] = LinearForm({corner: Fraction(2)})
             yield Instance("angle-sum-quadrilateral", stated, double + others, about=about, weight=20, lead=lead)

@@ -38,6 +38,17 @@ def _addition(arrangement: Arrangement) -> Iterator[Instance]:
             yield Instance("segment-addition", (), relation - whole, weight=8)
 
 
+def _halves(arrangement: Arrangement) -> Iterator[Instance]:
+    """A point half way along a segment: each half is half of the whole."""
+    for line in arrangement.lines:
+        for first, middle, last in combinations(line, 3):
+            equal = (segments_equal((first, middle), (middle, last)),)
+            for half in (length(first, middle), length(middle, last)):
+                relation: LinearForm[Size] = LinearForm({half: Fraction(2), length(first, last): Fraction(-1)})
+                about = f"{first}{middle} = {middle}{last}"
+                yield Instance("midpoint", equal, relation, about=about, weight=10, skill="adding lengths")
+
+
 def _equal_means_same_length(arrangement: Arrangement) -> Iterator[Instance]:
     for one, two in combinations(named_segments(arrangement), 2):
         equal = segments_equal((one.start, one.end), (two.start, two.end))
@@ -86,6 +97,15 @@ THEOREMS = (
         "adding lengths",
         "Euclid, common notion 2",
         _addition,
+        fires=("A-B-C",),
+        silent=("segment AB",),
+    ),
+    Theorem(
+        "midpoint",
+        "Half a segment is half as long.",
+        "adding lengths",
+        "Euclid, common notion 2",
+        _halves,
         fires=("A-B-C",),
         silent=("segment AB",),
     ),

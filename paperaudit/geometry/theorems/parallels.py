@@ -18,7 +18,7 @@ Cut = tuple[int, int, str, str, int]
 def _cuts(arrangement: Arrangement) -> Iterator[Cut]:
     for first, second in combinations(range(len(arrangement.lines)), 2):
         way = arrangement.parallel_way(first, second)
-        if not way:
+        if not way or arrangement.meet(first, second):
             continue
         for third in range(len(arrangement.lines)):
             near, far = arrangement.meet(first, third), arrangement.meet(second, third)
@@ -77,6 +77,8 @@ def _both_parallel(arrangement: Arrangement) -> Iterator[Instance]:
     for trio in combinations(range(len(arrangement.lines)), 3):
         for k in trio:
             i, j = (line for line in trio if line != k)
+            if any(arrangement.meet(*pair) for pair in combinations(trio, 2)):
+                continue
             if arrangement.parallel_way(i, j) and arrangement.parallel_way(i, k):
                 about = parallel_text(arrangement, i, j, arrangement.parallel_way(i, j))
                 premises = (lines_parallel(i, k), lines_parallel(j, k))

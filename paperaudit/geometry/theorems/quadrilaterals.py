@@ -6,6 +6,7 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import ParallelPair, Size
 from paperaudit.geometry.theorems.points import difference, total
+from paperaudit.geometry.theorems.polygons import corner_angles
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf
@@ -134,9 +135,10 @@ def _isosceles_trapezium(arrangement: Arrangement) -> Iterator[Instance]:
 def _angle_sum(arrangement: Arrangement) -> Iterator[Instance]:
     for shape, _ in arrangement.figure.shapes:
         if len(shape.points) == 4:
-            a, b, c, d = shape.points
-            parts = [arrangement.corner(*trio) for trio in ((d, a, b), (a, b, c), (b, c, d), (c, d, a))]
-            yield Instance("angle-sum-quadrilateral", (), total(parts, 360), about="".join(shape.points), weight=12)
+            parts = corner_angles(arrangement, shape.points)
+            if parts:
+                about = "".join(shape.points)
+                yield Instance("angle-sum-quadrilateral", (), total(parts, 360), about=about, weight=12)
 
 
 _DIAGONALS = ("AC and BD intersect at E",)
