@@ -5,6 +5,7 @@ import sys
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from functools import cached_property
 from typing import Any, TypeAlias
 
 from parsimonious.exceptions import ParseError
@@ -49,12 +50,17 @@ def parsed(rules: Rules, name: str, text: str) -> Node:
 
 
 class _Pattern(Regex):  # type: ignore[misc]
-    """A regular expression of the standard library, which compiles in a third of the time."""
+    """A regular expression of the standard library, which compiles in a third of the time, when it is first tried."""
 
     def __init__(self, pattern: str) -> None:
         Rule.__init__(self)
-        self.re = re.compile(pattern)
-        self.identity_tuple = (self.name, self.re)
+        self.pattern = pattern
+        self.identity_tuple = (self.name, pattern)
+
+    @cached_property
+    def re(self) -> re.Pattern[str]:
+        """The compiled pattern: most papers try a few of them only."""
+        return re.compile(self.pattern)
 
 
 class _Reader(RuleVisitor):  # type: ignore[misc]

@@ -18,6 +18,7 @@ _LATER = re.compile(
     r"|probability|mean|median|mode|range|gradient|nth term)\b"
 )
 _IN_PART = re.compile(r"\b(?:circles?|chords?|tangents?|diameters?|radius|radii|cyclic|circumference)\b")
+"""Words of circles, known in many sentences; a statement with one that is not read leaves its part, as `_LATER` do."""
 _EXPECTED = "a statement such as AB = AC, ∠ABC = 40° or AB ∥ CD"
 
 
@@ -30,9 +31,6 @@ def not_read(
     if str(error):
         said, quoted = f"{error.expected} ({error})", text[:LONGEST_QUOTE]
         return Unread(quoted, where, min(notation.offset(error.start), len(quoted)), said, "", place)
-    strange = _unknown_word(notation.text)
-    if strange is not None:
-        return Unread(text, where, notation.offset(strange[0]), expected or _EXPECTED, strange[1], place)
     later = _LATER.search(notation.text)
     strange = _unknown_word(notation.text)
     if later is None and strange is not None:

@@ -43,6 +43,13 @@ def facts_drawn(draw: st.DrawFn) -> facts.Fact:
         facts.Sides((a, b), (c, d), draw(st.booleans())),
         facts.Congruent((a, b, c), (d, e, f)),
         facts.Similar((a, b, c), (d, e, f)),
+        facts.Circle("", (a, b, c)),
+        facts.Circle(a, ()),
+        facts.Circle(a, (b, c, d)),
+        facts.Circle(a, (b,)),
+        facts.Tangent((a, b), b, draw(st.sampled_from(["", c]))),
+        facts.Tangent((a, b), c, draw(st.sampled_from(["", d]))),
+        facts.Diameter((a, b), draw(st.sampled_from(["", c]))),
         facts.AngleName(AngleAt(a, 1), AngleOf(b, a, c)),
         facts.Holds(Relation(angle, "=", degrees)),
         facts.Holds(Relation(angle, "=", Sum((letter, degrees)))),
@@ -58,4 +65,6 @@ def test_a_fact_in_words_reads_back_to_it(fact: facts.Fact) -> None:
     read_back = getattr(found, "facts", found)
     if isinstance(fact, facts.Congruent | facts.Similar):  # its triangles are named in passing
         read_back = read_back[2:]
+    if isinstance(fact, facts.Tangent | facts.Diameter):  # they say which points are on the circle, or on the line
+        read_back = read_back[-1:]
     assert read_back == (fact,)
