@@ -100,7 +100,7 @@ def parser() -> argparse.ArgumentParser:
     figure.add_argument("-o", dest="out", required=True, metavar="OUT.svg")
 
     explain = command("explain", "say what a finding means and how to mend it", _explain)
-    explain.add_argument("name", metavar="NAME", help="the finding's name, such as answer-differs")
+    explain.add_argument("name", nargs="+", metavar="NAME", help="the finding's name, such as answer-differs")
 
     blank = command("blank", "write an empty workbook to fill in", _blank)
     blank.add_argument("out", metavar="OUT.xlsx")
@@ -205,17 +205,20 @@ def _marks(options: argparse.Namespace) -> int:
 
 def _figure(options: argparse.Namespace) -> int:
     from paperaudit.reports import output
-    from paperaudit.reports.drawn import figure_of
+    from paperaudit.reports.drawn import caution, figure_of
 
     target = output.checked_target(options.out, (".svg",), [options.paper])
-    output.write(target, figure_of(_audited(options.paper), options.question))
+    audited = _audited(options.paper)
+    output.write(target, figure_of(audited, options.question))
+    if said := caution(audited, options.question):
+        _complain(said)
     return FINE
 
 
 def _explain(options: argparse.Namespace) -> int:
     from paperaudit.checks import explain
 
-    print(explain(options.name).rstrip())
+    print(explain(" ".join(options.name)).rstrip())
     return FINE
 
 

@@ -33,7 +33,8 @@ def run_demo(folder: str) -> str:
     source = shipped("papers", PAPER, "paper.yaml")
     text = source.read_text(encoding="utf-8")
     audited = audit_read(read_question_file(text, "paper.yaml"))
-    contents = {"paper.yaml": text, **_rendered(audited)}
+    origin = source.with_name("ORIGIN.md").read_text(encoding="utf-8")
+    contents = {"paper.yaml": text, "ORIGIN.md": origin, **_rendered(audited)}
     write_all(target, contents)
     return _guide(audited, str(target), list(contents))
 
@@ -62,6 +63,7 @@ def _guide(audited: AuditedPaper, folder: str, names: list[str]) -> str:
         f"Audited “{audited.paper.title}”: {len(audited.parts)} parts, {told}.",
         f"Written to {folder}:",
         f"  {'paper.yaml':<{width}}  the question file, with faults planted for this demonstration",
+        f"  {'ORIGIN.md':<{width}}  the planted faults",
         *(f"  {name:<{width}}  {what}" for name, what in _OUTPUTS.items()),
         *(f"  {name:<{width}}  a question's figure" for name in figures),
         "Start with report.html. To audit a paper of your own:",

@@ -77,7 +77,8 @@ def test_the_same_paper_gives_the_same_bytes_in_another_process() -> None:
 def test_standard_input_is_read() -> None:
     done = run("check", "--json", "-", read=Path(SOUND).read_bytes())
     assert (done.returncode, done.stderr) == (0, b"")
-    assert done.stdout == Path(SOUND).with_name("expected.json").read_bytes()
+    stored = Path(SOUND).with_name("expected.json").read_text(encoding="utf-8")
+    assert done.stdout.decode() == stored.replace('"file": "paper.yaml"', '"file": "standard input"')
 
 
 def test_several_papers_give_a_list_and_the_worst_status(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
@@ -258,7 +259,7 @@ def test_the_demonstration_writes_everything(tmp_path: Path, capsys: pytest.Capt
     assert main(["demo", str(folder)]) == 0
     names = {one.name for one in folder.iterdir()}
     assert names >= {
-        "paper.yaml", "report.html", "audit.json", "scheme.pdf", "scheme.docx", "scheme.html", "scheme.md",
+        "paper.yaml", "ORIGIN.md", "report.html", "audit.json", "scheme.pdf", "scheme.docx", "scheme.html", "scheme.md",
         "grid.xlsx", "marks.xlsx", "figure-1.svg",
     }
     assert all(one.stat().st_size for one in folder.iterdir())
@@ -280,7 +281,43 @@ def test_explain_prints_the_page_of_a_finding_or_the_nearest_name(capsys: pytest
     assert main(["explain", "answer-differs"]) == 0
     assert capsys.readouterr().out.startswith("answer-differs")
     assert main(["explain", "anser-differs"]) == 2
-    assert "did you mean 'answer-differs'?" in capsys.readouterr().err
+    said = capsys.readouterr().err
+    assert "did you mean 'answer-differs'?" in said and "unit-clash" not in said
+    assert main(["explain", "mast"]) == 2
+    assert "unit-clash" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("words", [["Answer-Differs"], ["answer differs"], ["ANSWER_DIFFERS"], ["answer", "differs"]])
+def test_explain_takes_a_name_however_it_is_written(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", *words]) == 0
+    assert capsys.readouterr().out.startswith("answer-differs")
+
+
+def test_explain_says_what_is_not_looked_for_yet(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "wrong-method-right-answer"]) == 0
+    out = capsys.readouterr().out
+    assert out.startswith("wrong-method-right-answer (note)") and "This is not looked for yet." in out
+
+
+@pytest.mark.parametrize(("question", "said"), [
+    ("5.a", "no figure satisfies the givens of question 5.a; what was drawn is not to scale"),
+    ("7", "the givens of question 7 leave several figures open"),
+    ("1", ""),
+])
+def test_a_figure_that_is_not_the_only_one_is_written_with_a_word_on_it(
+    question: str, said: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    target = tmp_path / "figure.svg"
+    assert main(["figure", DRAFT, "--question", question, "-o", str(target)]) == 0
+    err = capsys.readouterr().err
+    assert target.exists() and (said in err if said else err == "")
+
+
+def test_the_blank_workbook_is_a_clean_paper(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    target = str(tmp_path / "blank.xlsx")
+    assert main(["blank", target]) == 0
+    assert main(["check", "--json", target]) == 0
+    assert json.loads(capsys.readouterr().out)["findings"] == []
 
 
 @pytest.mark.parametrize("command", NOT_BUILT)

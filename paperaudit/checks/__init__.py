@@ -1,6 +1,7 @@
-"""The faults that an audit looks for, one file each; what is found is sorted as the paper is printed."""
+"""The faults that an audit looks for, one file each; what is found is sorted, the gravest first."""
 
 import pkgutil
+import re
 from functools import cache
 from importlib import import_module
 
@@ -16,25 +17,37 @@ _PAGE_WIDTH = 80
 @cache
 def discovered() -> dict[str, Check]:
     """Every check by its name, in alphabetical order: each module of this folder that holds a `CHECK`."""
-    modules = sorted(module.name for module in pkgutil.iter_modules(__path__) if not module.ispkg)
-    loaded = (import_module(f"{__name__}.{module}") for module in modules)
-    return {module.CHECK.name: module.CHECK for module in loaded if hasattr(module, "CHECK")}
+    return _held("CHECK")
+
+
+@cache
+def planned() -> dict[str, Check]:
+    """The findings that are described and not looked for yet: each module of this folder that holds a `PLANNED`."""
+    return _held("PLANNED")
 
 
 def names() -> tuple[str, ...]:
-    """The names of all findings, in alphabetical order."""
+    """The names of all findings that are looked for, in alphabetical order."""
     return tuple(discovered())
 
 
-def find_all(audited: AuditedPaper) -> tuple[Finding, ...]:
-    """Everything that the checks find, in order of print, then the gravest first, then by name.
+def _held(constant: str) -> dict[str, Check]:
+    modules = sorted(module.name for module in pkgutil.iter_modules(__path__) if not module.ispkg)
+    loaded = [import_module(f"{__name__}.{module}") for module in modules]
+    checks: list[Check] = [getattr(module, constant) for module in loaded if hasattr(module, constant)]
+    return {check.name: check for check in checks}
 
-    What concerns the whole paper comes first, a question's own findings before those of its parts.
+
+def find_all(audited: AuditedPaper) -> tuple[Finding, ...]:
+    """Everything that the checks find, the gravest first, then in order of print, then by name.
+
+    Among findings of one severity, what concerns the whole paper comes first, a question's own before those of
+    its parts.
     """
     rank = _order_of_print(audited)
     found = [finding for check in discovered().values() for finding in check.find(audited)]
     return tuple(
-        sorted(found, key=lambda one: (rank.get(one.part, -1), _GRAVEST_FIRST.index(one.severity), one.name))
+        sorted(found, key=lambda one: (_GRAVEST_FIRST.index(one.severity), rank.get(one.part, -1), one.name))
     )
 
 
@@ -45,7 +58,7 @@ def explain(name: str) -> str:
     """
     import textwrap
 
-    check = discovered().get(name)
+    check = (discovered() | planned()).get("-".join(re.split(r"[\s_-]+", name.strip().lower())))
     if check is None:
         raise InputError(Complaint(_no_such_finding(name)))
     sections = (
@@ -56,24 +69,34 @@ def explain(name: str) -> str:
         ("The example, mended", textwrap.indent(check.clean.strip(), "    ")),
     )
     head = f"{check.name} ({check.severity.value})\n{check.title}\n"
+    if check.name in planned():
+        head += "This is not looked for yet.\n"
     return head + "".join(f"\n{title}\n{body}\n" for title, body in sections)
 
 
 def _order_of_print(audited: AuditedPaper) -> dict[str, int]:
-    """Where each question's number and each part's id is printed: the first place of a repeated number."""
+    """Where each question's number and each part's id is printed: the first place of a repeated number.
+
+    The levels of an id that keeps a repeated question apart (1′ of 1′.a) have a place as well.
+    """
     printed: dict[str, int] = {}
     for question in audited.paper.questions():
-        for number in (question.number, *(part.id for part in question.parts)):
-            printed.setdefault(number, len(printed))
+        printed.setdefault(question.number, len(printed))
+        for part in question.parts:
+            levels = part.id.split(".")
+            for depth in range(1, len(levels) + 1):
+                printed.setdefault(".".join(levels[:depth]), len(printed))
     return printed
 
 
 def _no_such_finding(name: str) -> str:
     import difflib
 
-    close = difflib.get_close_matches(name.strip().lower(), names(), n=1, cutoff=0.5)
-    hint = f"; did you mean '{close[0]}'?" if close else "."
-    return f"there is no finding named '{name}'{hint} The findings are: {', '.join(names())}."
+    known = sorted((*discovered(), *planned()))
+    close = difflib.get_close_matches(name.strip().lower(), known, n=1, cutoff=0.5)
+    if close:
+        return f"there is no finding named '{name}'; did you mean '{close[0]}'?"
+    return f"there is no finding named '{name}'. The findings are: {', '.join(known)}."
 
 
 def _wrapped(text: str) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.options import right_options
+from paperaudit.checks.grounds.units import only_the_unit_clashes
 from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
 from paperaudit.checks.several_answers import answers_not_all_stated
 from paperaudit.marking.reasons import word
@@ -17,7 +18,8 @@ from paperaudit.model.paper import Line
 def find(audited: AuditedPaper) -> Iterator[Finding]:
     """One finding a part whose key differs, or that asks to show what is false.
 
-    A key that has some of several answers is left to `several-answers`.
+    A key that has some of several answers is left to `several-answers`, one with the right number in a unit of
+    another kind to `unit-clash`.
     """
     for audited_part in audited.parts:
         comparison, part = audited_part.comparison, audited_part.part
@@ -25,7 +27,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             yield _false_claim(audited_part, audited.paper.reasons)
         elif comparison is None or comparison.agreement is not Agreement.DIFFERS or part.answer is None:
             continue
-        elif not answers_not_all_stated(audited_part):
+        elif not answers_not_all_stated(audited_part) and not only_the_unit_clashes(audited_part):
             yield _wrong_key(audited_part, part.answer, audited.paper.reasons)
 
 

@@ -6,12 +6,17 @@ from paperaudit.checks.check import Check
 from paperaudit.checks.grounds.labels import points_named_in, points_of_ask, points_of_fact
 from paperaudit.checks.grounds.words import called, listed
 from paperaudit.model.audited import AuditedPaper, AuditedPart
+from paperaudit.model.derivation import Derived, Several
 from paperaudit.model.fact import AngleName, Holds, Origin
 from paperaudit.model.finding import Finding, Severity
+from paperaudit.model.reading import Reading
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a part. Questions whose figure is not known at all are left to `figure-missing`."""
+    """One finding a part. Questions whose figure is not known at all are left to `figure-missing`.
+
+    A derived answer proves that every point is there that it was derived about.
+    """
     for audited_part in audited.parts:
         known = _points_there(audited_part)
         absent = [point for point in _points_named(audited_part) if point not in known]
@@ -31,7 +36,8 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
 def _points_there(audited_part: AuditedPart) -> frozenset[str]:
     """The points that the figure has: those of every statement that says where points lie, and of the sketch.
 
-    A size (∠ABD = 40°) does not draw what it speaks of; where only sizes are stated, there is no figure.
+    A size (∠ABD = 40°) does not draw what it speaks of; where only sizes are stated, there is no figure. Where an
+    answer was derived, its givens and its ask have told enough of every point in them.
     """
     drawn = {
         point
@@ -40,7 +46,23 @@ def _points_there(audited_part: AuditedPart) -> frozenset[str]:
         if not isinstance(fact, Holds)
         for point in points_of_fact(fact)
     }
-    return frozenset(drawn | {point for point, *_ in audited_part.question.sketch} if drawn else ())
+    if not drawn:
+        return frozenset()
+    derived = isinstance(audited_part.outcome, Derived | Several)
+    return frozenset({
+        *drawn,
+        *(point for point, *_ in audited_part.question.sketch),
+        *(_points_derived_about(audited_part.reading) if derived else ()),
+    })
+
+
+def _points_derived_about(reading: Reading) -> Iterator[str]:
+    """The points of the givens and of the ask."""
+    for given in reading.givens:
+        for fact in given.facts:
+            yield from points_of_fact(fact)
+    if reading.ask is not None:
+        yield from points_of_ask(reading.ask)
 
 
 def _points_named(audited_part: AuditedPart) -> tuple[str, ...]:

@@ -51,7 +51,8 @@ def _aims(audited: AuditedPaper, blueprint: "Blueprint") -> "tuple[Aim, ...]":
 def _unclassed(audited: AuditedPaper) -> tuple[str, ...]:
     """A line on the marks whose level is neither stated nor derived, where there are any."""
     marks = sum(part.part.marks or 0 for part in audited.parts if not part.level)
-    return (f"{counted(marks, 'mark')} of parts that were not derived and state no level are left out",) if marks else ()
+    told = f"{counted(marks, 'mark')} of parts that were not derived and state no level are left out"
+    return (told,) if marks else ()
 
 
 CHECK = Check(

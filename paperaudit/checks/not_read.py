@@ -15,11 +15,12 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     for audited_part in audited.parts:
         outcome, part, reading = audited_part.outcome, audited_part.part, audited_part.reading
         if isinstance(outcome, NotRead):
+            others = (unread for unread in reading.unread if unread.text[:120] not in outcome.why)
             yield CHECK.found(
                 f"{called(audited_part.question, part)} was not audited: {outcome.why.rstrip('.')}.",
                 part=part.id,
                 places=(*(unread.place for unread in reading.unread), part.place, audited_part.question.place),
-                because=tuple(why_not_read(unread) for unread in reading.unread if unread.text[:120] not in outcome.why),
+                because=tuple(map(why_not_read, others)),
                 suggestion="Work this part by hand, or put it in the words of the statement language.",
             )
         elif _could_not_be_compared(audited_part) and part.answer is not None:

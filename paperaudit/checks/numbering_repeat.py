@@ -20,7 +20,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 repeated.add(member.whole)
                 yield CHECK.found(
                     f"The number {member.whole} is printed more than once.",
-                    part=member.whole,
+                    part=member.id,
                     places=(member.place,),
                     because=(f"the numbers here run {', '.join(one.label for one in run)}",),
                     suggestion="Renumber the later one and what follows it, in the key as well.",

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.options import choices, printed, same_options
+from paperaudit.checks.grounds.options import choices, printed, right_options, same_options
 from paperaudit.checks.grounds.words import called
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
@@ -13,9 +13,11 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     """One finding a pair of options with the same words or the same value."""
     for audited_part in choices(audited):
         part = audited_part.part
+        right = right_options(audited_part)
         for one, other in same_options(audited_part):
+            and_right = ", and both are right" if one in right and other in right else ""
             yield CHECK.found(
-                f"{called(audited_part.question, part)}: options {one[0]} and {other[0]} say the same.",
+                f"{called(audited_part.question, part)}: options {one[0]} and {other[0]} say the same{and_right}.",
                 part=part.id,
                 places=(other[1].place, part.place, audited_part.question.place),
                 because=printed((one, other)),

@@ -16,7 +16,8 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
         if wrong:
             name = f"The section “{section.title}”" if section.title else "The section"
             yield CHECK.found(
-                f"{name} carries {counted(wrong.total(), 'mark')}, {wrong.gap()} than its printed total of {wrong.printed}.",
+                f"{name} carries {counted(wrong.total(), 'mark')}, {wrong.gap()} than its printed total of "
+                f"{wrong.printed}.",
                 places=(section.place,),
                 because=wrong.because(),
                 suggestion=wrong.mend("as the section's total", "a question"),

@@ -3,17 +3,20 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.options import choices, printed, right_options
+from paperaudit.checks.grounds.options import choices, plain, printed, right_options
 from paperaudit.checks.grounds.words import called, listed
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a part of which two options or more are the derived answer."""
+    """One finding a part of which two options or more are the derived answer.
+
+    Right options with the same words are left to `repeated-option`: that is one slip.
+    """
     for audited_part in choices(audited):
         part, right = audited_part.part, right_options(audited_part)
-        if len(right) > 1:
+        if len({plain(line.text) for _, line in right}) > 1:
             letters = listed([letter for letter, _ in right])
             yield CHECK.found(
                 f"{called(audited_part.question, part)}: options {letters} are {'both' if len(right) == 2 else 'all'} "

@@ -3,14 +3,17 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.units import dimension_named, dimension_of, given_sizes, pairs
+from paperaudit.checks.grounds.units import dimension_named, dimension_of, given_sizes, only_the_unit_clashes, pairs
 from paperaudit.checks.grounds.words import called
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.finding import Finding, Severity
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a key whose unit measures something else, and one a given of that kind."""
+    """One finding a key whose unit alone is wrong as it measures something else, and one a given of that kind.
+
+    A key whose number is wrong as well is left to `answer-differs`.
+    """
     seen: set[tuple[str, str]] = set()
     for audited_part in audited.parts:
         yield from _in_key(audited_part)
@@ -22,9 +25,9 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
 
 def _in_key(audited_part: AuditedPart) -> Iterator[Finding]:
     part = audited_part.part
-    for pair in pairs(audited_part):
-        ours, theirs = dimension_named(pair.derived_unit), dimension_named(pair.stated_unit)
-        if ours and theirs and ours != theirs and part.answer is not None:
+    for pair in pairs(audited_part) if only_the_unit_clashes(audited_part) else ():
+        if pair.units_clash() and part.answer is not None:
+            ours, theirs = dimension_named(pair.derived_unit), dimension_named(pair.stated_unit)
             yield CHECK.found(
                 f"{called(audited_part.question, part)}: the key says {part.answer.text}, which is "
                 f"{_of(theirs)}; the answer, {pair.answer.text}, is {_of(ours)}.",
@@ -69,5 +72,4 @@ questions:
   - {number: 1, ask: 65% of 240 litres, answer: 156 litres, marks: 2}
 """,
     find=find,
-    alongside=("answer-differs",),
 )

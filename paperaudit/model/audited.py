@@ -40,7 +40,7 @@ class AuditedPart:
 
 @dataclass(frozen=True, slots=True)
 class AuditedPaper:
-    """Every part of a paper, audited, in order of print, with the findings sorted by place."""
+    """Every part of a paper, audited, in order of print, with the findings, the gravest first."""
 
     paper: Paper
     parts: tuple[AuditedPart, ...]

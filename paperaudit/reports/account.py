@@ -6,7 +6,7 @@ from pathlib import PurePath
 from types import MappingProxyType
 from typing import Literal
 
-from paperaudit.checks.grounds.words import stated_by_key
+from paperaudit.checks.grounds.words import as_printed, stated_by_key
 from paperaudit.marking.reasons import word
 from paperaudit.model.audited import AuditedPaper, AuditedPart, Verdict
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Several, Step
@@ -65,12 +65,16 @@ def summary(audited: AuditedPaper) -> Summary:
     if errors:
         return Summary("errors", f"Not ready to print: {counted(errors, 'error')} found", (answers, findings))
     if unread:
-        headline = f"No error found, but {unread} of {counted(total, 'part')} could not be audited"
+        headline = f"{total - unread} of {counted(total, 'part')} audited, no error found in {_these(total - unread)}"
         return Summary("look", headline, (answers, findings))
     if warnings:
         headline = f"No error found; {counted(warnings, 'warning')} to look at"
         return Summary("look", headline, (answers, findings))
     return Summary("clear", "No error found: every part was re-derived", (answers, findings))
+
+
+def _these(amount: int) -> str:
+    return {0: "the marks and the numbering", 1: "it"}.get(amount, "them")
 
 
 def rederived(audited: AuditedPaper) -> int:
@@ -127,7 +131,7 @@ def stopped_by(part: AuditedPart) -> str:
 def place_in_words(finding: Finding) -> str:
     """Where a finding is, for a reader: the part, and the spot in the file (by its bare name) where it is known."""
     where = replace(finding.place, file=PurePath(finding.place.file).name).describe()
-    what = f"part {finding.part}" if "." in finding.part else f"question {finding.part}"
+    what = f"{'part' if '.' in finding.part else 'question'} {as_printed(finding.part)}"
     return ", ".join(words for words in (what if finding.part else "whole paper", where) if words)
 
 

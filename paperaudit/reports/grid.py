@@ -100,8 +100,8 @@ def _write_levels(sheet: "Worksheet", breakdown: _Rows, blueprint: Blueprint | N
     behind = row + 1 + len(LEVELS)
     parts = f"SUM($B${row + 1}:$B${row + len(LEVELS)})"
     if not all_classed:
-        unclassed = ("not classed", Formula(f"=COUNTA({breakdown.column('A')})-{parts}"), Formula(f"={total}-{classed}"))
-        style.write_row(sheet, behind, unclassed)
+        others = Formula(f"=COUNTA({breakdown.column('A')})-{parts}")
+        style.write_row(sheet, behind, ("not classed", others, Formula(f"={total}-{classed}")))
         behind += 1
     last = ("Total", Formula(f"=SUM(B{row + 1}:B{behind - 1})"), Formula(f"={total}"))
     style.make_total(style.write_row(sheet, behind, (*last, _share_of(classed, classed))))

@@ -1,8 +1,10 @@
 """The audit as JSON, for other programs: the same input gives the same bytes."""
 
 import json
+from pathlib import PurePath
 from typing import Any
 
+from paperaudit.checks.grounds.words import as_printed
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Step
 from paperaudit.model.finding import Finding
@@ -11,9 +13,10 @@ from paperaudit.reports.account import asked, derived, reason_of, rederived, sto
 
 
 def render(audited: AuditedPaper) -> str:
-    """The audit as JSON text: `paper`, `parts` and `findings`, in order of print, with a newline at the end.
+    """The audit as JSON text: `paper`, `parts` in order of print, and `findings`, with a newline at the end.
 
-    Places hold `page` and `box` only where they are known; a part that was not audited has a `message`.
+    Places hold `page`, `box`, `file`, `line` and `cell` only where they are known; a part that was not
+    audited has a `message`.
     """
     paper = audited.paper
     report = {
@@ -33,7 +36,7 @@ def render(audited: AuditedPaper) -> str:
 def _part(part: AuditedPart, system: str) -> dict[str, Any]:
     derivation = part.derivation()
     told: dict[str, Any] = {
-        "id": part.part.id,
+        "id": as_printed(part.part.id),
         **_page(part.part.place),
         "marks": part.part.marks,
         "ask": asked(part),
@@ -64,13 +67,20 @@ def _finding(finding: Finding) -> dict[str, Any]:
     return {
         "name": finding.name,
         "severity": finding.severity.value,
-        "part": finding.part,
+        "part": as_printed(finding.part),
         **_page(finding.place),
         **box,
         "message": finding.message,
         "because": list(finding.because),
         "suggestion": finding.suggestion,
+        **_source(finding.place),
     }
+
+
+def _source(place: Place) -> dict[str, str | int]:
+    """The file by its bare name, and the spot in it, as far as they are known."""
+    told: dict[str, str | int] = {"file": PurePath(place.file).name, "line": place.line, "cell": place.cell}
+    return {name: value for name, value in told.items() if value}
 
 
 def _page(place: Place) -> dict[str, int]:

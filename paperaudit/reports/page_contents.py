@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from paperaudit.checks import discovered
+from paperaudit.checks.grounds.words import as_printed
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Derivation, Derived, NotDetermined, Several
 from paperaudit.model.finding import Finding
@@ -131,7 +132,7 @@ def _figures(part: AuditedPart) -> tuple[FigureShown, ...]:
 def _part(part: AuditedPart, anchor: str, system: str, with_question: bool) -> PartShown:
     marks, figures = part.part.marks, _figures(part)
     return PartShown(
-        id=part.part.id,
+        id=as_printed(part.part.id),
         anchor=anchor,
         asked=asked(part),
         marks="–" if marks is None else str(marks),
@@ -208,7 +209,8 @@ def _anchor_of(place: str, audited: AuditedPaper) -> str:
     for index, names in enumerate(numbers):
         if place and place == names[0]:
             return _anchor(index)
-    return next((_anchor(index) for index, names in enumerate(numbers) if place and place == names[1]), "")
+    below = (index for index, (id, number) in enumerate(numbers) if place == number or id.startswith(f"{place}."))
+    return next((_anchor(index) for index in below if place), "")
 
 
 def _anchor(index: int) -> str:

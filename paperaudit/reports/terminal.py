@@ -8,6 +8,7 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
+from paperaudit.checks.grounds.words import as_printed
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.finding import Finding, Severity
 from paperaudit.reports.account import (
@@ -85,7 +86,7 @@ def _parts(audited: AuditedPaper) -> Table:
 def _row(part: AuditedPart) -> tuple[Text, ...]:
     marks = "–" if part.part.marks is None else str(part.part.marks)
     return (
-        _told(part.part.id),
+        _told(as_printed(part.part.id)),
         _told(shorten(plain(asked(part)), _LONGEST_ASK, placeholder=" …")),
         _told(marks),
         _told("; ".join(derived(part)) or "–"),

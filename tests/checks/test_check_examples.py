@@ -74,18 +74,18 @@ def test_an_unknown_finding_is_refused_with_the_nearest_name() -> None:
         explain("sail")
 
 
-def test_findings_are_sorted_as_the_paper_is_printed_and_the_gravest_first() -> None:
+def test_findings_are_sorted_the_gravest_first_and_then_as_the_paper_is_printed() -> None:
     parts = (Part("1.a", "a"), Part("1.b", "b", marks=2, split=("M1",)), Part("1.d", "d", marks=1))
     paper = Paper("Spars", (Section((Question("1", parts, total=2), Question("1", (Part("1′", "1", marks=1),)))),),
-                  total=2, claims=(("questions", 1),), minutes=9)
+                  total=2, claims=(("questions", 1),), minutes=1)
     found = [(finding.part, finding.severity, finding.name) for finding in find_all(AuditedPaper(paper, ()))]
     assert found == [
         ("", Severity.ERROR, "cover-differs"),
         ("", Severity.ERROR, "paper-total-differs"),
-        ("", Severity.WARNING, "time-pressure"),
-        ("1", Severity.ERROR, "numbering-repeat"),
         ("1", Severity.ERROR, "question-total-differs"),
         ("1.a", Severity.ERROR, "marks-missing"),
         ("1.b", Severity.ERROR, "key-marks-differ"),
+        ("1′", Severity.ERROR, "numbering-repeat"),
+        ("", Severity.WARNING, "time-pressure"),
         ("1.d", Severity.WARNING, "numbering-gap"),
     ]

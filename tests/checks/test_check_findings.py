@@ -140,7 +140,8 @@ def multiple_choice(options: str, answer: str = "B") -> str:
 
 @pytest.mark.parametrize(("options", "names"), [
     ("{A: '45', B: '54', C: '63', D: '96'}", set()),
-    ("{A: '45', B: '54', C: '63', D: '54'}", {"repeated-option", "two-correct-options"}),
+    ("{A: '45', B: '54', C: '63', D: '54'}", {"repeated-option"}),
+    ("{A: '45', B: '54', C: '108/2', D: '54'}", {"repeated-option", "two-correct-options"}),
     ("{A: '45', B: '54', C: '63', D: '108/2'}", {"two-correct-options"}),
     ("{A: '0.5', B: '54', C: '1/2', D: '96'}", {"repeated-option"}),
     ("{A: '45', B: '56', C: '63', D: '96'}", {"no-correct-option", "answer-differs"}),
@@ -166,11 +167,13 @@ def test_the_key_names_an_option_by_letter_or_by_what_it_says(key: str, there: b
     ("write 3/8 as a percentage", "37.5%", None),
     ("65% of 240 litres", "156", "unit-missing"),
     ("65% of 240 litres", "156 m", "unit-clash"),
+    ("65% of 240 litres", "150 m", "answer-differs"),
 ])
 def test_rounding_and_units_of_numbers(ask: str, answer: str, named: str | None) -> None:
     text = f"questions: [{{number: 1, ask: '{ask}', answer: '{answer}', marks: 2}}]"
     names = {finding.name for finding in audited(text).findings}
-    assert names & {"rounding-not-stated", "unit-missing", "unit-clash"} == ({named} if named else set())
+    of_interest = {"rounding-not-stated", "unit-missing", "unit-clash", "answer-differs"}
+    assert names & of_interest == ({named} if named else set())
 
 
 def test_sizes_of_the_givens_have_units_that_fit() -> None:
@@ -222,3 +225,27 @@ def test_marks_of_parts_that_were_not_derived_have_no_level() -> None:
     assert finding.because[0].startswith("knowledge: 100% of the marks")
     assert finding.because[-1] == "9 marks of parts that were not derived and state no level are left out"
     assert "proposals" not in finding.suggestion
+
+
+def test_a_point_that_an_answer_was_derived_about_is_there() -> None:
+    text = ("questions: [{number: 1, marks: 4, text: 'ABC is a straight line. ∠ABD = 3x and ∠DBC = 2x + 30°. "
+            "Calculate x and ∠ABD.', answer: 'x = 30°, ∠ABD = 90°'}]")
+    assert audited(text).parts[0].verdict == "confirmed"
+    assert not found(text, "label-mismatch")
+
+
+@pytest.mark.parametrize(("given", "ask", "mend"), [
+    ("['∠A = 90°', '∠B = 30°']", "BC", "Add a length, such as that of AB: no given states one."),
+    ("['∠A = 40°']", "∠B", "Add a given that fixes the answer"),
+])
+def test_an_open_question_is_told_what_could_settle_it(given: str, ask: str, mend: str) -> None:
+    text = f"questions: [{{number: 1, figure: triangle ABC, given: {given}, ask: {ask}}}]"
+    (finding,) = found(text, "not-determined")
+    assert finding.suggestion.startswith(mend)
+
+
+def test_the_parts_of_a_repeated_question_are_told_by_the_printed_number() -> None:
+    text = ("questions: [{number: 1, ask: 12 + 5, answer: '17', marks: 1}, "
+            "{number: 1, ask: 9 × 6, answer: '45', marks: 1}]")
+    (finding,) = found(text, "answer-differs")
+    assert (finding.part, finding.message.split(":")[0]) == ("1′", "Question 1")

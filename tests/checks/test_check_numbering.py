@@ -4,6 +4,7 @@ import pytest
 
 from paperaudit.checks import discovered
 from paperaudit.checks.grounds.numbering import REPEATED, position, printed, runs
+from paperaudit.checks.grounds.words import as_printed
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding
 from paperaudit.model.paper import Paper, Part, Question, Section
@@ -69,8 +70,12 @@ def test_a_gap_names_what_is_missing(ids: tuple[str, ...], part: str, missing: s
     (("1.a", "1.b", "2", f"1{REPEATED}.a", f"1{REPEATED}.b"), ["1"]),
     (("1.a", f"1.a{REPEATED}", "1.b"), ["1.a"]),
 ])
-def test_a_repeat_is_found_by_the_printed_number(ids: tuple[str, ...], repeated: list[str]) -> None:
-    assert [finding.part for finding in found("numbering-repeat", paper_of(*ids))] == repeated
+def test_a_repeat_is_found_at_its_second_place_by_the_printed_number(
+    ids: tuple[str, ...], repeated: list[str]
+) -> None:
+    findings = found("numbering-repeat", paper_of(*ids))
+    assert [as_printed(finding.part) for finding in findings] == repeated
+    assert all(REPEATED in finding.part and REPEATED not in finding.message for finding in findings)
 
 
 def test_the_sign_of_repeated_ids_is_the_readers_own() -> None:

@@ -78,3 +78,16 @@ def test_letters_stay_letters_and_the_bytes_stay_the_same() -> None:
     assert "∠ABC" in text
     assert text.endswith("}\n")
     assert text == render(sail_loft.paper())
+
+
+def test_findings_end_with_file_and_line_where_they_are_known() -> None:
+    near = Finding("not-read", Severity.WARNING, "…", "1′.a", place=Place(file="/loft/paper.yaml", line=9))
+    cell = Finding("not-read", Severity.WARNING, "…", "6", place=Place(file="paper.xlsx", cell="Paper!C7"))
+    told = json.loads(render(replace(sail_loft.paper(), findings=(near, cell))))["findings"]
+    assert list(told[0])[-3:] == ["suggestion", "file", "line"]
+    assert (told[0]["part"], told[0]["file"], told[0]["line"]) == ("1.a", "paper.yaml", 9)
+    assert list(told[1])[-2:] == ["file", "cell"]
+
+
+def test_a_level_that_nobody_knows_is_null() -> None:
+    assert json.loads(render(sail_loft.paper(replace(sail_loft.not_read(), level=None))))["parts"][0]["level"] is None

@@ -78,4 +78,4 @@ def test_a_sound_paper_is_told_so() -> None:
 
 def test_a_part_that_nobody_checked_keeps_the_paper_from_being_called_sound() -> None:
     lines = shown(sail_loft.paper(sail_loft.base_angle(), sail_loft.not_read())).splitlines()
-    assert lines[1] == "! No error found, but 1 of 2 parts could not be audited"
+    assert lines[1] == "! 1 of 2 parts audited, no error found in it"

@@ -17,11 +17,12 @@ _ROMAN_WORTH = {"i": 1, "v": 5, "x": 10}
 
 @dataclass(frozen=True, slots=True)
 class Numbered:
-    """One printed number: its last level, the whole of it, and where it stands."""
+    """One printed number: its last level, the whole of it, where it stands, and the id that it goes by."""
 
     label: str
     whole: str
     place: Place
+    id: str
 
 
 Run: TypeAlias = tuple[Numbered, ...]
@@ -44,8 +45,9 @@ def runs(paper: Paper) -> Iterator[Run]:
             kept = _shared(previous, levels, len(own) - 1 if index == 0 else len(levels) - 1)
             for depth in range(kept, len(levels)):
                 place = question.place if depth < len(own) else part.place
+                id = ".".join(levels[: depth + 1])
                 shown = [level.rstrip(REPEATED) for level in levels[: depth + 1]]
-                gathered.setdefault(levels[:depth], []).append(Numbered(shown[-1], ".".join(shown), place))
+                gathered.setdefault(levels[:depth], []).append(Numbered(shown[-1], ".".join(shown), place, id))
             previous = levels
     yield from (tuple(members) for members in gathered.values())
 

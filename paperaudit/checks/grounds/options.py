@@ -49,7 +49,7 @@ def same_options(part: AuditedPart) -> Iterator[tuple[Option, Option]]:
     form_counts = part.reading.ask is not None and _asks_for_a_form(part.reading.ask)
     right = right_options(part)
     for one, other in combinations(part.part.options, 2):
-        same_words = _plain(one[1].text) == _plain(other[1].text)
+        same_words = plain(one[1].text) == plain(other[1].text)
         by_value = not form_counts and not (one in right and other in right)
         if same_words or (by_value and _same_value(one[1].text, other[1].text)):
             yield one, other
@@ -70,10 +70,11 @@ def key_names_an_option(part: Part) -> bool:
     if part.answer is None or key_letter(part):
         return True
     stated = part.answer.text
-    return any(_plain(line.text) == _plain(stated) or _same_value(line.text, stated) for _, line in part.options)
+    return any(plain(line.text) == plain(stated) or _same_value(line.text, stated) for _, line in part.options)
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
+    """The words of an option without spaces and capitals, to tell whether two options say the same."""
     return "".join(text.split()).casefold()
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from paperaudit.checks.grounds.words import counted, listed
+from paperaudit.checks.grounds.words import as_printed, counted, listed
 from paperaudit.model.paper import Question
 
 
@@ -48,7 +48,7 @@ def mismatch_in(question: Question) -> Mismatch | None:
     >>> mismatch_in(Question("1", (Part("1.a", "a", marks=3), Part("1.b", "b", marks=2)), total=9)).because()
     ('1.a (3) + 1.b (2) = 5', 'printed total: 9')
     """
-    rows = tuple((part.id, part.marks or 0) for part in question.parts if part.marks is not None)
+    rows = tuple((as_printed(part.id), part.marks or 0) for part in question.parts if part.marks is not None)
     return _mismatch(question.total, rows, _unmarked(question), bool(_unmarked(question)))
 
 
@@ -71,7 +71,7 @@ def mismatch_over(printed: int | None, questions: Iterable[Question]) -> Mismatc
 
 def _unmarked(question: Question) -> tuple[str, ...]:
     """The parts without marks."""
-    return tuple(part.id for part in question.parts if part.marks is None)
+    return tuple(as_printed(part.id) for part in question.parts if part.marks is None)
 
 
 def _mismatch(

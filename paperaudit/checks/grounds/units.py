@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.equality import compare_answers
 from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.stated import Stated, read_stated
 from paperaudit.maths.units import unit_named
+from paperaudit.model.ask import Ask, Find
 from paperaudit.model.audited import AuditedPart
-from paperaudit.model.derivation import Answer, Derived, Several
+from paperaudit.model.derivation import Agreement, Answer, Derived, Several
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
@@ -32,6 +34,25 @@ class Pair:
     derived_unit: str
     stated: Expression
     stated_unit: str
+
+    def units_clash(self) -> bool:
+        """Whether both units are known and measure different things."""
+        ours, theirs = dimension_named(self.derived_unit), dimension_named(self.stated_unit)
+        return bool(ours and theirs) and ours != theirs
+
+    def same_number(self) -> bool:
+        """Whether the two are equal as bare numbers."""
+        compared = compare_answers(self.stated, (Answer("", self.derived),), _BY_VALUE_ALONE)
+        return compared.agreement is Agreement.AGREES
+
+
+_BY_VALUE_ALONE = Ask(Find(()), "")
+
+
+def only_the_unit_clashes(part: AuditedPart) -> bool:
+    """Whether the key has the right numbers throughout, and some unit of another kind than the answer's."""
+    held = pairs(part)
+    return any(pair.units_clash() for pair in held) and all(pair.same_number() for pair in held)
 
 
 def pairs(part: AuditedPart) -> tuple[Pair, ...]:

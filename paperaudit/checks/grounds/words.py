@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from paperaudit.checks.grounds.numbering import REPEATED
 from paperaudit.maths.options import key_letter
 from paperaudit.model.derivation import Answer
 from paperaudit.model.paper import Part, Question
@@ -13,7 +14,16 @@ def called(question: Question, part: Part) -> str:
     >>> called(Question("2", ()), Part("2", "2"))
     'Question 2'
     """
-    return f"Question {part.id}" if is_whole(question, part) else f"Part {part.id}"
+    return f"{'Question' if is_whole(question, part) else 'Part'} {as_printed(part.id)}"
+
+
+def as_printed(id: str) -> str:
+    """A number as the paper prints it: without the sign that keeps the ids of repeated numbers apart.
+
+    >>> as_printed("1′.a")
+    '1.a'
+    """
+    return id.replace(REPEATED, "")
 
 
 def is_whole(question: Question, part: Part) -> bool:
