@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from paperaudit.errors import Complaint
 from paperaudit.model.paper import Line, Paper, Part
 from paperaudit.model.place import NOWHERE, Place
-from paperaudit.readers.complaints import complaint, did_you_mean, from_shape_error
+from paperaudit.readers.complaints import complaint, did_you_mean, from_shape_error, nearest
 from paperaudit.readers.question_file import PaperRead, in_order, paper_of_tree
 from paperaudit.readers.tree import Entries, Items, Node, Scalar, place_of, plain, shown
 from paperaudit.readers.workbook_cells import Sheet
@@ -39,8 +39,8 @@ class KeyRead:
 def key_of_tree(tree: Node) -> KeyRead:
     """The key in a YAML file: a paper with answers, or ids with answers, under `answers:` or at the top.
 
-    Under an id stands the answer alone, or `answer`, `marks` and `split`; a list of mappings with an `id`
-    serves as well.
+    Under an id stands the answer alone, or `answer`, `marks` and `split`; the parts of a question may stand
+    under its number. A list of mappings with an `id` serves as well.
     """
     if isinstance(tree, Entries) and (tree.get("questions") or tree.get("sections")):
         return key_of_paper(paper_of_tree(tree))
@@ -152,15 +152,34 @@ def _key_of_parts(parts: Items) -> KeyRead:
 
 
 def _parts_of(held: Entries | Items) -> Iterator[Node]:
-    """Ids with what stands under them as parts with a number."""
+    """Ids with what stands under them as parts with a number; ids may stand under the number of their question."""
     if isinstance(held, Items):
         for value in held.values:
             yield _named_by_one(value) if isinstance(value, Entries) else value
         return
     for name, value in held.pairs:
-        number = (Scalar("number", name.place), name)
+        if isinstance(value, Entries) and _holds_parts(value):
+            inner = Entries(tuple((_below(name, key), answer) for key, answer in value.pairs), value.place)
+            yield from _parts_of(inner)
+            continue
+        number = (Scalar("number", name.place), _respaced(name))
         below = value.pairs if isinstance(value, Entries) else ((Scalar("answer", name.place), value),)
         yield Entries((number, *below), name.place)
+
+
+def _holds_parts(value: Entries) -> bool:
+    """Whether parts stand under a key, and not what is said about one part, rightly spelt or not."""
+    return bool(value.pairs) and not any(nearest(key.text, _FIELDS) for key, _ in value.pairs)
+
+
+def _below(above: Scalar, name: Scalar) -> Scalar:
+    return Scalar(f"{above.text}.{name.text}", name.place)
+
+
+def _respaced(name: Scalar) -> Scalar:
+    """A number with a point for each space between its levels, and without the word in front: "Question 2 (b)"."""
+    bare = re.sub(r"^\s*(?:question|part|q)\b\.?\s*", "", name.text, flags=re.IGNORECASE)
+    return Scalar(re.sub(r"(?<=\w)\s+(?=\w)", ".", re.sub(r"\s*([().])\s*", r"\1", bare.strip())), name.place)
 
 
 def _named_by_one(part: Entries) -> Entries:

@@ -17,6 +17,9 @@ _KINDS = {
     "too_short": "a list of at least one",
 }
 
+_CLOSE = 0.7
+"""How alike two words must be for one to be a slip of the other; below it suggestions are guesses."""
+
 
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word that is closest to `word`, or "" where none is close.
@@ -25,7 +28,7 @@ def nearest(word: str, known: Iterable[str]) -> str:
     'marks'
     """
     lowered = {candidate.lower(): candidate for candidate in known}
-    found = difflib.get_close_matches(word[:60].lower().strip(), list(lowered), n=1, cutoff=0.6)
+    found = difflib.get_close_matches(word[:60].lower().strip(), list(lowered), n=1, cutoff=_CLOSE)
     return lowered[found[0]] if found else ""
 
 

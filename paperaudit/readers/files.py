@@ -13,17 +13,20 @@ LARGEST_TEXT = 1_000_000
 LARGEST_WORKBOOK = 5_000_000
 """Bytes of a workbook as it lies on the disk."""
 
+_CLOSE = 0.75
+"""How alike two names must be for one to be a slip of the other."""
+
 
 def name_of(source: str) -> str:
     """How places and complaints name an input."""
     return "standard input" if source == STANDARD_INPUT else source
 
 
-def read_bytes(source: str, largest: int) -> bytes:
+def read_bytes(source: str, largest: int, expected: str = "a question file") -> bytes:
     """The content of the file `source`, or of standard input for "-".
 
     Raises InputError for what is not there, is a folder, cannot be opened, is empty, or is larger than
-    `largest` bytes; no more than that is ever held.
+    `largest` bytes; no more than that is ever held. `expected` says what should have been in an empty one.
     """
     try:
         if source == STANDARD_INPUT:
@@ -42,7 +45,7 @@ def read_bytes(source: str, largest: int) -> bytes:
     if len(content) > largest:
         raise refused(source, f"the file is larger than {largest:,} bytes, expected a smaller one")
     if not content:
-        raise refused(source, "the file is empty, expected a question file")
+        raise refused(source, f"the file is empty, expected {expected}")
     return content
 
 
@@ -64,10 +67,14 @@ def refused(source: str, message: str) -> InputError:
 
 
 def _near_file(path: Path) -> str:
-    """A file in the same folder that may have been meant."""
+    """A file in the same folder, of the same kind and with nearly the same name, that may have been meant."""
     try:
-        names = sorted(entry.name for entry in path.parent.iterdir() if entry.is_file())
+        names = sorted(entry.name for entry in path.parent.iterdir() if entry.is_file())[:1000]
     except (OSError, ValueError):
         return ""
-    found = difflib.get_close_matches(path.name, names[:1000], n=1)
-    return f"; did you mean '{found[0]}'?" if found else ""
+    stems = {Path(name).stem: name for name in names if Path(name).suffix.lower() == path.suffix.lower()}
+    found = difflib.get_close_matches(path.stem, list(stems), n=1, cutoff=_CLOSE)
+    if found:
+        return f"; did you mean '{stems[found[0]]}'?"
+    others = [name for name in names if Path(name).stem == path.stem]
+    return f"; did you mean '{others[0]}'?" if others else ""

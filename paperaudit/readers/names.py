@@ -21,7 +21,7 @@ def read_names(source: str) -> tuple[str, ...]:
     Commas, semicolons or tabs part the columns. Without a heading (Name, Surname) there may be one column
     only. Raises InputError for anything else, for other encodings than UTF-8, and for an empty list.
     """
-    text = text_of(read_bytes(source, _LARGEST), source)
+    text = text_of(read_bytes(source, _LARGEST, "one name a line"), source)
     first_line = text.lstrip("\n").split("\n", 1)[0]
     separator = next((sign for sign in (";", "\t") if sign in first_line), ",")
     try:
@@ -37,8 +37,9 @@ def read_names(source: str) -> tuple[str, ...]:
     last = next((headings.index(word) for word in _LAST if word in headings), None)
     if first is None and last is None:
         if any(len([cell for cell in row if cell]) > 1 for _, row in filled):
-            message = "several columns without a heading were read, expected the heading Name, or Name and Surname"
-            raise refused(source, message)
+            read = ", ".join(f"'{cell[:20]}'" for cell in filled[0][1][:6])
+            message = f"the first line {read} was read, expected the heading Name, or Name and Surname, above several"
+            raise refused(source, f"{message} columns")
         first = next(at for at, cell in enumerate(filled[0][1]) if cell)
     else:
         filled = filled[1:]

@@ -37,7 +37,7 @@ def read_paper(source: str) -> PaperRead:
 def read_answers(source: str) -> KeyRead:
     """The setter's own answers in the file `source`, or standard input for "-", or every complaint about it."""
     try:
-        content, kind = _content(source)
+        content, kind = _content(source, "answers by part, such as 1.a: 68°")
         if kind is Kind.PDF:
             raise refused(source, "reading answers from a PDF is not built yet, expected a .yaml or .xlsx file")
         if kind is Kind.WORKBOOK:
@@ -58,9 +58,9 @@ def _answers_of_workbook(content: bytes, file: str) -> KeyRead:
     return replace(key, complaints=complaints + key.complaints)
 
 
-def _content(source: str) -> tuple[bytes, Kind]:
+def _content(source: str, expected: str = "a question file") -> tuple[bytes, Kind]:
     """The bytes of a source and their kind; what the bytes are counts, the ending only tells what was hoped for."""
-    content = read_bytes(source, LARGEST_WORKBOOK)
+    content = read_bytes(source, LARGEST_WORKBOOK, expected)
     ending = Path(source).suffix.lower()
     if content.startswith(b"%PDF-"):
         return content, Kind.PDF

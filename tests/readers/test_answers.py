@@ -39,6 +39,8 @@ WANTED = [("68°", 2, None, ()), ("44°", 3, 2, ("M1", "A1")), ("x = 17", 3, Non
     [
         "answers:\n  1.a: 68°\n  1.b: {answer: 44°, marks: 2, split: [M1, A1]}\n  2: x = 17\n",
         "1(a): 68°\n1b: {answer: 44°, marks: 2, split: [M1, A1]}\n2: x = 17\n",
+        "1: {a: 68°, b: {answer: 44°, marks: 2, split: [M1, A1]}}\n2: {answer: x = 17}\n",
+        "1 (a): 68°\nQuestion 1 b: {answer: 44°, marks: 2, split: [M1, A1]}\n'2 ': x = 17\n",
         "- {id: 1.a, answer: 68°}\n- {question: 1, part: b, answer: 44°, marks: 2, split: [M1, A1]}\n"
         "- {id: 2, answer: x = 17}\n",
         "questions:\n- number: 1\n  parts: [{number: a, answer: 68°}, {number: b, answer: 44°, marks: 2, "
@@ -75,7 +77,8 @@ def test_a_key_may_be_a_workbook(paper: PaperRead, tmp_path: Path, rows: list[li
 @pytest.mark.parametrize(
     ("key", "expected"),
     [
-        ("1.c: 3", ["line 1: the part '1.c' was read, expected one of 1.a, 1.b, 2; did you mean"]),
+        ("1.c: 3", ["line 1: the part '1.c' was read, expected one of 1.a, 1.b, 2"]),
+        ("1: {a: 3, c: 4}", ["line 1: the part '1.c' was read, expected one of 1.a, 1.b, 2"]),
         ("1.a: 3\n1(a): 4", ["line 2: the part '1.a' was read twice"]),
         ("1.a: {awnser: 3}", ["line 1: part 1.a: the unknown key 'awnser'"]),
         ("1.a: [3, 4]\n2: {marks: many}",

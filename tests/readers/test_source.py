@@ -51,10 +51,20 @@ def test_what_cannot_be_read(tmp_path: Path, name: str, content: bytes, expected
         assert expected in found[0].message
 
 
+def test_an_empty_key_is_told_what_belongs_there(tmp_path: Path) -> None:
+    (tmp_path / "key.yaml").write_bytes(b"")
+    (complaint,) = read_answers(str(tmp_path / "key.yaml")).complaints
+    assert complaint.message == "the file is empty, expected answers by part, such as 1.a: 68°"
+
+
 def test_a_missing_file_is_named_with_a_near_one(tmp_path: Path) -> None:
     (tmp_path / "term-test.yaml").write_bytes(PAPER)
     (complaint,) = read_paper(str(tmp_path / "term-tset.yaml")).complaints
     assert "there is no such file; did you mean 'term-test.yaml'?" in complaint.message
+    (complaint,) = read_paper(str(tmp_path / "term-test.yml")).complaints
+    assert "did you mean 'term-test.yaml'?" in complaint.message
+    (complaint,) = read_paper(str(tmp_path / "mast-rest.yaml")).complaints
+    assert complaint.message == "there is no such file"
 
 
 def test_a_folder_and_a_file_as_a_folder(tmp_path: Path) -> None:
