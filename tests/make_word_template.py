@@ -19,6 +19,8 @@ from docx.text.paragraph import Paragraph
 
 TEMPLATE = Path(__file__).resolve().parent.parent / "schemes" / "templates" / "scheme" / "scheme.docx"
 TEXT_WIDTH = 170
+LABEL_WIDTH = 13
+"""Millimetres for a part's number: (b)(ii) fits, with a space behind it."""
 INK, SOFT = RGBColor(0x16, 0x16, 0x16), RGBColor(0x55, 0x55, 0x55)
 IN_MARKS = "{% if not X %}no marks{% elif X == '1' %}1 mark{% else %}{{ X }} marks{% endif %}"
 
@@ -120,6 +122,19 @@ class Builder:
         self._line(table.rows[2].cells, with_reasons)
         table.rows[3].cells[0].text = "{%tr endfor %}"
 
+    def given_table(self, rows: str) -> None:
+        """The table that a question gives; its columns are made when the template is filled."""
+        table = self.document.add_table(rows=3, cols=3)
+        table.style = "Table Grid"
+        table.autofit = True
+        table.rows[0].cells[0].text = f"{{%tr for row in {rows} %}}"
+        line = table.rows[1].cells
+        line[0].text = "{%tc for cell in row %}"
+        write(line[1].paragraphs[0], ("{{ cell }}", "s"))
+        line[1].paragraphs[0].paragraph_format.space_after = Pt(1)
+        line[2].text = "{%tc endfor %}"
+        table.rows[2].cells[0].text = "{%tr endfor %}"
+
     def _line(self, cells: tuple[_Cell, ...], with_reasons: bool) -> None:
         shade = "{% cellbg row.shade %}"
         statement = self._cell(cells[0], False, rule=4)
@@ -211,6 +226,9 @@ def question(build: Builder) -> None:
     bordered(heading, bottom=8)
     build.when("question.text", ("{{ question.text }}", ""))
     build.when("question.statements", ("{{ question.statements }}", "g"))
+    build.tag("{%p if question.table %}")
+    build.given_table("question.table")
+    build.tag("{%p endif %}")
     build.warning("question.warning")
     build.tag("{%p for part in question.parts %}")
     part(build)
@@ -224,11 +242,12 @@ def part(build: Builder) -> None:
     picture.paragraph_format.space_before = picture.paragraph_format.space_after = Pt(6)
     build.tag("{%p if part.label %}")
     asked = (("{{ part.label }}\t", "b"), ("{{ part.text or part.statements }}\t", ""))
-    opening = at_right(hanging(build.paragraph(*asked, keep=True), 9))
+    opening = at_right(hanging(build.paragraph(*asked, keep=True), LABEL_WIDTH))
     write(opening, (IN_MARKS.replace("X", "part.marks"), "s"))
     opening.paragraph_format.space_before = Pt(9)
     opening.paragraph_format.right_indent = Mm(0)
-    build.when("part.text and part.statements", ("{{ part.statements }}", "g")).paragraph_format.left_indent = Mm(9)
+    build.when("part.text and part.statements", ("{{ part.statements }}", "g")).paragraph_format.left_indent = Mm(
+        LABEL_WIDTH)
     build.tag("{%p else %}")
     build.when("part.text", ("{{ part.text }}", ""))
     build.when("part.statements", ("{{ part.statements }}", "g"))

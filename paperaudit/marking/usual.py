@@ -59,7 +59,9 @@ def usual_marks(
     fewest = max(1, int(len(new) * FEWEST_A_LINE), ceil(reasoned * FEWEST_A_REASON))
     most = max(1 + sum(_worth(line, steps[line.step]) for line in every), most_of(every), fewest)
     by_tariff = sum(line.usual for line in new) if reasons_required else 0
-    return UsualMarks(fewest, fewest, min(most, max(fewest + 1, ceil(len(new) * USUAL_A_LINE), by_tariff)), most)
+    low = max(fewest, reasoned, len(new) // 2)
+    high = max(low + 1, ceil(len(new) * USUAL_A_LINE), by_tariff)
+    return UsualMarks(fewest, min(low, most), min(high, most), most)
 
 
 def _has_theorem(line: Earning, steps: tuple[Step, ...]) -> bool:

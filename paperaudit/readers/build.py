@@ -10,6 +10,9 @@ from paperaudit.readers.shape import PaperShape, PartShape, QuestionShape
 from paperaudit.readers.tree import Node, Route, place_of
 
 _NOT_TO_SCALE = re.compile(r"\bnot\s+(?:drawn\s+)?to\s+scale\b", re.IGNORECASE)
+_BEGINS_A_SENTENCE = re.compile(
+    r"(?:Given|Find|Calculate|Determine|Write|Show|Prove|Solve|State|Explain|Use|Hence|If|What|Which|How|The)\b"
+)
 REPEATED = "′"
 """Behind the number of a question that repeats an earlier one's, so that ids stay unique."""
 
@@ -98,7 +101,7 @@ class _Builder:
                 parts.append(self._leaf(shape, here, name, shared))
                 continue
             inner = _Inherited(
-                text=f"{shared.text} {shape.text or ''}".strip(),
+                text=_joined(shared.text, shape.text or ""),
                 figure=shared.figure + self._lines(shape.figure, (*here, "figure")),
                 given=shared.given + self._lines(shape.given, (*here, "given")),
                 reasons=shared.reasons if shape.reasons is None else shape.reasons,
@@ -118,7 +121,7 @@ class _Builder:
         own_text = None if is_question else self._line(shape.text, (*route, "text"))
         if above.text:
             place = own_text.place if own_text else place_of(self._tree, route)
-            own_text = Line(f"{above.text} {own_text.text if own_text else ''}".strip(), place)
+            own_text = Line(_joined(above.text, own_text.text if own_text else ""), place)
         return Part(
             id=name,
             number=shape.number,
@@ -144,3 +147,10 @@ class _Builder:
 
     def _lines(self, texts: Sequence[str], route: Route) -> tuple[Line, ...]:
         return tuple(Line(text, place_of(self._tree, (*route, at))) for at, text in enumerate(texts))
+
+
+def _joined(stem: str, own: str) -> str:
+    """A part's words behind its stem; a stem without a stop runs on: "Now" and "Given that" make "Now given that"."""
+    if stem.strip()[-1:].isalpha() and _BEGINS_A_SENTENCE.match(own):
+        own = own[0].lower() + own[1:]
+    return f"{stem} {own}".strip()

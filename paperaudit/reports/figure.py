@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Literal
 from paperaudit.geometry.draw.elements import Layout, StrokeKind
 from paperaudit.geometry.draw.ground import SIZES
 from paperaudit.geometry.draw.layout import BORDER
-from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure, own_givens, skeleton
+from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure, drawn, own_givens, skeleton
 from paperaudit.model.audited import AuditedPart
-from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined, Position, Several
+from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined, NotRead, Position, Several
 from paperaudit.model.fact import Origin
 from paperaudit.model.reading import Reading
 from paperaudit.resources import shipped
@@ -46,8 +46,11 @@ LOOKS: dict[StrokeKind, Look] = {
 }
 
 
-def render(part: AuditedPart, *, colours: Colours = "", scale: Scale = "true") -> str:
+def render(part: AuditedPart, *, colours: Colours = "", scale: Scale = "true", asked: bool = True) -> str:
     """The SVG of a part's figure, "" where it has none.
+
+    Without `asked` nothing shows what the part asks for: for a figure that stands over several parts.
+    A part that was read and not derived has its figure all the same, where its givens can be drawn.
 
     True to scale, unless `scale` is "sketch": then order and turning are the figure's, the sizes are
     not, and a note says so; so it does for a part whose givens nothing satisfies. Where several
@@ -58,13 +61,15 @@ def render(part: AuditedPart, *, colours: Colours = "", scale: Scale = "true") -
     sides = colours == "triangle-sides"
     try:
         match outcome:
-            case Derived(figure=positions):
-                return _svg(part, _layout(part, positions, sides, scale, ""))
+            case Derived(figure=positions) if positions:
+                return _svg(part, _layout(part, positions, sides, scale, "", asked), asked=asked)
             case Several(cases=cases) | NotDetermined(cases=cases) if cases:
-                return _svg(part, _layout(part, cases[0].figure, sides, scale, ONE_OF_SEVERAL))
+                return _svg(part, _layout(part, cases[0].figure, sides, scale, ONE_OF_SEVERAL, asked), asked=asked)
             case Impossible():
-                shown = ShownFigure(part.reading, skeleton(part.reading))
-                return _svg(part, shown.as_skeleton(sides, NOT_TO_SCALE))
+                shown = ShownFigure(part.reading, skeleton(part.reading), asked)
+                return _svg(part, shown.as_skeleton(sides, NOT_TO_SCALE), asked=asked)
+            case NotRead() if not part.reading.unread:
+                return _svg(part, _layout(part, drawn(part.reading), sides, scale, "", asked), asked=asked)
     except NotDrawable:
         pass
     return ""
@@ -81,20 +86,22 @@ def render_case(part: AuditedPart, case: Case) -> str:
         return ""
 
 
-def _layout(part: AuditedPart, positions: Sequence[Position], sides: bool, scale: Scale, note: str) -> Layout:
-    shown = ShownFigure(part.reading, positions)
+def _layout(
+    part: AuditedPart, positions: Sequence[Position], sides: bool, scale: Scale, note: str, asked: bool = True
+) -> Layout:
+    shown = ShownFigure(part.reading, positions, asked)
     if scale == "sketch":
         return shown.as_sketch(sides, NOT_TO_SCALE)
     # The cases of an open length differ in nothing but that length.
     return shown.to_scale(isinstance(part.outcome, NotDetermined | Several), sides, note)
 
 
-def _svg(part: AuditedPart, layout: Layout, suffix: str = "") -> str:
+def _svg(part: AuditedPart, layout: Layout, suffix: str = "", asked: bool = True) -> str:
     pieces = ("figure", *re.split(r"[^A-Za-z0-9]+", part.part.id), suffix)
     return _template().render(
         id="-".join(piece for piece in pieces if piece),
-        title=f"Figure of question {part.part.id}",
-        description=_description(part.reading, layout.note),
+        title=f"Figure of question {part.part.id if asked else part.question.number}",
+        description=_description(part.reading, layout.note, asked),
         layout=layout,
         looks=tuple(LOOKS.items()),
         sizes=SIZES,
@@ -103,13 +110,13 @@ def _svg(part: AuditedPart, layout: Layout, suffix: str = "") -> str:
     )
 
 
-def _description(reading: Reading, note: str) -> str:
+def _description(reading: Reading, note: str, asked: bool) -> str:
     """The figure in words, for those who cannot see it: what is drawn, given and asked."""
     shown = [given for given in own_givens(reading) if given.origin is not Origin.CONVENTION]
     sentences = [
         ("Drawn: ", [given.text for given in shown if given.origin is Origin.FIGURE]),
         ("Given: ", [given.text for given in shown if given.origin is not Origin.FIGURE]),
-        ("Asked: ", [reading.ask.text] if reading.ask else []),
+        ("Asked: ", [reading.ask.text] if reading.ask and asked else []),
         ("Scale: ", [note if note == NOT_TO_SCALE else f"true to scale, {note}" if note else "true to scale"]),
     ]
     said = [lead + "; ".join(dict.fromkeys(texts)).rstrip(".") + "." for lead, texts in sentences if texts]

@@ -1,6 +1,7 @@
 """Fills a mark scheme: cover, legend, and each question's lines with their marks and remarks."""
 
 from collections.abc import Iterable, Mapping
+from itertools import zip_longest
 
 from paperaudit.marking import convention as conventions
 from paperaudit.marking.allocation import allocate
@@ -21,9 +22,16 @@ from paperaudit.reports.scheme_sheet import (
     Row,
     SchemeSheet,
 )
-from paperaudit.reports.scheme_words import answers_in_words, remarks_on, statements_beside, why_not_derived
+from paperaudit.reports.scheme_spacing import spaced
+from paperaudit.reports.scheme_words import (
+    answers_in_words,
+    remarks_on,
+    statements_beside,
+    totals_in_words,
+    why_not_derived,
+)
 
-RULED_LINES = (3, 6)
+RULED_LINES = (2, 4)
 """The fewest and the most lines left for the examiner at a part that was not derived."""
 
 
@@ -36,24 +44,23 @@ def contents(audited: AuditedPaper) -> SchemeSheet:
     schemes = [allocate(part, convention, established(audited.parts, part)) for part in audited.parts]
     used = [mark for scheme in schemes for allocation in _allocations(scheme) for mark in allocation.marks]
     codes, notes = {mark.kind for mark in used}, {mark.note for mark in used}
-    return SchemeSheet(
+    return spaced(SchemeSheet(
         title=audited.paper.title or "Untitled test",
-        facts=_facts(audited, schemes),
+        facts=_facts(audited),
         convention=convention.title,
         about=convention.about,
         legend=_legend(convention, codes),
         notes=tuple(LegendEntry(note.printed, note.means) for key, note in convention.notes.items() if key in notes),
         warning=_warning(audited, ""),
         questions=tuple(_questions(audited, schemes, convention)),
-    )
+    ))
 
 
-def _facts(audited: AuditedPaper, schemes: list[PartScheme]) -> tuple[tuple[str, str], ...]:
+def _facts(audited: AuditedPaper) -> tuple[tuple[str, str], ...]:
     paper = audited.paper
     minutes = counted(paper.minutes, "minute") if paper.minutes is not None else ""
-    total = counted(sum(scheme.allocation.total() + scheme.unplaced for scheme in schemes), "mark")
     questions = counted(sum(1 for _ in paper.questions()), "question")
-    facts = (("Level", paper.level), ("Total", total), ("Time", minutes), ("Length", questions))
+    facts = (("Level", paper.level), ("Total", totals_in_words(audited)), ("Time", minutes), ("Length", questions))
     return tuple(fact for fact in facts if fact[1])
 
 
@@ -80,17 +87,25 @@ def _questions(audited: AuditedPaper, schemes: list[PartScheme], convention: Con
 def _question(
     question: Question, section: str, schemes: list[PartScheme], audited: AuditedPaper, convention: Convention
 ) -> QuestionSheet:
-    total = sum(scheme.allocation.total() + scheme.unplaced for scheme in schemes)
     one_part = len(schemes) == 1 and schemes[0].audited.part.id == question.number
     return QuestionSheet(
         number=question.number,
         section=section,
         text=question.text.text if question.text else "",
         statements="; ".join(line.text for line in (*question.figure, *question.given)),
-        marks=str(total),
+        marks=str(sum(part.marks or 0 for part in question.parts) or ""),
         warning="" if one_part else _warning(audited, question.number),
         parts=tuple(_part(scheme, at == 0, audited, convention) for at, scheme in enumerate(schemes)),
+        table=_table(question),
     )
+
+
+def _table(question: Question) -> tuple[tuple[str, ...], ...]:
+    """The question's table as rows, its names first; a short column ends in empty cells."""
+    if not question.table:
+        return ()
+    names, columns = zip(*question.table, strict=True)
+    return (names, *zip_longest(*columns, fillvalue=""))
 
 
 def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention: Convention) -> PartSheet:
@@ -98,7 +113,6 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
 
     part = scheme.audited
     derivation = part.derivation()
-    total = scheme.allocation.total() + scheme.unplaced
     system = audited.paper.reasons
     known = {text: _label(source) for text, source in established(audited.parts, part).items()}
     rows = _rows(derivation, scheme.allocation, known, convention, system) if derivation else ()
@@ -109,7 +123,7 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
         text=part.part.text.text if part.part.text else "",
         statements=statements_beside(part),
         options=tuple(f"{letter}  {line.text}" for letter, line in part.part.options),
-        marks="" if not total else str(total),
+        marks=str(part.part.marks or ""),
         rows=rows,
         has_reasons=_has_reasons(derivation),
         answer=answers_in_words(part, rows[-1].statement if rows else ""),
@@ -121,9 +135,14 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
             )
             for other in scheme.alternatives
         ),
-        ruled=0 if rows else max(least, min(most, 2 * total)),
-        figure=figure.render(part) if is_first or own_figure else "",
+        ruled=0 if rows else max(least, min(most, part.part.marks or 0)),
+        figure=figure.render(part, asked=own_figure or not shares_its_figure(part)) if is_first or own_figure else "",
     )
+
+
+def shares_its_figure(part: AuditedPart) -> bool:
+    """Whether other parts of the question ask about the same figure, which then shows no single ask."""
+    return len(part.question.parts) > 1
 
 
 def _has_reasons(derivation: Derivation | None) -> bool:
@@ -162,9 +181,10 @@ def _marks_at(step: int, allocation: Allocation, convention: Convention) -> tupl
 def _label(part: AuditedPart) -> str:
     """A part's number as printed: (a), (b)(ii), 3.2.1, or "" for a question's only part.
 
-    Levels that are digits are taken for decimal numbering, which has no brackets.
+    Levels that are digits are taken for decimal numbering, which has no brackets; the sign that tells
+    repeated numbers apart is not printed.
     """
-    question, part_id = part.question.number, part.part.id
+    question, part_id = part.question.number, part.part.id.replace("′", "")
     if part_id == question:
         return ""
     levels = part_id.removeprefix(f"{question}.").split(".")

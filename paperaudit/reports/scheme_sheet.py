@@ -65,7 +65,10 @@ class PartSheet:
 
 @dataclass(frozen=True, slots=True)
 class QuestionSheet:
-    """One question with its parts. `section` is the heading printed above it, "" where none is due."""
+    """One question with its parts. `section` is the heading printed above it, "" where none is due.
+
+    `table` has the names of its columns in its first row; `marks` is "" where no part has any.
+    """
 
     number: str
     section: str
@@ -74,6 +77,7 @@ class QuestionSheet:
     marks: str
     warning: str
     parts: tuple[PartSheet, ...]
+    table: tuple[tuple[str, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ import pytest
 
 from paperaudit.audit import audit, audit_file
 from paperaudit.model.audited import AuditedPart
-from paperaudit.model.derivation import Derived, NotDetermined, Several
+from paperaudit.model.derivation import Derived, NotDetermined, NotRead, Several
 from paperaudit.readers.question_file import read_question_file
 from paperaudit.reports.figure import NOT_TO_SCALE, ONE_OF_SEVERAL, render, render_case
 from paperaudit.resources import shipped
@@ -195,3 +195,18 @@ def test_the_same_part_gives_the_same_bytes_in_another_process(tmp_path: Path) -
         for seed in ("1", "2")
     ]
     assert found[0] == found[1] and found[0].count(b"<svg") >= 6
+
+
+def test_a_part_that_was_not_derived_has_the_figure_that_its_givens_make() -> None:
+    """The right-angled triangle of the legs 5 cm and 12 cm, which no theorem here settles."""
+    found = part("figure: [triangle KLM], given: [∠L = 90°, KL = 5 cm, LM = 12 cm], ask: KM")
+    unread = replace(found, outcome=NotRead("no theorem known here reaches it"), verdict="not-read")
+    assert {"K", "L", "M", "5 cm", "12 cm", "?"} <= set(written(render(unread)))
+
+
+def test_a_figure_over_several_parts_leaves_out_what_is_asked() -> None:
+    found = part(PANEL)
+    assert "?" in written(render(found))
+    bare = render(found, asked=False)
+    assert "?" not in written(bare)
+    assert "Asked" not in bare

@@ -14,12 +14,15 @@ import pdfplumber
 import pytest
 from docx import Document
 
+from paperaudit.audit import audit_read
 from paperaudit.errors import InputError
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Answer, Derived, Reason, Step, StepKind
 from paperaudit.model.paper import Line, Paper
+from paperaudit.readers.question_file import read_question_file
 from paperaudit.reports.scheme import ENDINGS, render
 from paperaudit.reports.scheme_contents import contents
+from paperaudit.reports.scheme_spacing import NO_BREAK, kept_together
 from paperaudit.reports.scheme_text import plain
 from paperaudit.reports.scheme_words import answers_in_words, statements_beside
 from paperaudit.resources import shipped
@@ -41,7 +44,7 @@ def drawing(monkeypatch: pytest.MonkeyPatch) -> None:
 
     figure = ModuleType("paperaudit.reports.figure")
 
-    def render_figure(part: AuditedPart) -> str:
+    def render_figure(part: AuditedPart, *, asked: bool = True) -> str:
         return DRAWING if getattr(part.outcome, "figure", ()) else ""
 
     figure.render = render_figure  # type: ignore[attr-defined]
@@ -173,7 +176,7 @@ def test_marks_that_do_not_fit_stand_beside_the_natural_ones() -> None:
     part, = contents(sail_loft.paper(sail_loft.base_angle(9))).questions[0].parts
     assert part.marks == "9"
     assert part.remarks == (
-        "The paper gives 9 marks; these lines usually earn S1 R1 S1 R1 (4 marks) and can bear from 2 to 5.",
+        "The paper gives 9 marks; usual for these lines is 2 to 4.",
         "4 marks have no line to rest on.",
     )
 
@@ -209,7 +212,9 @@ def test_lines_of_an_earlier_part_point_back_to_it() -> None:
 
 def test_the_reasons_follow_the_papers_system() -> None:
     rows = contents(sail_loft.paper(sail_loft.base_angle(), reasons="abbreviated")).questions[0].parts[0].rows
-    assert [row.reason for row in rows] == ["∠s on a str line", "∠s opp equal sides; AB = AC"]
+    assert [row.reason for row in rows] == [
+        "∠s on a str line", f"∠s opp equal sides; AB{NO_BREAK}={NO_BREAK}AC",
+    ]
 
 
 def test_the_legend_has_what_is_used_and_nothing_else() -> None:
@@ -275,6 +280,91 @@ def test_the_shipped_template_is_what_its_script_makes() -> None:
     for name in ("word/document.xml", "word/footer1.xml"):
         made = zipfile.ZipFile(io.BytesIO(make_word_template.template())).read(name)
         assert zipfile.ZipFile(path).read(name) == made
+
+
+QUIZ = """
+title: t
+total: 20
+questions:
+  - {number: 1, text: Calculate 7 × 8., ask: 7 × 8, options: {A: 54, B: 56, C: 63}, answer: "56", marks: 1}
+  - {number: 2, ask: 12 + 5, options: {A: 15, B: 16, C: 17}, answer: A, marks: 1}
+  - {number: 3, ask: 12 + 5, options: {A: 15, B: 16}, answer: A, marks: 1}
+  - number: 4
+    text: The table shows the sails mended.
+    table: {"day": [Mon, Tue, Wed], "sails | mended": [3, 5]}
+    parts:
+      - {number: a, text: Describe the table., marks: 2}
+      - {number: b, ask: 3 + 5}
+  - {number: 4, ask: 6 + 5, answer: "11", marks: 1}
+"""
+
+
+@pytest.fixture(scope="module")
+def quiz() -> AuditedPaper:
+    return audit_read(read_question_file(QUIZ, "quiz.yaml"))
+
+
+def test_the_right_option_is_always_named_by_its_letter(quiz: AuditedPaper) -> None:
+    answers = [question.parts[0].answer for question in contents(quiz).questions[:3]]
+    assert answers == ["B (56)", "C (17)", "17, which is none of the options"]
+
+
+@pytest.mark.parametrize("ending", ENDINGS)
+def test_a_table_is_printed(quiz: AuditedPaper, ending: str) -> None:
+    text = words(render(quiz, ending), ending)
+    for cell in ("day", "Mon", "Wed", "mended", "5"):
+        assert cell in text
+    assert contents(quiz).questions[3].table == (("day", "sails | mended"), ("Mon", "3"), ("Tue", "5"), ("Wed", ""))
+
+
+def test_an_unread_part_says_nothing_of_the_reader(quiz: AuditedPaper) -> None:
+    unread = contents(quiz).questions[3].parts[0]
+    assert unread.remarks == ("This part was not derived; the examiner writes its marking here.",)
+    assert unread.ruled == 2
+
+
+def test_the_cover_has_the_printed_marks_and_names_what_differs(quiz: AuditedPaper) -> None:
+    sheet = contents(quiz)
+    assert dict(sheet.facts)["Total"].replace(NO_BREAK, " ") == "6 marks (the cover says 20; without marks: 4.b)"
+    assert [question.marks for question in sheet.questions] == ["1", "1", "1", "2", "1"]
+    assert sheet.questions[3].parts[1].marks == ""
+
+
+def test_a_paper_without_any_marks_says_so() -> None:
+    paper = audit_read(read_question_file("questions: [{number: 1, ask: 2 + 2}]", "t.yaml"))
+    assert dict(contents(paper).facts)["Total"] == "no marks printed"
+
+
+def test_a_repeated_number_is_printed_as_in_the_paper(quiz: AuditedPaper) -> None:
+    assert contents(quiz).questions[4].parts[0].label == ""
+
+
+@pytest.mark.parametrize(("text", "together"), [
+    ("alternate angles, AB ∥ CD", "AB_∥_CD"), ("△ABC ≡ △DEF", "△ABC_≡_△DEF"), ("AB = 12 cm", "12_cm"),
+    ("AB = CD", "AB_=_CD"),
+])
+def test_short_relations_do_not_break_at_a_line_end(text: str, together: str) -> None:
+    assert together in kept_together(text).replace(NO_BREAK, "_")
+
+
+def test_a_long_label_does_not_touch_its_words() -> None:
+    nested = "questions: [{number: 1, parts: [{number: b, parts: [{number: iii, text: Give it., marks: 1}]}]}]"
+    paper = audit_read(read_question_file(nested, "t.yaml"))
+    with pdfplumber.open(io.BytesIO(render(paper, ".pdf"))) as pages:
+        found = [word["text"] for page in pages.pages for word in page.extract_words()]
+    assert "(b)(iii)" in found
+
+
+def test_a_figure_over_several_parts_shows_no_single_ask(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[bool] = []
+
+    def noted(part: AuditedPart, *, asked: bool = True, _seen: list[bool] = asked) -> str:
+        _seen.append(asked)
+        return ""
+
+    monkeypatch.setattr(sys.modules["paperaudit.reports.figure"], "render", noted)
+    contents(sail_loft.paper(sail_loft.base_angle(), sail_loft.apex_angle(), sail_loft.equation()))
+    assert asked == [False, True]
 
 
 def test_an_empty_paper_has_a_scheme() -> None:

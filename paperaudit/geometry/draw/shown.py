@@ -31,16 +31,16 @@ class NotDrawable(Exception):
 
 
 class ShownFigure:
-    """The figure of a reading, at given positions (y up). Raises NotDrawable."""
+    """The figure of a reading, at given positions (y up), with what is `asked` marked. Raises NotDrawable."""
 
-    def __init__(self, reading: Reading, positions: Sequence[Position]) -> None:
+    def __init__(self, reading: Reading, positions: Sequence[Position], asked: bool = True) -> None:
         self.reading = reading
         self.builder, figure = _built(reading)
         at = {name: (x, y) for name, x, y in positions if name in figure.points}
         if not figure.lines or at.keys() != set(figure.points):
             raise NotDrawable("not every point has a position")
         self.arrangement = Arrangement(figure, Drawing(at, {}))
-        self.marks = marks_of(self.builder, own_givens(reading), self.arrangement, wanted(reading))
+        self.marks = marks_of(self.builder, own_givens(reading), self.arrangement, wanted(reading) if asked else ())
 
     def to_scale(self, keep_lengths: bool, triangle_sides: bool, note: str = "") -> Layout:
         """The layout true to scale. Lengths that the givens leave open are chosen, unless `keep_lengths`."""
@@ -122,6 +122,16 @@ def skeleton(reading: Reading) -> tuple[Position, ...]:
 
     _, figure = _built(reading)
     found = skeletons(figure) if figure.lines else []
+    return tuple((name, x, y) for name, (x, y) in found[0].at.items()) if found else ()
+
+
+def drawn(reading: Reading) -> tuple[Position, ...]:
+    """Positions that meet the givens of a part that was not derived; none where no drawing was found."""
+    from paperaudit.geometry.examine import FIRST_SEEDS
+    from paperaudit.geometry.realise import realise
+
+    _, figure = _built(reading)
+    found = realise(figure, FIRST_SEEDS) if figure.lines else []
     return tuple((name, x, y) for name, (x, y) in found[0].at.items()) if found else ()
 
 
