@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.options import right_options
+from paperaudit.checks.grounds.options import key_names_an_option, right_options
 from paperaudit.checks.grounds.units import only_the_unit_clashes
 from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
 from paperaudit.checks.several_answers import answers_not_all_stated
@@ -19,7 +19,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     """One finding a part whose key differs, or that asks to show what is false.
 
     A key that has some of several answers is left to `several-answers`, one with the right number in a unit of
-    another kind to `unit-clash`.
+    another kind to `unit-clash`, one that names no option to `key-not-an-option`.
     """
     for audited_part in audited.parts:
         comparison, part = audited_part.comparison, audited_part.part
@@ -27,8 +27,15 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             yield _false_claim(audited_part, audited.paper.reasons)
         elif comparison is None or comparison.agreement is not Agreement.DIFFERS or part.answer is None:
             continue
-        elif not answers_not_all_stated(audited_part) and not only_the_unit_clashes(audited_part):
+        elif not _is_told_elsewhere(audited_part):
             yield _wrong_key(audited_part, part.answer, audited.paper.reasons)
+
+
+def _is_told_elsewhere(audited_part: AuditedPart) -> bool:
+    """Whether another finding says what is wrong with the key, and more precisely: one slip is one finding."""
+    part = audited_part.part
+    names_no_option = bool(part.options) and not key_names_an_option(part)
+    return names_no_option or bool(answers_not_all_stated(audited_part)) or only_the_unit_clashes(audited_part)
 
 
 def _wrong_key(audited_part: AuditedPart, key: Line, system: str) -> Finding:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.options import choices, key_names_an_option, printed
+from paperaudit.checks.grounds.options import choices, key_names_an_option, printed, right_options
 from paperaudit.checks.grounds.words import called, listed
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
@@ -13,6 +13,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     """One finding a part whose key is neither an option's letter nor what an option says."""
     for audited_part in choices(audited):
         part = audited_part.part
+        right = listed([letter for letter, _ in right_options(audited_part)], "or")
         if part.answer is not None and not key_names_an_option(part):
             yield CHECK.found(
                 f"{called(audited_part.question, part)}: the key says {part.answer.text}, but the options are "
@@ -20,7 +21,9 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 part=part.id,
                 places=(part.answer.place, part.place, audited_part.question.place),
                 because=printed(part.options),
-                suggestion="Name the letter of the right option in the key.",
+                suggestion=f"Name the right option in the key: {right}."
+                if right
+                else "Name the letter of the right option in the key.",
             )
 
 
@@ -40,5 +43,5 @@ questions:
   - {number: 1, ask: 9 × 6, options: {A: "45", B: "54", C: "63", D: "96"}, answer: B, marks: 1}
 """,
     find=find,
-    alongside=("answer-differs", "not-read"),
+    alongside=("not-read",),
 )

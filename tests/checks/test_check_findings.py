@@ -249,3 +249,10 @@ def test_the_parts_of_a_repeated_question_are_told_by_the_printed_number() -> No
             "{number: 1, ask: 9 × 6, answer: '45', marks: 1}]")
     (finding,) = found(text, "answer-differs")
     assert (finding.part, finding.message.split(":")[0]) == ("1′", "Question 1")
+
+
+def test_a_key_that_names_no_option_is_told_the_right_one_and_nothing_else() -> None:
+    findings = audited(multiple_choice("{A: '45', B: '54', C: '63', D: '96'}", "E")).findings
+    assert [(finding.name, finding.suggestion) for finding in findings] == [
+        ("key-not-an-option", "Name the right option in the key: B."),
+    ]

@@ -133,3 +133,9 @@ def test_the_marks_themselves_are_set_against_the_minutes_and_not_the_cover() ->
     (finding,) = found("time-pressure", paper)
     assert finding.message == "8 minutes for 10 marks is very little time."
     assert not found("time-pressure", replace(paper, minutes=60))
+
+
+def test_a_question_without_any_marks_is_named_and_not_counted() -> None:
+    paper = Paper("Spars", (Section((question(1, [9]), question(2, [None]))),), total=5)
+    (finding,) = found("paper-total-differs", paper)
+    assert finding.because == ("Q1 (9) = 9", "without marks: 2.a", "printed total: 5")

@@ -66,7 +66,10 @@ def mismatch_over(printed: int | None, questions: Iterable[Question]) -> Mismatc
         left = (question.total or 0) - marks if _unmarked(question) else 0
         is_open = is_open or (bool(_unmarked(question)) and left <= 0)
         expected += max(left, 0)
-    return _mismatch(printed, rows, unmarked, is_open, expected)
+    marked = tuple(
+        row for row, question in zip(rows, asked, strict=True) if len(_unmarked(question)) < len(question.parts)
+    )
+    return _mismatch(printed, marked, unmarked, is_open, expected)
 
 
 def _unmarked(question: Question) -> tuple[str, ...]:
