@@ -98,4 +98,4 @@ def _cevian(line: Path, triangle: tuple[str, ...], median: bool, node: Node) -> 
     one, other = (point for point in triangle if point != corner)
     if median:
         return (Midpoint(foot, (one, other)),)
-    return Collinear((one, foot, other)), Perpendicular((corner, foot), (one, other))
+    return Collinear((one, foot, other), ordered=False), Perpendicular((corner, foot), (one, other))

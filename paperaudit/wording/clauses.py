@@ -10,7 +10,18 @@ from paperaudit.maths.grammar import expression_grammar
 from paperaudit.maths.peg import Rules, compiled
 from paperaudit.maths.tree import the
 from paperaudit.model.fact import Fact
-from paperaudit.wording import bisectors, circles, crossings, lines, positions, relations, shapes, tangents
+from paperaudit.wording import (
+    bisectors,
+    circles,
+    corner_angles,
+    crossings,
+    lines,
+    positions,
+    relations,
+    shapes,
+    tangents,
+    within,
+)
 from paperaudit.wording.scene import Scene
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
@@ -42,7 +53,10 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "cevian": bisectors.cevian,
     "parallel": positions.parallel,
     "perpendicular": positions.perpendicular,
-    "inside": positions.inside,
+    "ray_between": within.ray_between,
+    "inside": within.inside,
+    "in_order": within.in_order,
+    "line_parallel": within.line_parallel,
     "between": positions.between,
     "rays_side": positions.rays_side,
     "equal_parallel": positions.equal_parallel,
@@ -63,8 +77,11 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "crossing": crossings.crossing,
     "diagonals": crossings.diagonals,
     "meeting_of": crossings.meeting_of,
+    "angles_listed": corner_angles.angles_listed,
+    "angles_are": corner_angles.angles_are,
+    "exterior_size": corner_angles.exterior_size,
     "ratio": relations.ratio,
-    "ratio_words": relations.ratio_words,
+    "ratio_words": corner_angles.ratio_words,
     "equal_all": relations.equal_all,
     "sum_to": relations.sum_to,
     "sum_is": relations.sum_is,

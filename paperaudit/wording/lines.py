@@ -72,7 +72,7 @@ def _exterior(node: Node, scene: Scene) -> Facts:
 
 
 def on_path(node: Node, scene: Scene) -> Facts:
-    """D lies on AC: between its ends, or beyond the second on "AC produced"."""
+    """D lies on AC: between its ends, beyond the second on "AC produced", somewhere on "the line AC"."""
     paths = paths_of(node)
     if not paths:
         middle, start, end = (*points_under(node), *spots_of(node)[-2:])
@@ -81,7 +81,16 @@ def on_path(node: Node, scene: Scene) -> Facts:
     points = points_under(node)
     if len(paths) == 1:
         paths = paths * len(points)
-    return tuple(on_line(point, path, node, beyond) for point, path in _paired(points, paths, node))
+    pairs = _paired(points, paths, node)
+    if not beyond and not has(node, "corner_between") and _is_endless(the(node, "path")):
+        return tuple(Collinear(distinct((start, point, end), node), ordered=False) for point, (start, end) in pairs)
+    return tuple(on_line(point, path, node, beyond) for point, path in pairs)
+
+
+def _is_endless(path: Node) -> bool:
+    """Whether a path is called a line, not a segment or a side."""
+    noun = first(path, "path_noun")
+    return noun is not None and "line" in noun.text and "segment" not in noun.text
 
 
 def _paired(points: tuple[str, ...], paths: tuple[Path, ...], node: Node) -> tuple[tuple[str, Path], ...]:
@@ -107,7 +116,11 @@ def foot(node: Node, scene: Scene) -> Facts:
         raise NotUnderstood(f"the perpendicular from {start} begins at {start}", node.start, f"{start} as one end")
     name = next(end for end in drops[0] if end != start) if drops else points[0]
     drop: Facts = (Perpendicular((start, name), line),)
-    return drop if name in line else (on_line(name, line, node, has(node, "on_tail")), *drop)
+    if name in line:
+        return drop
+    if has(node, "on_tail"):
+        return (on_line(name, line, node, beyond=True), *drop)
+    return (Collinear(distinct((line[0], name, line[1]), node), ordered=False), *drop)
 
 
 def drawn(node: Node, scene: Scene) -> Facts:

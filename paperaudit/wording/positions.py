@@ -4,9 +4,19 @@ from itertools import pairwise
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.tree import first, the
+from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import LengthOf, Relation
-from paperaudit.model.fact import Between, Drawn, Fact, Holds, Inside, Parallel, Perpendicular, RoundPoint, Sides
+from paperaudit.model.fact import (
+    Between,
+    Drawn,
+    Fact,
+    Holds,
+    Parallel,
+    Path,
+    Perpendicular,
+    RoundPoint,
+    Sides,
+)
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, paths_of, point_of, points_under, spots_of
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -35,11 +45,6 @@ def perpendicular(node: Node, scene: Scene) -> Facts:
     return (*(on_line(point, path, node) for path in paths if point not in path), *facts)
 
 
-def inside(node: Node, scene: Scene) -> Facts:
-    """E lies inside ABCD."""
-    return (Inside(point_of(the(node, "point")), corners_of(the(node, "polygon"))),)
-
-
 def between(node: Node, scene: Scene) -> Facts:
     """E lies between the lines AB and CD."""
     one, other = paths_of(node)
@@ -47,9 +52,18 @@ def between(node: Node, scene: Scene) -> Facts:
 
 
 def sides(node: Node, scene: Scene) -> Facts:
-    """C and D lie on the same side of AB, or on opposite sides."""
-    one, other = points_under(node)
-    return (Sides((one, other), paths_of(node)[0], "same side" in node.text),)
+    """C and D, or the triangles ABC and ABD, lie on the same side of AB, or on opposite sides."""
+    line = paths_of(node)[-1]
+    polygons = [corners_of(polygon) for polygon in every(node, "polygon", "path") if polygon.expr_name == "polygon"]
+    one, other = [_free_corner(polygon, line, node) for polygon in polygons] or points_under(node)
+    return (Sides((one, other), line, "same side" in node.text),)
+
+
+def _free_corner(polygon: tuple[str, ...], side: Path, node: Node) -> str:
+    """A corner that does not lie on this side of the polygon."""
+    if not set(side) <= set(polygon):
+        raise NotUnderstood(f"{''.join(side)} is no side of {''.join(polygon)}", node.start, "a side of both figures")
+    return next(corner for corner in polygon if corner not in side)
 
 
 def rays_side(node: Node, scene: Scene) -> Facts:

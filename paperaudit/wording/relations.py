@@ -43,7 +43,7 @@ _LESS = ("less", "smaller", "shorter")
 def chain(node: Node, scene: Scene) -> Facts:
     """AB = AC = 5 cm, one relation between each two neighbours; B̂₁ = ∠ABD names an angle."""
     start, rest = node.children
-    sides = [measure_of(start), *(_worded(side) for side in every(rest, "worded"))]
+    sides = [measure_of(start), *(worded(side) for side in every(rest, "worded"))]
     signs = [SIGNS[sign.text] for sign in every(rest, "sign")]
     return tuple(
         _fact(related(left, sign, right)) for (left, right), sign in zip(pairwise(sides), signs, strict=True)
@@ -52,7 +52,7 @@ def chain(node: Node, scene: Scene) -> Facts:
 
 def measured_as(node: Node, scene: Scene) -> Facts:
     """∠ABC is twice ∠ACB; angle ABC measures 40 degrees."""
-    return (_fact(related(measure_of(the(node, "measure")), "=", _worded(the(node, "worded")))),)
+    return (_fact(related(measure_of(the(node, "measure")), "=", worded(the(node, "worded")))),)
 
 
 def _fact(relation: Relation) -> Fact:
@@ -67,7 +67,7 @@ def _fact(relation: Relation) -> Fact:
     return AngleName(name, angle) if number and vertex == middle else Holds(relation)
 
 
-def _worded(node: Node) -> Expression:
+def worded(node: Node) -> Expression:
     """An expression that may be put in words: twice ∠B, 20° more than ∠B."""
     inner = the(node, "more_than", "multiple", "sum_words", "measure")
     if inner.expr_name == "measure":
@@ -77,7 +77,7 @@ def _worded(node: Node) -> Expression:
     if inner.expr_name == "multiple":
         return times(_multiplier(the(inner, "multiplier")), measure_of(the(inner, "measure")))
     amount = expression_of(inner.children[0])
-    return _changed(_worded(inner), amount, inner.children[1].text)
+    return _changed(worded(inner), amount, inner.children[1].text)
 
 
 def _changed(base: Expression, amount: Expression, words: str) -> Expression:
@@ -113,16 +113,11 @@ def ratio(node: Node, scene: Scene) -> Facts:
     pieces = list(every(node, "expression_side", "ratio_equals"))
     middle = next(at for at, piece in enumerate(pieces) if piece.expr_name == "ratio_equals")
     before, after = ([expression_of(side) for side in half] for half in (pieces[:middle], pieces[middle + 1:]))
-    return _in_ratio(before, after, node)
+    return in_ratio(before, after, node)
 
 
-def ratio_words(node: Node, scene: Scene) -> Facts:
-    """∠A and ∠B are in the ratio 2 : 3."""
-    shares = [expression_of(side) for side in every(node, "expression_side")]
-    return _in_ratio(measures_of(the(node, "quantities")), shares, node)
-
-
-def _in_ratio(sides: Sequence[Expression], shares: Sequence[Expression], node: Node) -> Facts:
+def in_ratio(sides: Sequence[Expression], shares: Sequence[Expression], node: Node) -> Facts:
+    """Sizes in a ratio, as one equation for each two neighbours."""
     if len(sides) != len(shares):
         raise NotUnderstood("the two ratios have different lengths", node.start, "as many terms on both sides")
     return tuple(

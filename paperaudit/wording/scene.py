@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from paperaudit.maths.notation import Commas, Notation, read_notation
-from paperaudit.model.fact import Circle, Diameter, Fact, Parallel, Path, Shape, Tangent
+from paperaudit.model.fact import Circle, Collinear, Diameter, Fact, Parallel, Path, Shape, Tangent
 
 
 class NotUnderstood(Exception):
@@ -23,6 +23,7 @@ class Scene:
     commas: Commas = ""
     shapes: list[Shape] = field(default_factory=list)
     parallels: list[Parallel] = field(default_factory=list)
+    lines: list[Collinear] = field(default_factory=list)
     centres: list[str] = field(default_factory=list)
     on_circle: list[str] = field(default_factory=list)
     tangents: list[Path] = field(default_factory=list)
@@ -35,6 +36,7 @@ class Scene:
         """Remembers what later clauses may refer to: "its diagonals", "cuts them"."""
         self.shapes.extend(fact for fact in facts if isinstance(fact, Shape))
         self.parallels.extend(fact for fact in facts if isinstance(fact, Parallel))
+        self.lines.extend(fact for fact in facts if isinstance(fact, Collinear))
         for fact in facts:
             if isinstance(fact, Circle | Tangent | Diameter) and fact.centre.isupper():
                 self.centres.append(fact.centre)

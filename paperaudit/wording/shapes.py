@@ -49,8 +49,9 @@ def shape(node: Node, scene: Scene) -> Facts:
 def attached(node: Node, scene: Scene) -> Facts:
     """An equilateral triangle ABE drawn outside the square ABCD, or inside it."""
     facts = shape(the(node, "shape_is", "shape_named"), scene)
-    outer = next(piece for piece in every(node, "shape_is", "shape_named", "polygon") if piece.expr_name == "polygon")
-    added, other = facts[0], corners_of(outer)
+    *_, outer = every(node, "shape_is", "shape_named", "the_shape", "polygon")
+    added = facts[0]
+    other = shape_before(outer, scene) if outer.expr_name == "the_shape" else corners_of(outer)
     shared = tuple(point for point in other if isinstance(added, Shape) and point in added.points)
     new = tuple(point for point in added.points if point not in other) if isinstance(added, Shape) else ()
     if len(shared) != 2 or not new:
@@ -59,6 +60,15 @@ def attached(node: Node, scene: Scene) -> Facts:
         return (*facts, *(Inside(point, other) for point in new))
     beyond = next(point for point in other if point not in shared)
     return (*facts, *(Sides((point, beyond), shared, same=False) for point in new))
+
+
+def shape_before(node: Node, scene: Scene) -> tuple[str, ...]:
+    """The corners of "the square", named before."""
+    noun = the(node, "shape_noun").text
+    found = scene.latest(_SIDES.get(_OTHER_NAMES.get(noun, noun)))
+    if found is None:
+        raise NotUnderstood(f"no {noun} was named before", node.start, f"the name of the {noun}")
+    return found
 
 
 def _qualities(node: Node) -> tuple[Quality, ...]:
