@@ -48,10 +48,11 @@ def drawn_questions(audited: AuditedPaper) -> Iterator[tuple[str, str]]:
     """Every question with a figure: its number and the SVG of the first of its parts that has one."""
     for number in dict.fromkeys(part.question.number for part in audited.parts):
         parts = [part for part in audited.parts if part.question.number == number]
-        drawn = _first_drawn(parts, asked=len(parts) == 1)
+        drawn = _first_drawn(parts)
         if drawn:
             yield number, drawn
 
 
-def _first_drawn(parts: Sequence[AuditedPart], asked: bool) -> str:
+def _first_drawn(parts: Sequence[AuditedPart]) -> str:
+    asked = len(parts) == 1
     return next(filter(None, (figure.render(part, asked=asked) for part in parts)), "")
