@@ -1,5 +1,6 @@
 """Fills a mark scheme: cover, legend, and each question's lines with their marks and remarks."""
 
+import re
 from collections.abc import Iterable, Mapping
 from itertools import zip_longest
 
@@ -30,6 +31,9 @@ from paperaudit.reports.scheme_words import (
     totals_in_words,
     why_not_derived,
 )
+
+_EARLIER = re.compile(r"answer\s+to\b", re.IGNORECASE)
+"""A given that changes nothing in the figure: what an earlier part has found."""
 
 RULED_LINES = (2, 4)
 """The fewest and the most lines left for the examiner at a part that was not derived."""
@@ -117,7 +121,7 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
     known = {text: _label(source) for text, source in established(audited.parts, part).items()}
     rows = _rows(derivation, scheme.allocation, known, convention, system) if derivation else ()
     least, most = RULED_LINES
-    own_figure = bool(part.part.figure or part.part.given)
+    own_figure = not is_first and bool(part.part.figure or any(not _EARLIER.match(g.text) for g in part.part.given))
     return PartSheet(
         label=_label(part),
         text=part.part.text.text if part.part.text else "",
@@ -136,13 +140,9 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
             for other in scheme.alternatives
         ),
         ruled=0 if rows else max(least, min(most, part.part.marks or 0)),
-        figure=figure.render(part, asked=own_figure or not shares_its_figure(part)) if is_first or own_figure else "",
+        figure=figure.render(part, asked=own_figure or len(part.question.parts) == 1)
+        if is_first or own_figure else "",
     )
-
-
-def shares_its_figure(part: AuditedPart) -> bool:
-    """Whether other parts of the question ask about the same figure, which then shows no single ask."""
-    return len(part.question.parts) > 1
 
 
 def _has_reasons(derivation: Derivation | None) -> bool:

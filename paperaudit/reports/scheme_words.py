@@ -17,7 +17,7 @@ _COMMAND = re.compile(r"^(?:[a-z]{2,} )+")
 
 def statements_beside(part: AuditedPart) -> str:
     """A part's own statements, and its ask where its words do not say it."""
-    words = part.part.text.text if part.part.text else ""
+    words = " ".join(line.text for line in (part.question.text, part.part.text) if line)
     ask = part.part.ask.text if part.part.ask else ""
     own = [line.text for line in (*part.part.figure, *part.part.given)]
     subject = _COMMAND.sub("", ask)

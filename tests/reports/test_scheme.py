@@ -195,6 +195,12 @@ def test_an_ask_is_printed_where_the_words_do_not_say_it(text: str, ask: str, sh
     assert statements_beside(replace(sail_loft.share(), part=part)) == shown
 
 
+def test_an_ask_that_the_questions_words_say_is_not_printed_again() -> None:
+    part = sail_loft.share()
+    question = replace(part.question, text=Line("What is 65% of 240 litres?"))
+    assert statements_beside(replace(part, question=question, part=replace(part.part, text=None))) == ""
+
+
 @pytest.mark.parametrize(("answer", "last_line", "shown"), [
     ("68°", "∠ABC = ∠ACB = 68°", ""), ("no", "so AB = AC does not hold", "no"), ("x = 1", "x = 17", "x = 1"),
 ])
