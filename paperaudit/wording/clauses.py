@@ -12,12 +12,14 @@ from paperaudit.maths.tree import the
 from paperaudit.model.fact import Fact
 from paperaudit.wording import (
     bisectors,
+    chords,
     circles,
     corner_angles,
     crossings,
     lines,
     positions,
     relations,
+    rings,
     shapes,
     tangents,
     within,
@@ -25,13 +27,17 @@ from paperaudit.wording import (
 from paperaudit.wording.scene import Scene
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
+    "circle_size": rings.circle_size,
+    "two_circles": rings.two_circles,
+    "meets_circle": rings.meets_circle,
+    "secant": rings.secant,
     "tangents_meet": tangents.tangents_meet,
     "tangent_meets": tangents.tangent_meets,
     "tangents_from": tangents.tangents_from,
     "tangent_is": tangents.tangent_is,
     "touches": tangents.tangent_is,
-    "chords_cross": circles.chords_cross,
-    "chord_is": circles.chord_is,
+    "chords_cross": chords.chords_cross,
+    "chord_is": chords.chord_is,
     "cyclic": circles.cyclic,
     "centre_is": circles.centre_is,
     "on_circle": circles.on_circle,

@@ -8,7 +8,7 @@ from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.tree import every, first
 from paperaudit.model.expression import Relation
 from paperaudit.model.fact import Fact, Holds, Path, Quality
-from paperaudit.wording.circles import by_noun
+from paperaudit.wording.chords import by_noun
 from paperaudit.wording.named import path_of
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene

@@ -2,12 +2,13 @@
 
 from dataclasses import replace
 
-from paperaudit.model.fact import Given
+from paperaudit.model.fact import Given, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.wording.asides import is_not_to_scale
 from paperaudit.wording.asking import read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
+from paperaudit.wording.orders import in_named_order, orders_of
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.stated import commas_used, letters_used, repeats
@@ -19,8 +20,9 @@ def read(question: Question, part: Part) -> Reading:
     """A part with its typed givens and its ask; what was not understood is in `unread`.
 
     What stands under `figure` and `given` is read first. The text of the same level, question or
-    part, gives facts only where that level has neither; where anything is stated it may add to it,
-    never contradict it, and a sentence that cannot be read is no obstacle.
+    part, gives facts only where that level has neither, else no more than the order of points on a line;
+    where anything is stated it may add to it, never contradict it, and a sentence that cannot be read is
+    no obstacle.
     """
     scene = Scene(letters_used(question, part), commas_used(question, part))
     givens, unread = _stated(question, part, scene)
@@ -28,9 +30,10 @@ def read(question: Question, part: Part) -> Reading:
     explicit = read_asked(part.ask.text.strip(), part.ask.place, "ask", scene) if part.ask is not None else None
     facts_here = (not (question.figure or question.given), not (part.figure or part.given))
     proses = [
-        Prose() if line is None else read_prose(line, facts, scene)
-        for line, facts in zip((question.text, part.text), facts_here, strict=True)
+        Prose() if line is None else read_prose(line, scene) for line in (question.text, part.text)
     ]
+    for prose, here in zip(proses, facts_here, strict=True):
+        prose.givens = prose.givens if here else list(orders_of(prose.givens, givens))
     choice = chosen_ask(question, part, explicit, proses, scene)
     if choice.ask is None or not stands_alone(choice.ask):
         proses = proses[:1] if choice.whole else proses
@@ -43,9 +46,16 @@ def read(question: Question, part: Part) -> Reading:
     marked = marked or any(is_not_to_scale(line.text) for line in (*question.figure, *part.figure))
     unread.extend(choice.missing)
     known = Known(fact for given in givens for fact in given.facts)
-    givens = [replace(given, facts=known.settled(given.facts)) for given in givens]
+    unread.extend(_doubtful(given) for given in givens if known.leaves_open(given.facts))
+    givens = [replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, question.sketch)]
     ask = settled_ask(choice.ask, known) if choice.ask is not None else None
     return Reading(replace(question, not_to_scale=marked), part, tuple(givens), ask, tuple(unread))
+
+
+def _doubtful(given: Given) -> Unread:
+    """A statement about "the circle" where the question has two."""
+    where: Where = "figure" if given.origin is Origin.FIGURE else "given" if given.origin is Origin.GIVEN else "text"
+    return Unread(given.text, where, 0, "which circle is meant, as in “circle O”", "", given.place)
 
 
 def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], list[Unread]]:

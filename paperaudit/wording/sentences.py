@@ -6,12 +6,13 @@ from dataclasses import dataclass
 
 _END = re.compile(r"[.?!]+[)\"”’]?(?=\s|$)|\n\s*\n")
 _ABBREVIATION = re.compile(
-    r"\b(?:figs?|nos?|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|pp?|q|ex|st|mr|mrs|ms|dr)$", re.IGNORECASE
+    r"\b(?:figs?|nos?|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|(?-i:pp?|q)|ex|st|mr|mrs|ms|dr)$", re.IGNORECASE
 )
 _MATHEMATICS = re.compile(
     r"""[∠∡△∥⟂⊥≡≅∼=≠<>≤≥√\u0302²³°] | \|\|
     | (?<![A-Za-z]) (?! (?:NOT|TO|SCALE|DRAWN|THE|AND|OR|ALL|SI|PIN|TV|GPS) \b ) [A-Z]{2,} (?![a-z])
     | (?<![A-Za-z.]) [B-HJ-Z] (?![A-Za-z.'’])
+    | \b (?: radius | diameter | circle | chord ) s? \b .* \d
     | \b (?: points? | vertex | angles? | line ) \s A \b
     | \b lines? \s [a-z] \b (?! \s? ['’] ) .* \b (?: parallel | perpendicular | lines? ) \b""",
     re.VERBOSE | re.DOTALL,

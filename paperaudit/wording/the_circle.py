@@ -39,8 +39,12 @@ class Known:
         self._first = next(iter(alone), None)
         if self._first is not None and not off.union(self.centres).isdisjoint(self._first.points):
             self._first = None
-        self.doubtful = len(self.centres) > 1 and any(fact.centre == THE_CIRCLE for fact in round_facts)
         self._named: list[str] = []
+
+    def leaves_open(self, facts: Sequence[Fact]) -> bool:
+        """Whether facts are about "the circle" of a question that has several."""
+        round_facts = (fact for fact in facts if isinstance(fact, Circle | Tangent | Diameter))
+        return len(self.centres) > 1 and any(fact.centre == THE_CIRCLE for fact in round_facts)
 
     def settled(self, facts: Sequence[Fact]) -> tuple[Fact, ...]:
         """The facts of the next statement with the letter of the centre, where there is one.

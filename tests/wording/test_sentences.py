@@ -8,6 +8,7 @@ from paperaudit.wording.sentences import is_mathematics, sentences
 @pytest.mark.parametrize(("text", "expected"), [
     ("AB = 7.5 cm. Find BC.", ["AB = 7.5 cm.", "Find BC."]),
     ("In Fig. 1, AB = AC. Find ∠B.", ["In Fig. 1, AB = AC.", "Find ∠B."]),
+    ("AD meets BC at P. Find x on p. 3.", ["AD meets BC at P.", "Find x on p. 3."]),
     ("AB = 7.5. BC = 3.", ["AB = 7.5.", "BC = 3."]),
     ("Round to 2 d.p. Find x.", ["Round to 2 d.p. Find x."]),
     ("Is AB ∥ CD? Give a reason.", ["Is AB ∥ CD?", "Give a reason."]),
@@ -36,6 +37,7 @@ def test_scenery(scenery: str) -> None:
 
 @pytest.mark.parametrize("mathematics", [
     "AB flutters past AC.", "∠A is small", "x = 5", "The point D is somewhere.", "line m is parallel to line n",
+    "The radius of the circle is 5 cm.",
     "The sail ABC is red.",
 ])
 def test_mathematics(mathematics: str) -> None:

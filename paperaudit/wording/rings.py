@@ -1,0 +1,55 @@
+"""Reads clauses on a circle's size, on lines that meet a circle and on circles that meet each other."""
+
+from fractions import Fraction
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.tree import every, has, the
+from paperaudit.model.expression import LengthOf, Number, Relation
+from paperaudit.model.fact import Circle, Collinear, Fact, Holds
+from paperaudit.wording.circles import on_circle_with, ring_of
+from paperaudit.wording.lines import on_line
+from paperaudit.wording.named import corners_of, distinct, measure_of, path_of, point_of, points_under
+from paperaudit.wording.relations import times
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.the_circle import THE_CIRCLE
+
+Facts = tuple[Fact, ...]
+
+
+def circle_size(node: Node, scene: Scene) -> Facts:
+    """The radius of the circle is 5 cm: that of a point named on it from its centre."""
+    centre, _ = ring_of(node)
+    known = tuple(dict.fromkeys(scene.centres))
+    if centre == THE_CIRCLE and len(known) == 1:
+        centre = known[0]
+    if centre == THE_CIRCLE or not scene.on_circle or len(known) > 1:
+        raise NotUnderstood("the circle has no named radius", node.start, "a radius named by its ends, as in OA = 5 cm")
+    radius, size = LengthOf(centre, scene.on_circle[0]), measure_of(the(node, "measure"))
+    share = Number(Fraction(2 if "diameter" in node.text else 1))
+    return (Holds(Relation(times(share, radius), "=", size)),)
+
+
+def two_circles(node: Node, scene: Scene) -> Facts:
+    """Circles with centres O and P intersect at A and B."""
+    one, other = (piece.text for piece in every(node, "points", "corner") if piece.expr_name == "corner")
+    points = distinct(points_under(the(node, "points")), node)
+    return Circle(one, points), Circle(other, points)
+
+
+def meets_circle(node: Node, scene: Scene) -> Facts:
+    """BO is produced to meet the circle at D; the line AD meets the circle at D."""
+    path, point = path_of(the(node, "path")), point_of(the(node, "point"))
+    centre, on = ring_of(node)
+    beyond = has(node, "on_tail") or has(node, "be")
+    if point not in path and not beyond:
+        raise NotUnderstood(f"{point} could lie on either side", node.start, f"“{''.join(path)} produced”")
+    on_it: Facts = () if point in path else (on_line(point, path, node, beyond=True),)
+    return (*on_it, *on_circle_with(centre, (*on, point)))
+
+
+def secant(node: Node, scene: Scene) -> Facts:
+    """PAB is a secant: it enters and leaves the circle at its last two letters."""
+    run = corners_of(the(node, "corners"))
+    centre, on = ring_of(node)
+    return Collinear(run), *on_circle_with(centre, (*on, *run[-2:]))
