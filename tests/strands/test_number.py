@@ -260,3 +260,17 @@ def test_whatever_is_derived_agrees_with_itself_when_it_is_stated(
     assert comparison is not None
     # A mixed number or a surd of money is written and not read: $15 2/3.
     assert comparison.agreement is Agreement.AGREES or ("was not read: " in comparison.why and "$" in stated)
+
+
+@pytest.mark.parametrize(("sign", "lines"), [
+    (1, ["80 + 15% of 80 = 80 + 15/100 × 80", "= 80 + 12", "= 92"]),
+    (-1, ["80 − 15% of 80 = 80 − 15/100 × 80", "= 80 − 12", "= 68"]),
+])
+def test_an_increase_or_decrease_by_a_share_of_the_whole(sign: int, lines: list[str]) -> None:
+    whole = read_expression("80")
+    share = Of(read_expression("15%"), whole)
+    changed = Sum((whole, share if sign > 0 else Negative(share)))
+    _, outcome = derive(reading_by_hand(Ask(Find((changed,)), "increase or decrease 80 by 15%")))
+    assert isinstance(outcome, Derived)
+    assert statements(outcome) == lines
+    assert outcome.derivations[0].steps[0].skill == "percentage of a quantity"
