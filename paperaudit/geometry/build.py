@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
+from paperaudit.geometry.circles import circle_conditions
 from paperaudit.geometry.figure import (
     Condition,
     Convex,
@@ -10,13 +11,16 @@ from paperaudit.geometry.figure import (
     Figure,
     InLine,
     InsidePolygon,
+    OnCircle,
     Ordered,
+    OutsidePolygon,
     ParallelPair,
     RayBetween,
     RightAngle,
     RoundOrder,
     SideOfLine,
     SizeRelation,
+    TangentAt,
     angle,
     length,
 )
@@ -35,9 +39,11 @@ from paperaudit.model.fact import (
     AngleName,
     Between,
     BisectsAngle,
+    Circle,
     Collinear,
     Congruent,
     Crossing,
+    Diameter,
     Drawn,
     Fact,
     Given,
@@ -45,16 +51,32 @@ from paperaudit.model.fact import (
     Inside,
     Midpoint,
     Origin,
+    Outside,
     Parallel,
     Path,
     Perpendicular,
+    RayInside,
     RoundPoint,
     Shape,
     Sides,
     Similar,
+    Tangent,
 )
 
-_SETTING = Shape | Drawn | Collinear | Crossing | RoundPoint | Inside | Between | Sides | AngleName
+_SETTING = (
+    Shape
+    | Drawn
+    | Collinear
+    | Crossing
+    | RoundPoint
+    | Inside
+    | Between
+    | Sides
+    | AngleName
+    | Circle
+    | Outside
+    | RayInside
+)
 
 
 class FigureBuilder:
@@ -92,6 +114,7 @@ class FigureBuilder:
         for label, given in enumerate(self._givens):
             for fact in given.facts:
                 conditions.extend(self._conditions(fact, label))
+        conditions.extend(circle_conditions(self._givens))
         expressions = [
             side
             for given in self._givens
@@ -101,7 +124,16 @@ class FigureBuilder:
         ]
         expressions += list(asked)
         points = tuple(dict.fromkeys(point for line in self.lines for point in line))
-        stray = [fact.point for given in self._givens for fact in given.facts if isinstance(fact, Inside | Between)]
+        facts = [fact for given in self._givens for fact in given.facts]
+        stray = [fact.point for fact in facts if isinstance(fact, Inside | Between | Outside)]
+        stray += [
+            point
+            for condition in conditions
+            if isinstance(condition, OnCircle)
+            for point in (*condition.points, condition.centre)
+        ]
+        stray += [condition.centre for condition in conditions if isinstance(condition, TangentAt)]
+        stray += [point for fact in facts if isinstance(fact, Circle) and fact.centre for point in (fact.centre,)]
         names = tuple(
             dict.fromkeys(
                 angle_name
@@ -167,6 +199,14 @@ class FigureBuilder:
                 yield from _corresponding(first, second, label, sides=False)
             case Holds():
                 yield from self._relation(fact, label)
+            case RayInside(vertex, arm, point, other):
+                yield RayBetween(vertex, arm, point, other, label)
+            case Outside(point, polygon):
+                yield OutsidePolygon(point, polygon, label)
+            case Drawn() | AngleName() | Circle() | Tangent() | Diameter():
+                pass
+            case _:
+                raise Unclear(f"{type(fact).__name__.lower()} is not used yet")
 
     def _bisector(self, path: Path, bisected: AngleOf | AngleAt, label: int) -> Iterator[Condition]:
         whole = self.resolved(bisected)

@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import HIDDEN, OnCircle
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance, lines_parallel
@@ -88,6 +89,23 @@ def with_parallels(arrangement: Arrangement) -> Extended | None:
         for base, line, _ in drawn
     )
     return _extended(arrangement, tuple(lines), at, words, extra)
+
+
+def with_radii(arrangement: Arrangement) -> Extended | None:
+    """Joins a lettered centre to the points of its circle; None where every radius is drawn."""
+    lines = [tuple(line) for line in arrangement.lines]
+    words: dict[str, str] = {}
+    for condition in arrangement.figure.conditions:
+        if not isinstance(condition, OnCircle) or condition.centre.startswith(HIDDEN):
+            continue
+        for point in condition.points:
+            if not any(condition.centre in line and point in line for line in lines):
+                lines.append((condition.centre, point))
+                text = f"Join {condition.centre}{point}"
+                words.update({condition.centre + point: text, point + condition.centre: text})
+    if not words:
+        return None
+    return _extended(arrangement, tuple(lines), dict(arrangement.at), words, ())
 
 
 def _extended(

@@ -1,11 +1,11 @@
 """Consistency first, then uniqueness, then the derivation: what a figure says about the sizes asked for."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels
+from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Figure, Size, SizeRelation, with_loose_directions
@@ -29,12 +29,16 @@ CLEARLY_OTHER = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """One arrangement with what it derives: a value for every target (None where open)."""
+    """One arrangement with what it derives: a value for every target (None where open).
+
+    `words` say which lines were drawn in, by the points that they join.
+    """
 
     arrangement: Arrangement
     theory: Theory
     found: tuple[Instance, ...]
     values: tuple[Fraction | None, ...]
+    words: dict[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,10 +76,21 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
     settled = []
     for arrangement in arrangements(sketched, drawings):
         found = tuple(instances(arrangement))
-        theory = close(arrangement, found)
-        values = tuple(theory.value(target) for target in targets)
-        settled.append(Settled(arrangement, theory, found, values))
+        plain = _settled(arrangement, found, targets, {})
+        joined = with_radii(arrangement) if None in plain.values else None
+        further = _settled(joined.arrangement, joined.found, targets, joined.words) if joined else plain
+        settled.append(plain if None in further.values else further)
     return Examination(tuple(settled))
+
+
+def _settled(
+    arrangement: Arrangement,
+    found: tuple[Instance, ...],
+    targets: Sequence[LinearForm[Size]],
+    words: dict[str, str],
+) -> Settled:
+    theory = close(arrangement, found)
+    return Settled(arrangement, theory, found, tuple(theory.value(target) for target in targets), words)
 
 
 def _merged(figure: Figure) -> Figure | None:
@@ -151,7 +166,7 @@ def derive_targets(
     plain = settled.arrangement
     found = _search(plain, settled.found + extra, targets)
     if found:
-        return Reached(found, plain, {})
+        return Reached(found, plain, settled.words)
     for construct in (with_crossings, with_parallels, with_extensions):
         extended = construct(plain)
         nodes = extended and _search(extended.arrangement, extended.found + extra, targets)

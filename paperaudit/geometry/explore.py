@@ -97,6 +97,7 @@ def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:
         for condition in figure.conditions
         if isinstance(condition, EqualLengths)
         for angle in _between_equal_sides(condition)
+        if _has_line(figure, angle.vertex, angle.arm) and _has_line(figure, angle.vertex, angle.other)
     ]
     found[:0] = reversed(figure.fixed_names)
     independent: dict[frozenset[str], AngleOf] = {}
@@ -117,6 +118,10 @@ def _between_equal_sides(condition: EqualLengths) -> list[AngleOf]:
     (vertex,) = common
     (arm,), (other,) = ends[0] - common, ends[1] - common
     return [AngleOf(arm, vertex, other)]
+
+
+def _has_line(figure: Figure, start: str, end: str) -> bool:
+    return any(start in line and end in line for line in figure.lines)
 
 
 def _foremost(figure: Figure, vertex: str, point: str) -> str:

@@ -151,6 +151,39 @@ class SameWay:
     label: int
 
 
+HIDDEN = "⊙"
+"""How the names of centres begin that the paper gives no letter; they are never drawn or printed."""
+
+
+@dataclass(frozen=True, slots=True)
+class OnCircle:
+    """Points on one circle about `centre`, with the label of the given that puts each there."""
+
+    centre: str
+    points: tuple[str, ...]
+    labels: tuple[int, ...]
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class TangentAt:
+    """The line `path` touches the circle about `centre` at the point `at` on it."""
+
+    path: Path
+    at: str
+    centre: str
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
+class OutsidePolygon:
+    """`point` lies outside a polygon; checked on the drawing."""
+
+    point: str
+    polygon: tuple[str, ...]
+    label: int
+
+
 Condition: TypeAlias = (
     Ordered
     | InLine
@@ -165,6 +198,9 @@ Condition: TypeAlias = (
     | SideOfLine
     | DrawnTurn
     | SameWay
+    | OnCircle
+    | TangentAt
+    | OutsidePolygon
 )
 
 

@@ -19,7 +19,7 @@ from paperaudit.geometry.examine import (
     measured_nodes_agree,
     other_case,
 )
-from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.figure import HIDDEN, Figure, Size, SizeRelation
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation, number
@@ -111,7 +111,9 @@ def _bare(expression: Expression) -> bool:
 
 def positions(arrangement: Arrangement) -> tuple[Position, ...]:
     """The drawing's coordinates, rounded so that the same paper gives the same bytes."""
-    return tuple((point, round(x, 9), round(y, 9)) for point, (x, y) in arrangement.at.items())
+    return tuple(
+        (point, round(x, 9), round(y, 9)) for point, (x, y) in arrangement.at.items() if not point.startswith(HIDDEN)
+    )
 
 
 def answer_of(item: Wanted, value: Fraction, figure: Figure, notation: Notation) -> Answer:

@@ -11,15 +11,18 @@ from paperaudit.model.fact import (
     Collinear,
     Congruent,
     Crossing,
+    Diameter,
     Drawn,
     Fact,
     Holds,
     Midpoint,
     Parallel,
     Perpendicular,
+    RayInside,
     RoundPoint,
     Shape,
     Similar,
+    Tangent,
 )
 
 
@@ -48,6 +51,12 @@ def drawn_paths(fact: Fact) -> list[tuple[str, ...]]:
             return [path, *expression_paths(bisected)]
         case Midpoint(point, path):
             return [(path[0], point, path[1])]
+        case Tangent(path):
+            return [path]
+        case Diameter(path, centre):
+            return [(path[0], centre, path[1])] if centre else [path]
+        case RayInside(vertex, arm, point, other):
+            return [(vertex, arm), (vertex, point), (vertex, other)]
         case RoundPoint(centre, points):
             return [(centre, point) for point in points]
         case AngleName(_, named):

@@ -27,6 +27,7 @@ SILENT = frozenset(
         "regular-polygon-sides",
         "isosceles-trapezium-legs",
         "isosceles-sides",
+        "radii",
     }
 )
 """Reasons of facts that are copied from the question: a pupil uses them without a line of their own."""

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from paperaudit.geometry.figure import Figure, RoundOrder
+from paperaudit.geometry.figure import HIDDEN, Figure, OutsidePolygon, RoundOrder
 from paperaudit.geometry.plane import share_along, side
 from paperaudit.geometry.residuals import LETTER_SCALE, Residuals
 from paperaudit.geometry.starts import start_positions
@@ -93,7 +93,11 @@ def _realise(
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.holds_strictly(state, measured[0], signs)
     drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
-    return [drawing for drawing in drawings if _apart(drawing) and _rounds_in_order(figure, drawing)]
+    return [
+        drawing
+        for drawing in drawings
+        if _apart(drawing) and _rounds_in_order(figure, drawing) and _outside(figure, drawing)
+    ]
 
 
 def _start(problem: Residuals, seed: int) -> Array:
@@ -163,7 +167,7 @@ def _drawing(problem: Residuals, state: Array) -> Drawing:
 
 
 def _apart(drawing: Drawing) -> bool:
-    spots = np.array(list(drawing.at.values()))
+    spots = np.array([spot for point, spot in drawing.at.items() if not point.startswith(HIDDEN)])
     size = float(np.ptp(spots, axis=0).max()) or 1.0
     gaps = np.sqrt(((spots[:, None, :] - spots[None, :, :]) ** 2).sum(axis=2)) + np.eye(len(spots)) * size
     return bool(gaps.min() > APART * size)
@@ -196,5 +200,21 @@ def _rounds_in_order(figure: Figure, drawing: Drawing) -> bool:
             bearings = [math.atan2(drawing.at[p][1] - y, drawing.at[p][0] - x) for p in condition.points]
             turns = [(bearing - bearings[0]) % (2 * math.pi) for bearing in bearings[1:]]
             if turns not in (sorted(turns), sorted(turns, reverse=True)):
+                return False
+    return True
+
+
+def _outside(figure: Figure, drawing: Drawing) -> bool:
+    """Whether points that are stated to lie outside a polygon do: a level line from them crosses its sides evenly."""
+    at = drawing.at
+    for condition in figure.conditions:
+        if isinstance(condition, OutsidePolygon):
+            x, y = at[condition.point]
+            corners = [at[point] for point in condition.polygon]
+            crossed = sum(
+                (a[1] > y) != (b[1] > y) and x < a[0] + (y - a[1]) * (b[0] - a[0]) / (b[1] - a[1])
+                for a, b in zip(corners, corners[1:] + corners[:1], strict=True)
+            )
+            if crossed % 2:
                 return False
     return True

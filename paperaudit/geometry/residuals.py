@@ -26,6 +26,7 @@ from paperaudit.geometry.figure import (
     SideOfLine,
     Size,
     SizeRelation,
+    TangentAt,
     length,
 )
 from paperaudit.model.expression import AngleOf, LengthOf, Letter
@@ -121,6 +122,8 @@ class Residuals:
                 self._sines.append(turn)
                 if same_way is not None:
                     self._same_way.append((turn, 1.0 if same_way else -1.0))
+            case TangentAt((a, b), at, centre):
+                self._cosines.append(self._turn(centre, at, a, b))
             case SameWay((a, b), (c, d)):
                 self._same_way.append((self._turn(a, b, c, d), 1.0))
             case RightAngle((a, b), (c, d)):

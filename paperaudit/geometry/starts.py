@@ -3,7 +3,16 @@
 import math
 import random
 
-from paperaudit.geometry.figure import Figure, InLine, InsidePolygon, Ordered, ParallelPair, RoundOrder, SideOfLine
+from paperaudit.geometry.figure import (
+    Figure,
+    InLine,
+    InsidePolygon,
+    OnCircle,
+    Ordered,
+    ParallelPair,
+    RoundOrder,
+    SideOfLine,
+)
 from paperaudit.geometry.plane import along, mirrored, side
 
 Positions = dict[str, tuple[float, float]]
@@ -112,6 +121,8 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
                 mover = last(c, d) or last(a, b)
                 if mover:
                     _align(at, (a, b), (c, d), mover, chance, -1.0 if same_way is False else 1.0)
+            case OnCircle(centre, points):
+                _gather(at, centre, points, settled)
             case InsidePolygon(point, polygon) if point not in settled:
                 weights = [chance.uniform(0.3, 1) for _ in polygon]
                 at[point] = (
@@ -123,6 +134,21 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
                     (side(at[second], at[line[0]], at[line[1]]) > 0) == same
                 ):
                     at[first] = mirrored(at[first], at[line[0]], at[line[1]])
+
+
+def _gather(at: Positions, centre: str, points: tuple[str, ...], settled: set[str]) -> None:
+    """Puts points at one distance from their centre, which moves to their middle if it is the only one free."""
+    if centre not in settled and len(points) > 2 and settled >= set(points):
+        at[centre] = (
+            sum(at[point][0] for point in points) / len(points),
+            sum(at[point][1] for point in points) / len(points),
+        )
+        return
+    reach = sum(math.dist(at[point], at[centre]) for point in points) / len(points) or 1.0
+    for point in points:
+        if point not in settled:
+            away = math.dist(at[point], at[centre]) or 1.0
+            at[point] = along(at[centre], at[point], reach / away)
 
 
 def _align(

@@ -71,6 +71,13 @@ def holds(statement: str, spots: Spots, x: float | None = None) -> bool:
         return _parallelogram(found[1], found[2], spots)
     if found := re.fullmatch(r"equilateral triangle (\w{3})", statement):
         return all(abs(angle_at(spots, found[1][i:] + found[1][:i]) - 60) < CLOSE for i in range(3))
+    if found := re.fullmatch(r"circle with centre (\w) through ([\w, ]+)", statement):
+        points = re.findall(r"\b[A-Z]\b", found[2])
+        reaches = [math.dist(spots[found[1]], spots[point]) for point in points]
+        return max(reaches) - min(reaches) < CLOSE * max(reaches)
+    if found := re.fullmatch(r"(\w)(\w) is a tangent to the circle at (\w)", statement):
+        outer, at, contact = found.groups()
+        return at == contact and abs(angle_at(spots, outer + at + "O") - 90) < CLOSE
     if re.fullmatch(r"(triangle|segment) \w+", statement):
         return True
     raise AssertionError(f"no measure for {statement}")

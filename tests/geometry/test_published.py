@@ -1,6 +1,6 @@
 """Held against what others have published: Euclid's propositions as worked figures, and printed answers.
 
-Euclid: The Elements, book I, numbering of Heath's edition; the propositions are quoted by what they
+Euclid: The Elements, books I and III, numbering of Heath's edition; the propositions are quoted by what they
 say, the numbers in the figures are ours. Printed answers: OpenStax Prealgebra 2e and Elementary
 Algebra 2e (fixtures/published/README.md has credit and licence).
 """
@@ -74,6 +74,90 @@ EUCLID = [
     ("I.32 angle sum", ["triangle ABC"], ["∠A = 64°", "∠B = 51°"], "∠C", "65°", "angle-sum-triangle"),
     ("I.34 parallelogram", ["parallelogram ABCD"], ["∠A = 77°"], "∠C", "77°", "parallelogram-opposite-angles"),
 ]
+
+
+CIRCLE = ["circle with centre O through A, B and C"]
+DRAWN = {"O": (0, 0), "A": (-5, -6), "B": (5, -6), "C": (0, 8), "D": (7, 3), "T": (0, -8), "P": (-9, -8)}
+"""Rough positions for the circles of book III; nothing is measured on them."""
+
+EUCLID_III = [
+    (
+        "III.3 centre to mid-point",
+        ["circle with centre O through A and B", "M is the midpoint of AB", "segment OM"],
+        [],
+        "∠OMA",
+        "90°",
+        "centre-midpoint-chord",
+    ),
+    (
+        "III.18 tangent",
+        ["circle with centre O through T", "PT is a tangent to the circle at T", "triangle OPT"],
+        ["∠OPT = 40°"],
+        "∠POT",
+        "50°",
+        "tangent-radius",
+    ),
+    (
+        "III.20 angle at the centre",
+        [*CIRCLE, "segments OA, OB, CA, CB"],
+        ["∠AOB = 80°"],
+        "∠ACB",
+        "40°",
+        "angle-at-centre",
+    ),
+    (
+        "III.21 same segment",
+        ["circle with centre O through A, B, C and D", "segments CA, CB, DA, DB"],
+        ["∠ACB = 41°"],
+        "∠ADB",
+        "41°",
+        "same-segment",
+    ),
+    (
+        "III.22 cyclic quadrilateral",
+        ["ABCD is a cyclic quadrilateral"],
+        ["∠B = 104°"],
+        "∠D",
+        "76°",
+        "cyclic-quadrilateral",
+    ),
+    (
+        "III.31 semicircle",
+        [*CIRCLE, "AOB is a diameter", "segments CA, CB"],
+        ["∠CAB = 35°"],
+        "∠CBA",
+        "55°",
+        "angle-in-semicircle",
+    ),
+    (
+        "III.32 tangent and chord",
+        ["circle with centre O through T, A and B", "PT is a tangent to the circle at T", "triangle TAB"],
+        ["∠PTA = 65°"],
+        "∠TBA",
+        "65°",
+        "tangent-chord",
+    ),
+    (
+        "III.36 two tangents",
+        ["PA and PB are tangents to the circle at A and B", "segment AB"],
+        ["∠APB = 50°"],
+        "∠PAB",
+        "65°",
+        "isosceles-base-angles",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("figure", "given", "ask", "answer", "reason"), [row[1:] for row in EUCLID_III], ids=[r[0] for r in EUCLID_III]
+)
+def test_euclid_on_circles(figure: list[str], given: list[str], ask: str, answer: str, reason: str) -> None:
+    named = set("".join([*figure, *given, ask]))
+    sketch = {point: spot for point, spot in DRAWN.items() if point in named}
+    settles = any("centre O" in line for line in figure) and "AOB" not in "".join(figure) and "M" not in named
+    result = outcome(figure, given, ask, sketch if settles else None)
+    assert answers(result) == [answer], result
+    assert reason in [step.reason.name for step in result.derivations[0].steps if step.reason]  # type: ignore[union-attr]
 
 
 @pytest.mark.parametrize(

@@ -13,6 +13,7 @@ from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined
 from paperaudit.model.expression import Expression, Measured, Number
 from tests.geometry.asked import outcome
 from tests.geometry.measuring import angle_at, holds, letter_value
+from tests.geometry.random_circles import random_circle_question
 from tests.geometry.random_figures import RandomQuestion, random_question
 
 BATCH = 50
@@ -22,6 +23,7 @@ WITHOUT_SKETCH = range(20_000, 20_300, BATCH)
 WITHOUT_SKETCH_LETTERS = range(30_000, 30_200, BATCH)
 CONTRADICTED = range(40_000, 40_400, BATCH)
 REMOVED = range(50_000, 50_400, BATCH)
+CIRCLES = range(60_000, 60_600, BATCH)
 
 ANOTHER_ARRANGEMENT = 1
 """Without a sketch, at most one in a batch of 50 may come out right for an arrangement other than the one it was
@@ -149,6 +151,15 @@ def test_long_run(pytestconfig: pytest.Config) -> None:
         question = random_question(seed, letters=seed % 2 == 1)
         counts[judge(question, outcome(question.figure, question.given, question.ask, question.sketch), True)] += 1
     print(counts)
+
+
+@pytest.mark.parametrize("start", CIRCLES)
+def test_circles(start: int) -> None:
+    counts: Counter[str] = Counter()
+    for seed in range(start, start + BATCH):
+        question = random_circle_question(seed)
+        counts[judge(question, outcome(question.figure, question.given, question.ask, question.sketch), True)] += 1
+    assert counts["derived"] > BATCH // 10, counts
 
 
 def test_the_judge_rejects_a_wrong_answer() -> None:

@@ -3,7 +3,17 @@
 from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.theorems import given, kites, lengths, parallels, points, polygons, quadrilaterals, triangles
+from paperaudit.geometry.theorems import (
+    circles,
+    given,
+    kites,
+    lengths,
+    parallels,
+    points,
+    polygons,
+    quadrilaterals,
+    triangles,
+)
 from paperaudit.geometry.theorems.theorem import Instance, Theorem
 
 ALL: tuple[Theorem, ...] = (
@@ -14,14 +24,15 @@ ALL: tuple[Theorem, ...] = (
     *quadrilaterals.THEOREMS,
     *kites.THEOREMS,
     *polygons.THEOREMS,
+    *circles.THEOREMS,
     *lengths.THEOREMS,
 )
 
 
 def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> Iterator[Instance]:
     """Every instance of every theorem in an arrangement, in a fixed order; empty relations are dropped."""
-    for theorem in theorems:
-        for instance in theorem.find(arrangement):
+    for find in dict.fromkeys(theorem.find for theorem in theorems):
+        for instance in find(arrangement):
             if instance.conclusion is not None or instance.relation.terms or instance.relation.constant:
                 yield instance
 

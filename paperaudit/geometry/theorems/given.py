@@ -10,7 +10,7 @@ from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Stated
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import LengthOf
 
-_PLAIN = ("given", "equal-sides-given", "perpendicular-given")
+_PLAIN = ("given", "equal-sides-given", "perpendicular-given", "radii")
 """Reasons of facts that the paper states in so many words: they cost a pupil no line of their own."""
 
 

@@ -16,7 +16,7 @@ def named_segments(arrangement: Arrangement) -> tuple[LengthOf, ...]:
     """Every segment that can matter: sides of triangles and shapes, and segments that conditions name."""
     found: dict[LengthOf, None] = {}
     for condition in arrangement.figure.conditions:
-        if isinstance(condition, EqualLengths):
+        if isinstance(condition, EqualLengths) and condition.reason != "radii":
             found.update({condition.first: None, condition.second: None})
         elif isinstance(condition, SizeRelation):
             found.update({size: None for size in condition.form.terms if isinstance(size, LengthOf)})
