@@ -9,6 +9,14 @@ _BARE = re.compile(r"(?:and\s+)?([A-Z]{1,4})(?:\s+and\s+[A-Z]{1,4})?")
 """Points or paths alone are no statement: they belong to a neighbour."""
 _GOES_ON = re.compile(_BARE.pattern + r"\s+(?:are|in\s+order|lie|meet|intersect|cross)\b")
 """How a statement ends whose first names were taken off: "C are collinear", "OD in order round O"."""
+_TWO = re.compile(
+    r"(?P<name>[A-Z]{1,4})\s+and\s+[A-Z]{1,4}\s+"
+    r"(?!are\s+(?:all\s+)?(?:collinear|concurrent|in\s+order|on\s+(?:a|one|the\s+same)\s)|in\s+order"
+    r"|lie\s+(?:on\s+(?:a|one|the\s+same)\s+(?:straight\s+)?line|in\s+order))"
+)
+"""Two names that have all they need by themselves: "AB and EF intersect at G"; two points are no line."""
+_LIST = re.compile(r"(?:[a-z]+\s+)+(?:[A-Z]{1,4}(?:,|\s+and)\s+)*(?P<name>[A-Z]{1,4})")
+"""A list of names that more may follow: "segments AB"."""
 
 
 def rejoined(node: Node) -> Node:
@@ -41,7 +49,7 @@ def joined_statements(values: list[Node]) -> list[Node]:
         if isinstance(value, Scalar) and not value.quoted and _BARE.fullmatch(value.text):
             names.append(value)
             continue
-        ahead = _taken_ahead(names, value, bool(whole))
+        ahead = _taken_ahead(names, value, whole[-1] if whole else None)
         _append(whole, names[: len(names) - ahead])
         whole.append(_together([*names[len(names) - ahead :], value]) if ahead and isinstance(value, Scalar) else value)
         names = []
@@ -49,15 +57,18 @@ def joined_statements(values: list[Node]) -> list[Node]:
     return whole
 
 
-def _taken_ahead(names: list[Scalar], value: Node, has_before: bool) -> int:
+def _taken_ahead(names: list[Scalar], value: Node, before: Node | None) -> int:
     """How many of the bare names, counted from the last, belong to the statement behind them.
 
-    They name things of one kind: points have one letter, paths have two.
+    They name things of one kind: points have one letter, paths have two. A statement that is whole
+    by itself takes none from a list that they may end.
     """
     if not isinstance(value, Scalar) or value.quoted:
         return 0
-    if not has_before:
+    if before is None:
         return len(names)
+    if names and _TWO.match(value.text) and _is_list_of(before, names[0]):
+        return 0
     goes_on = _GOES_ON.match(value.text)
     if goes_on is None:
         return 0
@@ -69,6 +80,13 @@ def _taken_ahead(names: list[Scalar], value: Node, has_before: bool) -> int:
             break
         count += 1
     return count
+
+
+def _is_list_of(before: Node, name: Scalar) -> bool:
+    """Whether a statement is a list of names of the same kind: "segments AB", before CD."""
+    found = _LIST.fullmatch(before.text.strip()) if isinstance(before, Scalar) and not before.quoted else None
+    bare = _BARE.fullmatch(name.text)
+    return found is not None and bare is not None and len(found.group("name")) == len(bare.group(1))
 
 
 def _append(whole: list[Node], names: list[Scalar]) -> None:

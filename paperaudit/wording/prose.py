@@ -14,6 +14,7 @@ from paperaudit.wording.scene import Scene
 from paperaudit.wording.sentences import Sentence, is_mathematics, sentences
 from paperaudit.wording.stated import LONGEST_PROSE
 from paperaudit.wording.statement import LONGEST_SENTENCE, read_clauses
+from paperaudit.wording.tasks import is_algebra
 
 _COMMAND = re.compile(
     r"""(?: ^ | [,;:.] \s? | ^ \(? [a-z]{1,4} \) \s | \b (?: hence | then | thus | and | to | please ) \s )
@@ -39,32 +40,46 @@ class Prose:
     unread: list[Unread] = field(default_factory=list)
 
 
-def read_prose(line: Line, facts: bool, scene: Scene) -> Prose:
-    """The sentences of a text, one after the other; `facts` says whether they may state givens."""
+def read_prose(line: Line, scene: Scene) -> Prose:
+    """The sentences of a text, one after the other; a command may be completed by the sentence behind it."""
     prose = Prose()
     if len(line.text) > LONGEST_PROSE:
         prose.unread.append(Unread(line.text[:200], "text", LONGEST_PROSE, "a shorter text", "", line.place))
         return prose
+    command: Sentence | None = None
     for sentence in sentences(line.text):
+        unfinished = len(prose.unfinished)
         try:
             check_limits(sentence.text, LONGEST_SENTENCE)
         except ExpressionNotRead as error:
             prose.unread.append(Unread(sentence.text[:200], "text", sentence.start, str(error), "", line.place))
         else:
-            _read_sentence(sentence, line, facts, scene, prose)
+            if command is None or not _completed(command, sentence, line, scene, prose):
+                _read_sentence(sentence, line, scene, prose)
+        command = sentence if len(prose.unfinished) > unfinished else None
     return prose
 
 
-def _read_lines(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
+def _completed(command: Sentence, sentence: Sentence, line: Line, scene: Scene, prose: Prose) -> bool:
+    """Whether a command alone and the sentence behind it are one ask: "Solve for x. 3x + 5 = 20"."""
+    asked = read_asked(line.text[command.start:sentence.start + len(sentence.text)], line.place, "text", scene)
+    if not isinstance(asked, Asked) or not is_algebra(asked.ask.task):
+        return False
+    prose.unfinished.pop()
+    prose.asks.append(asked)
+    return True
+
+
+def _read_lines(sentence: Sentence, line: Line, scene: Scene, prose: Prose) -> None:
     """Lines that end without a stop, one statement each: tried where they make no sentence together."""
     start = sentence.start
     for words in sentence.text.split("\n"):
         if words.strip():
-            _read_sentence(Sentence(words.strip(), start), line, facts, scene, prose)
+            _read_sentence(Sentence(words.strip(), start), line, scene, prose)
         start += len(words) + 1
 
 
-def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, prose: Prose) -> None:
+def _read_sentence(sentence: Sentence, line: Line, scene: Scene, prose: Prose) -> None:
     asides = asides_of(scene.notation(sentence.text))
     if not asides.rest.text.strip(" .,;:!()"):
         prose.asides.append(asides)
@@ -75,16 +90,16 @@ def _read_sentence(sentence: Sentence, line: Line, facts: bool, scene: Scene, pr
             prose.asks.append(asked)
         elif "\n" in sentence.text:
             prose.asides.pop()
-            _read_lines(sentence, line, facts, scene, prose)
+            _read_lines(sentence, line, scene, prose)
         else:
             prose.unfinished.append(asked)
-    elif facts:
+    else:
         if asides.not_to_scale:
             prose.asides.append(asides)
         found = read_clauses(sentence.text, line.place, "text", scene)
         if not isinstance(found, Unread):
             prose.givens.extend(found)
         elif "\n" in sentence.text:
-            _read_lines(sentence, line, facts, scene, prose)
+            _read_lines(sentence, line, scene, prose)
         elif is_mathematics(sentence.text):
             prose.unread.append(found)

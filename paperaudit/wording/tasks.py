@@ -169,6 +169,17 @@ def _equations_for(wanted: tuple[Expression, ...], conditions: tuple[Given, ...]
     return relations if plain and not sized and len(relations) == len(facts) else ()
 
 
+def is_algebra(task: Task) -> bool:
+    """Whether a task is worked on numbers and letters alone, without a figure."""
+    match task:
+        case Solve(relations):
+            return not any(has_quantity(side) for relation in relations for side in (relation.left, relation.right))
+        case Transform(_, expression) | WriteAs(expression) | Rounded(expression):
+            return not has_quantity(expression)
+        case _:
+            return isinstance(task, Subject)
+
+
 def has_quantity(expression: Expression) -> bool:
     """Whether a size of the figure, or the answer to another part, occurs in an expression."""
     return any(

@@ -12,6 +12,9 @@ from paperaudit.model.place import Place
 from paperaudit.model.reading import Unread
 
 _NEAR = 0.8
+_MOST_SLIPS = 2
+_SHORT = 4
+"""Words of so many letters are near too many others."""
 LONGEST_QUOTE = 200
 _LATER = re.compile(
     r"\b(?:arcs?|sectors?|segments? of (?:the|a) circle|semicircles?|cylinder|sphere|cone|prism|pyramid|vectors?"
@@ -32,7 +35,7 @@ def not_read(
         said, quoted = f"{error.expected} ({error})", text[:LONGEST_QUOTE]
         return Unread(quoted, where, min(notation.offset(error.start), len(quoted)), said, "", place)
     later = _LATER.search(notation.text)
-    strange = _unknown_word(notation.text)
+    strange = _unknown_word(notation)
     if later is None and strange is not None:
         return Unread(text, where, notation.offset(strange[0]), expected or _EXPECTED, strange[1], place)
     later = later or _IN_PART.search(notation.text)
@@ -55,14 +58,40 @@ def _after(before: str) -> str:
     return next((words for pattern, words in _BEHIND if re.search(pattern, before)), _EXPECTED)
 
 
-def _unknown_word(text: str) -> tuple[int, str] | None:
-    """The first word that no rule knows and that is close to one that a rule knows."""
-    for word in re.finditer(r"[a-z][a-z-]{3,}", text):
-        if word.group() not in known_words():
-            near = get_close_matches(word.group(), known_words(), 1, _NEAR)
-            if near:
-                return word.start(), near[0]
+def _unknown_word(notation: Notation) -> tuple[int, str] | None:
+    """The first word that no rule knows and that is a slip of the pen away from one that a rule knows.
+
+    A word with a capital is a name, unless it begins the text and one slip makes a known word of it.
+    """
+    for word in re.finditer(r"[a-z][a-z-]{4,}", notation.text):
+        capital = notation.source[notation.offset(word.start())].isupper()
+        slips = 0 if capital and word.start() else 1 if capital else _MOST_SLIPS
+        if word.group() in known_words() or not slips:
+            continue
+        alike = [known for known in known_words() if known[0] == word.group()[0] and len(known) > _SHORT]
+        near = get_close_matches(word.group(), alike, 1, _NEAR)
+        if near and _slips(word.group(), near[0]) <= slips:
+            return word.start(), near[0]
     return None
+
+
+def _slips(word: str, known: str) -> int:
+    """How many letters are added, left out, changed or swapped with their neighbour.
+
+    >>> _slips("triangel", "triangle"), _slips("altitud", "altitude")
+    (1, 1)
+    """
+    two_back: list[int] = []
+    back = list(range(len(known) + 1))
+    for at, letter in enumerate(word, 1):
+        row = [at]
+        for to, other in enumerate(known, 1):
+            fewest = min(row[-1] + 1, back[to] + 1, back[to - 1] + (letter != other))
+            if at > 1 and to > 1 and word[at - 2:at] == known[to - 2:to][::-1]:
+                fewest = min(fewest, two_back[to - 2] + 1)
+            row.append(fewest)
+        two_back, back = back, row
+    return back[-1]
 
 
 @cache

@@ -32,7 +32,8 @@ def reading(case: dict[str, Any]) -> Reading:
         reasons=asked.get("reasons"),
     )
     question = Question(
-        "1", (part,), line(shared.get("text")), lines(shared.get("figure", [])), lines(shared.get("given", []))
+        "1", (part,), line(shared.get("text")), lines(shared.get("figure", [])), lines(shared.get("given", [])),
+        sketch=tuple((name, x, y) for name, x, y in shared.get("sketch", [])),
     )
     return read(question, part)
 
