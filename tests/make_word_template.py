@@ -19,8 +19,8 @@ from docx.text.paragraph import Paragraph
 
 TEMPLATE = Path(__file__).resolve().parent.parent / "schemes" / "templates" / "scheme" / "scheme.docx"
 TEXT_WIDTH = 170
-LABEL_WIDTH = 13
-"""Millimetres for a part's number: (b)(ii) fits, with a space behind it."""
+LABEL_WIDTHS = {"part.label|length <= 3": 9, "part.label|length > 3": 20}
+"""Millimetres for a part's number, short or of two levels, with a space behind it."""
 INK, SOFT = RGBColor(0x16, 0x16, 0x16), RGBColor(0x55, 0x55, 0x55)
 IN_MARKS = "{% if not X %}no marks{% elif X == '1' %}1 mark{% else %}{{ X }} marks{% endif %}"
 
@@ -127,6 +127,7 @@ class Builder:
         table = self.document.add_table(rows=3, cols=3)
         table.style = "Table Grid"
         table.autofit = True
+        table._tbl.tblPr.append(element("w:tblW", w="0", type="auto"))
         table.rows[0].cells[0].text = f"{{%tr for row in {rows} %}}"
         line = table.rows[1].cells
         line[0].text = "{%tc for cell in row %}"
@@ -242,12 +243,15 @@ def part(build: Builder) -> None:
     picture.paragraph_format.space_before = picture.paragraph_format.space_after = Pt(6)
     build.tag("{%p if part.label %}")
     asked = (("{{ part.label }}\t", "b"), ("{{ part.text or part.statements }}\t", ""))
-    opening = at_right(hanging(build.paragraph(*asked, keep=True), LABEL_WIDTH))
-    write(opening, (IN_MARKS.replace("X", "part.marks"), "s"))
-    opening.paragraph_format.space_before = Pt(9)
-    opening.paragraph_format.right_indent = Mm(0)
-    build.when("part.text and part.statements", ("{{ part.statements }}", "g")).paragraph_format.left_indent = Mm(
-        LABEL_WIDTH)
+    for length, width in LABEL_WIDTHS.items():
+        build.tag(f"{{%p if {length} %}}")
+        opening = at_right(hanging(build.paragraph(*asked, keep=True), width))
+        write(opening, (IN_MARKS.replace("X", "part.marks"), "s"))
+        opening.paragraph_format.space_before = Pt(9)
+        opening.paragraph_format.right_indent = Mm(0)
+        beside = build.when("part.text and part.statements", ("{{ part.statements }}", "g"))
+        beside.paragraph_format.left_indent = Mm(width)
+        build.tag("{%p endif %}")
     build.tag("{%p else %}")
     build.when("part.text", ("{{ part.text }}", ""))
     build.when("part.statements", ("{{ part.statements }}", "g"))

@@ -57,7 +57,7 @@ def _lay_out_parts(sheet: "Worksheet") -> None:
             make_computed(cells)
     for at, column in enumerate(COLUMNS, start=1):
         sheet.add_data_validation(_entry_rule(column, get_column_letter(at)))
-    lay_out(sheet, [column.width for column in COLUMNS], "1:1", "A:C", pages_wide=2)
+    lay_out(sheet, [column.width for column in COLUMNS], "1:1", name_columns=3)
     sheet.freeze_panes = "D2"
 
 

@@ -1,7 +1,6 @@
 """The marks template: a workbook with a row a learner and a column a part, which works out the class's results."""
 
 from collections.abc import Sequence
-from math import ceil
 from typing import TYPE_CHECKING
 
 from paperaudit.errors import Complaint, InputError
@@ -20,8 +19,6 @@ UNNAMED = 30
 """How many rows a template has for which no names are given."""
 
 MOST_LEARNERS = 1000
-
-_PER_PAGE = 28  # columns that stay readable side by side on A4
 
 
 def render(audited: AuditedPaper, names: Sequence[str]) -> bytes:
@@ -154,4 +151,4 @@ def _lay_out(sheet: "Worksheet", layout: MarksLayout) -> None:
     style.stress(sheet, layout.column(layout.state), f"OR({wrong})")
     widths = [5, 26, 9, 9, *[7.5] * (len(layout.parts) + len(layout.questions)), 8, 8, 9, 22]
     sheet.freeze_panes = sheet.cell(at.FIRST_LEARNER, at.ABSENT).coordinate
-    style.lay_out(sheet, widths, f"{at.QUESTION_ROW}:{at.MAXIMUM_ROW}", "A:B", ceil(len(widths) / _PER_PAGE))
+    style.lay_out(sheet, widths, f"{at.QUESTION_ROW}:{at.MAXIMUM_ROW}", name_columns=2)

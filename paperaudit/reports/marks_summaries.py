@@ -48,7 +48,7 @@ def _write_by_skill(sheet: "Worksheet", layout: MarksLayout, percent: bool) -> N
         style.place_in_cell(written[:1], "center")
         style.place_in_cell(written[1:2], "left")
     sheet.freeze_panes = sheet.cell(at.FIRST_LEARNER, _FIRST_SKILL_COLUMN).coordinate
-    style.lay_out(sheet, [5, 26, *[14] * len(skills)], f"{at.QUESTION_ROW}:{_MEAN_ROW}", "A:B", 1 + len(skills) // 16)
+    style.lay_out(sheet, [5, 26, *[14] * len(skills)], f"{at.QUESTION_ROW}:{_MEAN_ROW}", name_columns=2)
 
 
 def _available(index: int) -> Formula:
@@ -140,7 +140,7 @@ def _write_skills(sheet: "Worksheet", layout: MarksLayout) -> None:
         style.place_in_cell(cells[4:], "center")
     sheet.freeze_panes = sheet.cell(_FIRST_SKILL_ROW, at.FIRST_PART).coordinate
     widths = [36, 18, 8, 9, *[7.5] * len(ids)]
-    style.lay_out(sheet, widths, f"{_FIRST_SKILL_ROW - 1}:{_FIRST_SKILL_ROW - 1}", "A:A", 1 + len(ids) // 20)
+    style.lay_out(sheet, widths, f"{_FIRST_SKILL_ROW - 1}:{_FIRST_SKILL_ROW - 1}", name_columns=1)
 
 
 def _write_how_to_use(sheet: "Worksheet") -> None:

@@ -9,6 +9,7 @@ from math import ceil
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from paperaudit.reports.reproducible_zip import reproducible
+from paperaudit.reports.workbook_pages import set_pages
 
 if TYPE_CHECKING:
     from openpyxl import Workbook
@@ -206,36 +207,14 @@ def stress(sheet: "Worksheet", cells: str, test: str) -> None:
     sheet.conditional_formatting.add(cells, rule)
 
 
-def lay_out(
-    sheet: "Worksheet", widths: Sequence[float], heading_rows: str, name_columns: str = "", pages_wide: int = 1
-) -> None:
-    """Sets a written sheet's column widths in characters, its row heights, and its printed pages.
-
-    Pages are A4 landscape, as many as it takes downwards; `heading_rows` ("1:4") and `name_columns`
-    ("A:B") come again on every page.
-    """
+def lay_out(sheet: "Worksheet", widths: Sequence[float], heading_rows: str, name_columns: int = 0) -> None:
+    """Sets a written sheet's column widths in characters, its row heights, and its printed pages."""
     from openpyxl.utils import get_column_letter
-    from openpyxl.worksheet.header_footer import HeaderFooterItem
-    from openpyxl.worksheet.properties import PageSetupProperties
 
     for column, width in enumerate(widths, start=1):
         sheet.column_dimensions[get_column_letter(column)].width = width
     _fit_heights(sheet, widths)
-    sheet.page_setup.orientation = "landscape"
-    sheet.page_setup.paperSize = 9  # A4
-    sheet.page_setup.fitToWidth = pages_wide
-    sheet.page_setup.fitToHeight = 0
-    sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
-    sheet.print_title_rows = heading_rows
-    if name_columns:
-        sheet.print_title_cols = name_columns
-    sheet.page_margins.left = sheet.page_margins.right = 0.4
-    sheet.page_margins.top = 0.5
-    sheet.page_margins.bottom = 0.7
-    footer = sheet.oddFooter or HeaderFooterItem()
-    footer.left.text = "&A"
-    footer.right.text = "page &P of &N"
-    sheet.oddFooter = footer
+    set_pages(sheet, widths, heading_rows, name_columns)
     sheet.sheet_view.showGridLines = False
 
 

@@ -296,3 +296,18 @@ def test_two_hundred_learners_and_a_limit() -> None:
     assert sheet.cell(206, 2).value == "Amara Ledge" and sheet.cell(207, 2).value is None
     with pytest.raises(InputError, match="at most 1000"):
         marks.render(REGATTA, ["Amara Ledge"] * 1001)
+
+
+def test_wide_sheets_print_readable_with_the_title_in_the_header() -> None:
+    parts = [audited_part(f"1.{letter}", 2, [f"skill {letter}"]) for letter in "abcdefghijklm"]
+    book = load_workbook(BytesIO(marks.render(audited_paper(*parts, title="Sails & spars"), ["Amy"])))
+    by_skill = book["By skill"]
+    assert by_skill.page_setup.fitToWidth == 2
+    assert by_skill.print_title_cols == "$A:$B"
+    assert "$A$4:" in by_skill.print_area, "the title's cell would be cut at the second page"
+    assert by_skill.oddHeader.left.text == "Marks by skill"
+    assert "Sails &amp;&amp; spars" in ZipFile(
+        BytesIO(marks.render(audited_paper(*parts, title="Sails & spars"), ["Amy"]))
+    ).read("xl/worksheets/sheet1.xml").decode()
+    narrow = load_workbook(BytesIO(marks.render(audited_paper(*parts[:3]), ["Amy"])))["By skill"]
+    assert (narrow.page_setup.fitToWidth, narrow.print_area) == (1, "")
