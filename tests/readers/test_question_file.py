@@ -223,3 +223,12 @@ def test_a_complaint_says_what_was_expected(text: str, expected: str) -> None:
     assert len(found) == 1
     assert expected in found[0]
     assert len(found[0]) < 500
+
+
+def test_a_stem_runs_on_into_its_part() -> None:
+    nested = (
+        "questions: [{number: 1, parts: [{number: b, text: Now, parts: ["
+        "{number: i, text: Given that AD = AC. Find ∠CAD.}, {number: ii, text: AB is drawn.}]}]}]"
+    )
+    texts = [part.text.text for _, part in read_question_file(nested, "t.yaml").whole().parts() if part.text]
+    assert texts == ["Now given that AD = AC. Find ∠CAD.", "Now AB is drawn."]

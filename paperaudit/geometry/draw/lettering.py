@@ -11,7 +11,7 @@ from paperaudit.geometry.draw.side_marks import TICK, DrawnSide
 from paperaudit.geometry.plane import Spot, along
 
 FROM_ARM = 1.6
-FROM_SIDE = 3.0
+FROM_SIDE = 4.6
 FROM_POINT = 3.2
 FROM_DOT = 4.0
 """Clear space between a text and an arm, its side, its point."""
