@@ -44,6 +44,8 @@ def fact_text(fact: Fact) -> str:
             return _shape(fact)
         case Drawn(kind, path):
             return f"{kind} {''.join(path)}"
+        case Collinear((start, point, end), False):
+            return f"{point} lies on the line {start}{end}"
         case Collinear(points, ordered):
             return f"{''.join(points)} is a straight line" if ordered else f"{_listed(points)} are on one line"
         case Crossing(first, second, point, within):
