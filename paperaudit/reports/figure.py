@@ -104,6 +104,7 @@ def _svg(part: AuditedPart, layout: Layout, suffix: str = "", asked: bool = True
         description=_description(part.reading, layout.note, asked),
         layout=layout,
         looks=tuple(LOOKS.items()),
+        outline=LOOKS["line"],
         sizes=SIZES,
         baseline=BASELINE,
         border=BORDER,

@@ -41,6 +41,24 @@ class Arc:
 
 
 @dataclass(frozen=True, slots=True)
+class Circle:
+    """The whole outline of a circle."""
+
+    centre: Spot
+    radius: float
+
+    @property
+    def box(self) -> Box:
+        """The square round it."""
+        (x, y), reach = self.centre, self.radius
+        return x - reach, y - reach, x + reach, y + reach
+
+    def off(self, spot: Spot) -> float:
+        """How far a spot is from the outline, inside it or outside."""
+        return abs(math.dist(spot, self.centre) - self.radius)
+
+
+@dataclass(frozen=True, slots=True)
 class Label:
     """A text centred on a spot, with the box that its ink needs."""
 
@@ -60,6 +78,7 @@ class Layout:
     dots: tuple[Spot, ...]
     labels: tuple[Label, ...]
     note: str = ""
+    circles: tuple[Circle, ...] = ()
 
 
 def polar(centre: Spot, bearing: float, reach: float) -> Spot:

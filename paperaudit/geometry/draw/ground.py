@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from paperaudit.geometry.draw.elements import Arc, Box, LabelKind
+from paperaudit.geometry.draw.elements import Arc, Box, Circle, LabelKind, polar
 from paperaudit.geometry.plane import Spot, side
 
 # Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
@@ -35,6 +35,7 @@ FROM_ARC = 2.5
 ON_LINE = 1.0
 """A spot this near to a line is on it."""
 ARC_PIECES = 6
+CIRCLE_PIECES = 72
 MARGIN = 1.2
 """Clear space round a text."""
 COVERED_TEXT = 1.0
@@ -105,6 +106,7 @@ class Ground:
     marks: list[tuple[Spot, Spot]] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
     chords: list[tuple[Spot, Spot]] = field(default_factory=list)
+    outlines: list[tuple[Spot, Spot]] = field(default_factory=list)
 
     def add_chain(self, spots: Iterable[Spot]) -> None:
         """Takes in a mark made of straight pieces."""
@@ -116,9 +118,18 @@ class Ground:
         self.add_chain(spots)
         self.chords += pairwise(spots)
 
+    def add_circle(self, circle: Circle) -> None:
+        """Takes in the outline of a circle as a chain of chords, which texts avoid as they do lines."""
+        turn = 360 / CIRCLE_PIECES
+        self.outlines += pairwise(polar(circle.centre, step * turn, circle.radius) for step in range(CIRCLE_PIECES + 1))
+
     def is_parted(self, one: Spot, other: Spot) -> bool:
         """Whether a drawn line runs between two spots; a line through one of them does not part them."""
         return any(_parts(line, one, other) for line in self.lines)
+
+    def is_across_circle(self, one: Spot, other: Spot) -> bool:
+        """Whether the outline of a circle runs between two spots, neither of which is on it."""
+        return any(_parts(chord, one, other) for chord in self.outlines)
 
     def is_behind_arc(self, one: Spot, other: Spot) -> bool:
         """Whether an arc runs between two spots, neither of which is on it."""
@@ -131,7 +142,7 @@ class Ground:
         for other in self.boxes:
             if other[0] < wide[2] and wide[0] < other[2] and other[1] < wide[3] and wide[1] < other[3]:
                 total += COVERED_TEXT * sum(shared(wide, other))
-        for start, end in self.lines:
+        for start, end in (*self.lines, *self.outlines):
             total += COVERED_LINE * covered_length(wide, start, end)
             if total >= enough:
                 return total

@@ -7,7 +7,8 @@ from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.angle_marks import DrawnAngle, drawn_angles, strokes_of
-from paperaudit.geometry.draw.elements import Box, Layout, Stroke, bearing, polar
+from paperaudit.geometry.draw.circles import circles_of, outlines
+from paperaudit.geometry.draw.elements import Box, Circle, Layout, Stroke, bearing, polar
 from paperaudit.geometry.draw.ground import Ground
 from paperaudit.geometry.draw.lettering import (
     Lettering,
@@ -21,6 +22,7 @@ from paperaudit.geometry.draw.lettering import (
 from paperaudit.geometry.draw.marks import Marks
 from paperaudit.geometry.draw.right_angles import squares
 from paperaudit.geometry.draw.side_marks import DrawnSide, SideMarks
+from paperaudit.geometry.figure import HIDDEN, TangentAt
 from paperaudit.geometry.plane import Spot
 
 WIDTH, HEIGHT = 232.0, 180.0
@@ -31,6 +33,8 @@ SHORTEST = 26.0
 FRAME_WIDTH = 280.0
 """All figures have at least this width, so that set in one column their letters are of one size."""
 BORDER = 6.0
+SAME_WAY = 1.0
+"""Degrees within which two directions from a point count as one."""
 BEYOND = 16.0
 """How far a line without ends goes on beyond its last letters."""
 ENOUGH = 2.0
@@ -59,10 +63,11 @@ def lay_out(
     best: tuple[float, Layout] | None = None
     for larger in (1.0, LARGER, LARGER**2):
         spots = {name: (x * scale * larger, -y * scale * larger) for name, (x, y) in at.items()}
-        width, height = _spread(spots)
+        circles = outlines(arrangement.figure, spots)
+        width, height = _spread(spots, circles)
         if best and (width > WIDEST or height > HIGHEST):
             break
-        covered, layout = _Page(arrangement, spots, marks, endless, triangle, note).layout()
+        covered, layout = _Page(arrangement, spots, circles, marks, endless, triangle, note).layout()
         if best is None or covered < best[0] - 0.5:
             best = (covered, layout)
         if best[0] < ENOUGH:
@@ -71,19 +76,25 @@ def lay_out(
     return best[1]
 
 
-def _spread(spots: Mapping[str, Spot]) -> tuple[float, float]:
-    xs, ys = zip(*spots.values(), strict=True)
-    return max(xs) - min(xs), max(ys) - min(ys)
+def _spread(spots: Mapping[str, Spot], circles: Mapping[str, Circle]) -> tuple[float, float]:
+    boxes = [(x, y, x, y) for x, y in spots.values()] + [circle.box for circle in circles.values()]
+    left, top, right, bottom = total_box(boxes)
+    return right - left, bottom - top
 
 
 def _scale(arrangement: Arrangement, at: Mapping[str, Spot]) -> float:
-    width, height = _spread(at)
+    width, height = _spread(at, outlines(arrangement.figure, at))
     size = max(width, height) or 1.0
     fitting = min(WIDTH / max(width, 1e-3 * size), HEIGHT / max(height, 1e-3 * size))
     most = min(WIDEST / max(width, 1e-3 * size), HIGHEST / max(height, 1e-3 * size))
     gaps = [math.dist(at[p], at[q]) for line in arrangement.lines for p, q in pairwise(line)]
-    gaps += [math.dist(p, q) for p, q in combinations(at.values(), 2)]
+    gaps += [math.dist(p, q) for p, q in combinations(_lettered(at).values(), 2)]
     return max(fitting, min(most, SHORTEST / min(gaps))) if gaps else fitting
+
+
+def _lettered(at: Mapping[str, Spot]) -> dict[str, Spot]:
+    """The points without the centres that have no letter."""
+    return {name: spot for name, spot in at.items() if not name.startswith(HIDDEN)}
 
 
 class _Page:
@@ -93,18 +104,30 @@ class _Page:
         self,
         arrangement: Arrangement,
         spots: Mapping[str, Spot],
+        circles: Mapping[str, Circle],
         marks: Marks,
         endless: Endless,
         triangle: tuple[str, str, str] | None,
         note: str,
     ) -> None:
         self.arrangement = arrangement
-        self.spots = spots
+        self.spots = _lettered(spots)
+        self.circles = circles
+        self.on = {
+            name: [
+                circles[one.centre]
+                for one in circles_of(arrangement.figure)
+                if one.centre in circles and name in one.points
+            ]
+            for name in self.spots
+        }
         self.marks = marks
         self.triangle = triangle
         self.note = note
         self.ends = [self._ends(number, line, endless) for number, line in enumerate(arrangement.lines)]
         self.ground = Ground(lines=list(self.ends))
+        for circle in circles.values():
+            self.ground.add_circle(circle)
 
     def _ends(self, number: int, line: tuple[str, ...], endless: Endless) -> tuple[Spot, Spot]:
         one, two = self.spots[line[0]], self.spots[line[-1]]
@@ -121,7 +144,9 @@ class _Page:
         strokes += squares(self.arrangement, self.spots, self.marks.angles, self.marks.squares)
         for arc in arcs:
             self.ground.add_arc(arc)
-        sides = SideMarks(self.arrangement, self.spots, [arc.spot(share) for arc in arcs for share in (0.0, 1.0)])
+        circles = tuple(self.circles.values())
+        ends = [arc.spot(share) for arc in arcs for share in (0.0, 1.0)]
+        sides = SideMarks(self.arrangement, self.spots, ends, circles)
         drawn = [sides.ticked(mark) for mark in self.marks.sides]
         strokes += [stroke for one in drawn for stroke in one.strokes]
         strokes += [stroke for mark in self.marks.parallels for stroke in sides.arrowed(mark)]
@@ -132,8 +157,9 @@ class _Page:
         lettering.settle(self._wishes(angles, drawn))
         every = (*self._lines(), *strokes, *lettering.leaders)
         labels = tuple(lettering.labels)
-        frame = self._frame([label.box for label in labels], every, [arc.spot(i / 8) for arc in arcs for i in range(9)])
-        return lettering.covered, Layout(frame, every, arcs, dots, labels, self.note)
+        boxes = [label.box for label in labels] + [circle.box for circle in circles]
+        frame = self._frame(boxes, every, [arc.spot(i / 8) for arc in arcs for i in range(9)])
+        return lettering.covered, Layout(frame, every, arcs, dots, labels, self.note, circles)
 
     def _wishes(self, angles: Sequence[DrawnAngle], drawn: Sequence[DrawnSide]) -> Iterator[Wish]:
         """Texts with least choice first."""
@@ -145,23 +171,38 @@ class _Page:
         yield from (side_wish(one, middle) for one in drawn if one.mark.label)
         rays = {name: self._rays(name) for name in self.spots}
         for name in sorted(self.spots, key=lambda name: (-len(rays[name]), name)):
-            yield letter_wish(name, self.spots[name], rays[name], self._needs_dot(name))
+            centres = [circle.centre for circle in self.on[name]]
+            yield letter_wish(name, self.spots[name], rays[name], self._needs_dot(name), centres)
 
     def _rays(self, name: str) -> list[float]:
-        """The bearings in which something is drawn from a point, lines without letters' ends included."""
+        """The bearings in which something is drawn from a point, lines without letters' ends and circles included."""
         spot = self.spots[name]
-        return [
+        rays = [
             bearing(spot, end)
             for line, ends in zip(self.arrangement.lines, self.ends, strict=True)
             if name in line
             for end in ends
             if math.dist(spot, end) > 1e-6
         ]
+        for circle in self.on[name]:
+            across = bearing(circle.centre, spot) + 90
+            rays += [way for way in (across, across + 180) if all(_apart(way, ray) > SAME_WAY for ray in rays)]
+        return rays
 
     def _needs_dot(self, name: str) -> bool:
-        """A point that no corner and no crossing shows."""
+        """A point that no corner and no crossing shows; a lettered centre always has one."""
         through = [line for line in self.arrangement.lines if name in line]
-        return not through or (len(through) == 1 and name not in (through[0][0], through[0][-1]))
+        if name in self.circles or not through:
+            return True
+        if len(through) > 1:
+            return False
+        if self.on[name]:
+            return self._is_touched(name)
+        return name not in (through[0][0], through[0][-1])
+
+    def _is_touched(self, name: str) -> bool:
+        """Whether a point is where a tangent touches its circle."""
+        return any(isinstance(one, TangentAt) and one.at == name for one in self.arrangement.figure.conditions)
 
     def _lines(self) -> Iterator[Stroke]:
         for line, (start, end) in zip(self.arrangement.lines, self.ends, strict=True):
@@ -183,3 +224,8 @@ class _Page:
             bottom += NOTE_HEIGHT
         spare = max(0.0, FRAME_WIDTH - (right - left)) / 2
         return left - spare, top, right + spare, bottom
+
+
+def _apart(one: float, other: float) -> float:
+    """Degrees between two bearings."""
+    return abs((one - other + 180) % 360 - 180)

@@ -29,6 +29,10 @@ MISTAKEN = 2.5
 BEHIND_ARC = 2.5
 CLOSER = 0.8
 """What it costs to stand behind a line, clearly nearer (by this share) to another's arc, or behind another arc."""
+INSIDE_CIRCLE = 2.0
+"""What it costs the letter of a point of a circle to stand inside it."""
+ACROSS_CIRCLE = 1.0
+"""What it costs a size to stand on the other side of a circle."""
 FINE = 0.5
 """A text may cover this much without another place being looked for."""
 
@@ -107,6 +111,8 @@ class Lettering:
         doubt = MISTAKEN if any(math.dist(place.centre, rival) < CLOSER * away for rival in wish.rivals) else 0.0
         if self.ground.is_parted(wish.owner, place.centre):
             doubt += PARTED
+        if self.ground.is_across_circle(wish.owner, place.centre):
+            doubt += PARTED if wish.kind == "letter" else ACROSS_CIRCLE
         if wish.kind != "letter" and self.ground.is_behind_arc(wish.owner, place.centre):
             doubt += BEHIND_ARC
         return doubt
@@ -188,8 +194,11 @@ def side_wish(drawn: DrawnSide, middle: Spot) -> Wish:
     return Wish(mark.label, kind, tuple(sorted(places, key=lambda place: place.penalty)), centre)
 
 
-def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool) -> Wish:
-    """Places for a point's letter: in the sectors between the rays (bearings) from it, the widest first."""
+def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool, centres: Sequence[Spot] = ()) -> Wish:
+    """Places for a point's letter: in the sectors between the rays (bearings) from it, the widest first.
+
+    `centres` are those of the circles through the point; its letter stands outside them where it can.
+    """
     extent = text_extent(name, SIZES["letter"])
     gap = FROM_DOT if has_dot else FROM_POINT
     places: list[Place] = []
@@ -202,6 +211,9 @@ def letter_wish(name: str, spot: Spot, rays: Sequence[float], has_dot: bool) -> 
                 near = max(near, inside_wedge(extent, (start, start + width), way, FROM_ARM))
             far = max(near, clear)
             against = (far - near) * 0.15 + (0.0 if share == 0.5 else 0.4) + max(0.0, (150 - width) / 100)
+            against += INSIDE_CIRCLE * sum(
+                math.cos(math.radians(way - bearing(spot, centre))) > 0 for centre in centres
+            )
             places += [Place(polar(spot, way, far + step), against + step * 0.25) for step in LETTER_STEPS]
     return Wish(name, "letter", tuple(sorted(places, key=lambda place: place.penalty)), spot)
 

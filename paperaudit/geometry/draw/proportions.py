@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, InsidePolygon, SideOfLine, SizeRelation
+from paperaudit.geometry.figure import EqualLengths, InsidePolygon, OnCircle, SideOfLine, SizeRelation
 from paperaudit.geometry.plane import Spot, along, side
 from paperaudit.model.expression import LengthOf
 
@@ -45,13 +45,16 @@ class _Segment:
 def well_proportioned(arrangement: Arrangement, keep_lengths: bool = False) -> dict[str, Spot]:
     """The drawing's points with the free lengths settled; `keep_lengths` leaves a drawing as it is.
 
+    A drawing with a circle is left too: its points must keep their distance from the centre.
+
     The order along lines, the sides of lines and the crossings stay; so do all angles and the ratios
     that are given.
     """
     at = dict(arrangement.at)
     segments = [_segment(at, *pair) for line in arrangement.lines for pair in pairwise(line)]
     on_lines = {point for line in arrangement.lines for point in line}
-    if keep_lengths or not segments or on_lines != set(at):
+    has_circle = any(isinstance(condition, OnCircle) for condition in arrangement.figure.conditions)
+    if keep_lengths or has_circle or not segments or on_lines != set(at):
         return at
     names = list(at)
     free = _null_space(_rows(arrangement, segments, names))

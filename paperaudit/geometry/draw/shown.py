@@ -6,13 +6,15 @@ from dataclasses import replace
 
 from paperaudit.geometry.arrangement import Arrangement, Triangle
 from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.draw.circles import circles_of, outlines, with_centres
 from paperaudit.geometry.draw.elements import Layout
 from paperaudit.geometry.draw.given_marks import marks_of
 from paperaudit.geometry.draw.layout import Endless, lay_out
 from paperaudit.geometry.draw.orientation import oriented
 from paperaudit.geometry.draw.proportions import well_proportioned
+from paperaudit.geometry.draw.redrawn import resized, well_spaced
 from paperaudit.geometry.draw.unscaled import opened, unscaled
-from paperaudit.geometry.figure import Figure, SameWay, angle
+from paperaudit.geometry.figure import Figure, SameWay, TangentAt, angle
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.sizes import NotLinear
@@ -36,7 +38,7 @@ class ShownFigure:
     def __init__(self, reading: Reading, positions: Sequence[Position], asked: bool = True) -> None:
         self.reading = reading
         self.builder, figure = _built(reading)
-        at = {name: (x, y) for name, x, y in positions if name in figure.points}
+        at = with_centres(figure, {name: (x, y) for name, x, y in positions if name in figure.points})
         if not figure.lines or at.keys() != set(figure.points):
             raise NotDrawable("not every point has a position")
         self.arrangement = Arrangement(figure, Drawing(at, {}))
@@ -44,18 +46,26 @@ class ShownFigure:
 
     def to_scale(self, keep_lengths: bool, triangle_sides: bool, note: str = "") -> Layout:
         """The layout true to scale. Lengths that the givens leave open are chosen, unless `keep_lengths`."""
-        at = well_proportioned(self.arrangement, keep_lengths and self._asks_for_lengths())
+        kept = keep_lengths and self._asks_for_lengths()
+        if circles_of(self.arrangement.figure) and not kept:
+            at = well_spaced(self.arrangement, self.asked_angles())
+        else:
+            at = well_proportioned(self.arrangement, kept)
         return self._laid_out(oriented(self.arrangement, at), triangle_sides, note)
 
     def as_sketch(self, triangle_sides: bool, note: str) -> Layout:
         """A layout with the same order and turning, whose sizes are visibly other ones."""
+        if circles_of(self.arrangement.figure):
+            at = oriented(self.arrangement, well_spaced(self.arrangement, self.asked_angles()))
+            return self._laid_out(resized(self.arrangement, at, self.asked_angles()), triangle_sides, note)
         at = oriented(self.arrangement, well_proportioned(self.arrangement))
         return self._laid_out(unscaled(self.arrangement, at, self.marks, self.asked_angles()), triangle_sides, note)
 
     def as_skeleton(self, triangle_sides: bool, note: str) -> Layout:
         """The layout of positions that stand for no true sizes, opened up as far as their order allows."""
         at = oriented(self.arrangement, well_proportioned(self.arrangement))
-        return self._laid_out(opened(self.arrangement, at), triangle_sides, note)
+        is_round = bool(outlines(self.arrangement.figure, at))
+        return self._laid_out(at if is_round else opened(self.arrangement, at), triangle_sides, note)
 
     def _laid_out(self, at: dict[str, tuple[float, float]], triangle_sides: bool, note: str) -> Layout:
         triangle = self._asked_triangle() if triangle_sides else None
@@ -92,7 +102,15 @@ class ShownFigure:
         return triangles[0] if triangles else None
 
     def _endless(self) -> Endless:
-        return Endless(frozenset(self._open_ends()))
+        return Endless(frozenset((*self._open_ends(), *self._touching_ends())))
+
+    def _touching_ends(self) -> Iterator[tuple[int, str]]:
+        """Tangents run on beyond the point where they touch."""
+        for condition in self.arrangement.figure.conditions:
+            if isinstance(condition, TangentAt):
+                number = self.arrangement.figure.line_of(*condition.path)
+                if condition.at in (self.arrangement.lines[number][0], self.arrangement.lines[number][-1]):
+                    yield number, condition.at
 
     def _open_ends(self) -> Iterator[tuple[int, str]]:
         for given in own_givens(self.reading):

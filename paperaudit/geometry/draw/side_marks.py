@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.draw.elements import Stroke
+from paperaudit.geometry.draw.elements import Circle, Stroke
 from paperaudit.geometry.draw.marks import ParallelMark, SideMark
 from paperaudit.geometry.draw.proportions import distance
 from paperaudit.geometry.plane import Spot, along, side
@@ -40,8 +40,15 @@ class DrawnSide:
 class SideMarks:
     """Puts marks on lines one after another, each clear of the ones before."""
 
-    def __init__(self, arrangement: Arrangement, spots: Mapping[str, Spot], occupied: Iterable[Spot]) -> None:
+    def __init__(
+        self,
+        arrangement: Arrangement,
+        spots: Mapping[str, Spot],
+        occupied: Iterable[Spot],
+        circles: Sequence[Circle] = (),
+    ) -> None:
         self.arrangement = arrangement
+        self.circles = circles
         self.spots = spots
         self.occupied = list(occupied)
         self.lines = [(spots[line[0]], spots[line[-1]]) for line in arrangement.lines]
@@ -76,6 +83,7 @@ class SideMarks:
         crossed = sum(
             side(one, p, q) * side(two, p, q) < 0 and side(p, one, two) * side(q, one, two) < 0 for p, q in self.lines
         )
+        crossed += sum(_crosses(circle, one, two) for circle in self.circles)
         weight = sum((x - start[0]) * normal[0] + (y - start[1]) * normal[1] for x, y in self.spots.values())
         return crossed, weight
 
@@ -101,12 +109,19 @@ class SideMarks:
 
         def room(spot: Spot) -> float:
             gaps = [distance(spot, *pair) for pair in others] + [math.dist(spot, other) for other in self.occupied]
+            gaps += [circle.off(spot) for circle in self.circles]
             return min([ROOM + size, *gaps])
 
         spots = [along(one, two, share) for share in SHARES]
         best = max(spots, key=lambda spot: (round(room(spot), 3), -spots.index(spot)))
         self.occupied.append(best)
         return best
+
+
+def _crosses(circle: Circle, one: Spot, two: Spot) -> bool:
+    """Whether a segment runs through the outline of a circle."""
+    farthest = max(math.dist(spot, circle.centre) for spot in (one, two))
+    return distance(circle.centre, one, two) < circle.radius < farthest
 
 
 def _ticks(middle: Spot, start: Spot, end: Spot, count: int) -> Iterator[Stroke]:
