@@ -5,6 +5,7 @@ rests on the engine that draws figures from givens.
 """
 
 import math
+import random
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
@@ -15,13 +16,16 @@ import pytest
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.angle_marks import overlap
-from paperaudit.geometry.draw.elements import Arc, Label, Layout, Stroke, bearing
+from paperaudit.geometry.draw.circles import with_centres
+from paperaudit.geometry.draw.elements import Arc, Circle, Label, Layout, Stroke, bearing, polar
 from paperaudit.geometry.draw.ground import covered_length, shared
 from paperaudit.geometry.draw.marks import classed
 from paperaudit.geometry.draw.orientation import oriented
 from paperaudit.geometry.draw.proportions import well_proportioned
+from paperaudit.geometry.draw.redrawn import resized, well_spaced
 from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure
 from paperaudit.geometry.draw.unscaled import unscaled
+from paperaudit.geometry.figure import HIDDEN
 from paperaudit.geometry.plane import Spot, side
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading
@@ -370,3 +374,146 @@ def test_the_same_figure_has_the_same_layout() -> None:
 
 def test_classes_join_through_a_common_member() -> None:
     assert classed([("AB", "CD"), ("PQ", "RS"), ("RS", "CD")]) == {"AB": 1, "CD": 1, "PQ": 1, "RS": 1}
+
+
+def on_circle(**bearings: float) -> dict[str, Spot]:
+    """Points of a circle about (3, −2) with the radius 5, by their bearings in degrees."""
+    return {name: polar((3.0, -2.0), way, 5.0) for name, way in bearings.items()}
+
+
+CENTRE = {"O": (3.0, -2.0)}
+TANGENTS = ["PA and PB are tangents to the circle with centre O at A and B", "segments OA, OB"]
+
+
+def with_tangents(half: float) -> dict[str, Spot]:
+    """Two tangents from P, which touch at the bearings ±`half`."""
+    return on_circle(A=half, B=-half) | {"P": polar((3.0, -2.0), 0, 5.0 / math.cos(math.radians(half)))}
+
+
+def circle(layout: Layout) -> Circle:
+    (found,) = layout.circles
+    return found
+
+
+def from_outline(layout: Layout, name: str) -> float:
+    """How far outside the circle a letter stands; negative inside."""
+    return math.dist(place(layout, name), circle(layout).centre) - circle(layout).radius
+
+
+def test_a_circle_goes_through_its_points_about_its_dotted_centre() -> None:
+    figure = ["circle with centre O through A, B and C", "segments OA, OB, CA, CB"]
+    layout = drawn(figure, on_circle(A=230, B=310, C=80) | CENTRE, ["∠AOB = 80°"], "∠ACB")
+    ends = {spot for stroke in layout.strokes if stroke.kind == "line" for spot in stroke.spots}
+    reach = sorted(math.dist(end, circle(layout).centre) for end in ends)
+    assert reach == pytest.approx([0.0, *[circle(layout).radius] * 3], abs=1e-9)
+    (dot,) = layout.dots
+    assert dot == pytest.approx(circle(layout).centre)
+    assert marks(layout) == [], "equal radii have no ticks"
+
+
+def test_a_whole_circle_is_on_the_page() -> None:
+    layout = drawn(
+        ["circle with centre O through A and B", "segments OA, OB"], on_circle(A=80, B=100) | CENTRE, [], "∠AOB"
+    )
+    left, top, right, bottom = layout.frame
+    for box in (circle(layout).box, *(label.box for label in layout.labels)):
+        assert left < box[0] and top < box[1] and box[2] < right and box[3] < bottom
+
+
+def test_points_of_a_circle_that_nothing_else_shows_have_dots() -> None:
+    figure = ["circle with centre O through A, B and C", "segment AB"]
+    layout = drawn(figure, on_circle(A=200, B=340, C=80) | CENTRE, [], "AB")
+    assert sorted(round(math.dist(dot, circle(layout).centre)) for dot in layout.dots) == [
+        0,
+        round(circle(layout).radius),
+    ]
+
+
+@pytest.mark.parametrize("turn", range(0, 360, 40))
+def test_letters_of_points_of_a_circle_stand_outside_it(turn: int) -> None:
+    at = on_circle(A=turn, B=turn + 75, C=turn + 160, D=turn + 250)
+    layout = drawn(["ABCD is a cyclic quadrilateral", "segments AC, BD"], at, ["∠DAB = 87.5°"], "∠BCD")
+    assert all(0 < from_outline(layout, name) < 20 for name in "ABCD")
+
+
+@pytest.mark.parametrize(
+    ("figure", "at"),
+    [
+        (["ABCD is a cyclic quadrilateral"], on_circle(A=10, B=100, C=170, D=260)),
+        (["PA and PB are tangents to a circle at A and B", "segment AB"], with_tangents(64)),
+        (["AB is a diameter of a circle"], on_circle(A=200, B=20)),
+    ],
+    ids=["from its points", "from its tangents", "from its diameter"],
+)
+def test_a_centre_without_a_letter_is_found_and_not_shown(figure: list[str], at: dict[str, Spot]) -> None:
+    shown = ShownFigure(reading(figure, [], "AB"), positions(at))
+    (hidden,) = [name for name in shown.arrangement.figure.points if name.startswith(HIDDEN)]
+    assert with_centres(shown.arrangement.figure, at)[hidden] == pytest.approx((3.0, -2.0))
+    layout = shown.to_scale(keep_lengths=True, triangle_sides=False)
+    assert sorted(texts(layout, "letter")) == sorted(at)
+
+
+def test_a_tangent_runs_on_beyond_the_point_where_it_touches() -> None:
+    layout = drawn(TANGENTS, with_tangents(64) | CENTRE, ["∠APB = 52°"], "∠AOB")
+    lines = [stroke.spots for stroke in layout.strokes if stroke.kind == "line"]
+    tangents = [spots for spots in lines if all(math.dist(spot, circle(layout).centre) > 1 for spot in spots)]
+    assert len(lines) == 4 and len(tangents) == 2
+    for start, end in tangents:
+        beyond = min(math.dist(spot, circle(layout).centre) for spot in (start, end))
+        assert 1.005 * circle(layout).radius < beyond < 1.2 * circle(layout).radius
+        assert abs(side(circle(layout).centre, start, end)) / math.dist(start, end) == pytest.approx(
+            circle(layout).radius
+        )
+
+
+def inscribed(seed: int) -> Layout:
+    """A random triangle in a circle with a tangent and a produced chord, whose angles lie across the outline."""
+    chance = random.Random(seed)
+    gaps = [chance.uniform(1, 2) for _ in range(3)]
+    first = chance.uniform(0, 360)
+    at = on_circle(**{name: first + 360 * sum(gaps[:count]) / sum(gaps) for count, name in enumerate("ABC")})
+    (x, y), (p, q), (u, v) = at["A"], at["B"], at["C"]
+    at["S"], at["T"] = ((x + way * (y + 2.0), y - way * (x - 3.0)) for way in (0.9, -0.9))
+    at["E"] = (u + 0.6 * (u - p), v + 0.6 * (v - q))
+    names = ["TAB", "ACE", "ABC"] if opening(at, "TAB") < opening(at, "SAB") else ["SAB", "ACE", "ABC"]
+    given = [f"∠{name} = {opening(at, name):.1f}°" for name in names[: 1 + seed % 3]]
+    figure = [
+        "A, B and C lie on a circle",
+        "triangle ABC",
+        "SAT is a tangent to the circle at A",
+        "BC is produced to E",
+    ]
+    return drawn(figure, at, given, "∠BAC")
+
+
+def test_texts_keep_clear_of_circles() -> None:
+    found = []
+    for layout in map(inscribed, range(60)):
+        rim = [polar(circle(layout).centre, way, circle(layout).radius) for way in range(0, 365, 5)]
+        for label in layout.labels:
+            on_rim = sum(covered_length(label.box, *chord) for chord in pairwise(rim))
+            found.append(max(on_rim, overlaps(layout, label)))
+    assert len(found) > 300
+    assert sum(amount > OVERLAP for amount in found) / len(found) < SHARE_OF_OVERLAPS
+
+
+def test_circles_stay_round_however_much_is_open() -> None:
+    """A cramped drawing gets room, a sketch other sizes; the order round the circle and the angle asked for stay."""
+    figure = ["ABCD is a cyclic quadrilateral", "AB is produced to E"]
+    at = on_circle(A=268, B=272, C=352, D=112)
+    at["E"] = (6.0, at["A"][1])
+    shown = ShownFigure(reading(figure, ["∠CBE = 42°"], "∠ADC"), positions(at))
+    assert well_proportioned(shown.arrangement) == shown.arrangement.at
+    roomy = well_spaced(shown.arrangement, shown.asked_angles())
+    other = resized(shown.arrangement, roomy, shown.asked_angles())
+    (hidden,) = [name for name in roomy if name.startswith(HIDDEN)]
+    for spots in (roomy, other):
+        reach = [math.dist(spots[name], spots[hidden]) for name in "ABCD"]
+        assert reach == pytest.approx([reach[0]] * 4)
+    assert math.dist(roomy["A"], roomy["B"]) / math.dist(roomy["A"], roomy[hidden]) > 0.3
+    assert opening(roomy, "ADC") == pytest.approx(42) and abs(opening(other, "ADC") - 42) > 4
+
+
+def opening(at: Mapping[str, Spot], name: str) -> float:
+    arm, vertex, other = (at[point] for point in name)
+    return abs((bearing(vertex, other) - bearing(vertex, arm) + 180) % 360 - 180)

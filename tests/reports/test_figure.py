@@ -1,6 +1,7 @@
 """A part's figure as SVG: well formed, safe, described in words, set by typst, and the same bytes every time."""
 
 import io
+import math
 import re
 import subprocess
 import sys
@@ -210,3 +211,51 @@ def test_a_figure_over_several_parts_leaves_out_what_is_asked() -> None:
     bare = render(found, asked=False)
     assert "?" not in written(bare)
     assert "Asked" not in bare
+
+
+CIRCLES = {
+    "at the centre": (
+        "figure: ['circle with centre O through A, B and C', 'segments OA, OB, CA, CB'], given: [∠AOB = 100°], "
+        "ask: ∠ACB, sketch: {O: [0, 0], A: [-5, -6], B: [5, -6], C: [0, 8]}",
+        "100° ? A B C O",
+    ),
+    "cyclic": (
+        "figure: [ABCD is a cyclic quadrilateral, AB is produced to E], given: [∠CBE = 82°], ask: ∠D",
+        "82° ? A B C D E",
+    ),
+    "tangents": (
+        "figure: ['PA and PB are tangents to the circle with centre O at A and B', 'segments OA, OB'], "
+        "given: [∠APB = 46°], ask: ∠AOB",
+        "46° ? A B O P",
+    ),
+    "diameter": (
+        "figure: ['circle with centre O through A, B and C', AOB is a diameter, 'segments AC, BC'], "
+        "given: [∠BAC = 35°], ask: ∠ABC",
+        "35° ? A B C O",
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CIRCLES)
+def test_circles_are_drawn_whole_and_round_in_a_sketch_too(name: str) -> None:
+    question, shown = CIRCLES[name]
+    one = part(question)
+    for svg, note in ((render(one), []), (render(one, scale="sketch"), [NOT_TO_SCALE])):
+        outlines = [found for found in tree(svg).iter(f"{SVG}circle") if float(found.get("r", "")) > 20]
+        assert len(outlines) == 1
+        assert sorted(written(svg)) == sorted([*shown.split(), *note]), "a centre without a letter has none here"
+        centre, radius = (float(outlines[0].get("cx", "")), float(outlines[0].get("cy", ""))), outlines[0].get("r", "")
+        ends = [
+            tuple(map(float, spot.split(",")))
+            for line in tree(svg).iter(f"{SVG}polyline")
+            for spot in line.get("points", "").split()
+        ]
+        assert sum(math.dist(centre, end) == pytest.approx(float(radius), abs=0.05) for end in ends) >= 2
+
+
+def test_what_is_not_to_scale_has_another_angle_at_the_centre() -> None:
+    one = part(CIRCLES["at the centre"][0])
+    drawn = [
+        {path.get("d") for path in tree(svg).iter(f"{SVG}path")} for svg in (render(one), render(one, scale="sketch"))
+    ]
+    assert len(drawn[0] | drawn[1]) == 4
