@@ -216,7 +216,7 @@ class FigureBuilder:
         point = path[1] if path[0] == whole.vertex else path[0]
         first = linear_form(angle(whole.arm, whole.vertex, point))
         second = linear_form(angle(point, whole.vertex, whole.other))
-        yield RayBetween(whole.vertex, whole.arm, point, whole.other, label)
+        yield RayBetween(whole.vertex, whole.arm, point, whole.other, label, halves=True)
         yield SizeRelation(first - second, "angle", label, "angle-bisector")
 
     def _relation(self, fact: Holds, label: int) -> Iterator[Condition]:

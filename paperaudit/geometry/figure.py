@@ -102,13 +102,14 @@ class RoundOrder:
 
 @dataclass(frozen=True, slots=True)
 class RayBetween:
-    """The ray from `vertex` to `point` runs inside the angle of the two arms."""
+    """The ray from `vertex` to `point` runs inside the angle of the two arms; `halves` says that it bisects it."""
 
     vertex: str
     arm: str
     point: str
     other: str
     label: int
+    halves: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,8 +12,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from paperaudit.geometry.figure import HIDDEN, Figure, OutsidePolygon, RoundOrder
+from paperaudit.geometry.margins import LETTER_SCALE
 from paperaudit.geometry.plane import share_along, side
-from paperaudit.geometry.residuals import LETTER_SCALE, Residuals
+from paperaudit.geometry.residuals import Residuals
 from paperaudit.geometry.starts import start_positions
 from paperaudit.model.expression import AngleOf
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, TypeAlias
@@ -29,6 +28,7 @@ from paperaudit.geometry.figure import (
     TangentAt,
     length,
 )
+from paperaudit.geometry.margins import APART_MARGIN, LETTER_SCALE, ORDER_MARGIN, TURN_MARGIN, Turn
 from paperaudit.model.expression import AngleOf, LengthOf, Letter
 
 if TYPE_CHECKING:
@@ -36,25 +36,6 @@ if TYPE_CHECKING:
 
     Array: TypeAlias = NDArray[np.float64]
     Flags: TypeAlias = NDArray[np.bool_]
-
-TURN_MARGIN = 0.04
-"""Sine of the turn that a corner keeps at least while the drawing is computed; checked strictly after."""
-ORDER_MARGIN = 0.07
-"""Share of a segment that a point between its ends keeps from them while the drawing is computed."""
-APART_MARGIN = 0.12
-"""Least length of a drawn segment while the drawing is computed, in the figure's typical length."""
-LETTER_SCALE = 40.0
-"""Letters are carried in units of 40 so that they are of the size of coordinates."""
-
-
-@dataclass(frozen=True, slots=True)
-class Turn:
-    """The angle from the vector `a`→`b` to `c`→`d`, by point indices."""
-
-    a: int
-    b: int
-    c: int
-    d: int
 
 
 class Residuals:

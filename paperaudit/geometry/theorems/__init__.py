@@ -12,6 +12,7 @@ from paperaudit.geometry.theorems import (
     points,
     polygons,
     quadrilaterals,
+    tangents,
     triangles,
 )
 from paperaudit.geometry.theorems.theorem import Instance, Theorem
@@ -25,6 +26,7 @@ ALL: tuple[Theorem, ...] = (
     *kites.THEOREMS,
     *polygons.THEOREMS,
     *circles.THEOREMS,
+    *tangents.THEOREMS,
     *lengths.THEOREMS,
 )
 

@@ -46,7 +46,7 @@ def _stated(arrangement: Arrangement) -> Iterator[Instance]:
 def _bisected(arrangement: Arrangement) -> Iterator[Instance]:
     """Each half of a bisected angle is half of the whole."""
     for condition in arrangement.figure.conditions:
-        if not isinstance(condition, RayBetween):
+        if not isinstance(condition, RayBetween) or not condition.halves:
             continue
         vertex, stated = condition.vertex, (Stated(condition.label),)
         whole: LinearForm[Size] = LinearForm.of(arrangement.corner(condition.arm, vertex, condition.other))

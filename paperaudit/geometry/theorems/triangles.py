@@ -124,7 +124,7 @@ def _median(arrangement: Arrangement) -> Iterator[Instance]:
 def _apex_bisector(arrangement: Arrangement) -> Iterator[Instance]:
     """The bisector of the apex of an isosceles triangle meets the base at right angles and halves it."""
     for condition in arrangement.figure.conditions:
-        if not isinstance(condition, RayBetween):
+        if not isinstance(condition, RayBetween) or not condition.halves:
             continue
         a, b, c = condition.vertex, condition.arm, condition.other
         if (b, c) not in arrangement._ray_to:
