@@ -41,7 +41,8 @@ class GeometryStrand:
         """The outcome of the part; what the engine cannot take in comes back as NotRead with the reason."""
         assert reading.ask is not None
         try:
-            return combined([self._one(reading, givens) for givens in variants(reading.givens, reading.question.sketch)])
+            readings = variants(reading.givens, reading.question.sketch)
+            return combined([self._one(reading, givens) for givens in readings])
         except (Unclear, NotLinear) as obstacle:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:
