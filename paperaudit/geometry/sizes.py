@@ -6,6 +6,7 @@ from typing import Literal
 
 from paperaudit.geometry.figure import Size, angle, length
 from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.units import conversion, unit_named
 from paperaudit.model.expression import (
     AngleOf,
     AnswerTo,
@@ -26,10 +27,6 @@ from paperaudit.model.expression import (
     Sum,
     parts_of,
 )
-
-LENGTH_UNITS = {"mm": Fraction(1, 10), "cm": Fraction(1), "m": Fraction(100), "km": Fraction(100000)}
-"""How many centimetres a unit is; SI prefixes."""
-
 
 _WORDS = {AreaOf: "an area", Power: "a power", Root: "a root", Of: "a share", AnswerTo: "an earlier answer"}
 
@@ -96,11 +93,15 @@ def _product(forms: list[LinearForm[Size]]) -> LinearForm[Size]:
 def _scale(symbol: str, unit: str) -> Fraction:
     if symbol in ("°", unit, ""):
         return Fraction(1)
-    if symbol in LENGTH_UNITS and unit in LENGTH_UNITS:
-        return LENGTH_UNITS[symbol] / LENGTH_UNITS[unit]
-    if symbol in LENGTH_UNITS and not unit:
-        return Fraction(1)
+    factor = conversion(symbol, unit) if unit else Fraction(1)
+    if _is_length(symbol) and factor is not None:
+        return factor
     raise NotLinear(f"the unit {symbol}")
+
+
+def _is_length(symbol: str) -> bool:
+    unit = unit_named(symbol)
+    return unit is not None and unit.dimension == "length"
 
 
 def kind_of(form: LinearForm[Size]) -> Literal["angle", "length", "letters"]:
@@ -135,7 +136,7 @@ def length_unit(expressions: tuple[Expression, ...]) -> str:
 
 
 def _first_unit(expression: Expression) -> str:
-    if isinstance(expression, Measured) and expression.unit in LENGTH_UNITS:
+    if isinstance(expression, Measured) and _is_length(expression.unit):
         return expression.unit
     for part in parts_of(expression):
         found = _first_unit(part)
