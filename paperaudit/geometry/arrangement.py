@@ -55,9 +55,10 @@ class Arrangement:
     @cached_property
     def bearings(self) -> tuple[float, ...]:
         """The direction of every line in the drawing, in degrees, from its first point to its last."""
-        return tuple(self._bearing(line[0], line[-1]) for line in self.lines)
+        return tuple(self.bearing(line[0], line[-1]) for line in self.lines)
 
-    def _bearing(self, start: str, end: str) -> float:
+    def bearing(self, start: str, end: str) -> float:
+        """The direction from one point to another in the drawing, in degrees."""
         (x, y), (p, q) = self.at[start], self.at[end]
         return math.degrees(math.atan2(q - y, p - x))
 
@@ -72,13 +73,17 @@ class Arrangement:
                 if line[:spot]:
                     found[vertex].append(Ray(vertex, index, -1, tuple(reversed(line[:spot]))))
         return {
-            vertex: tuple(sorted(rays, key=lambda ray: self._bearing(vertex, ray.points[0])))
+            vertex: tuple(sorted(rays, key=lambda ray: self.bearing(vertex, ray.points[0])))
             for vertex, rays in found.items()
         }
 
     @cached_property
     def _ray_to(self) -> dict[tuple[str, str], Ray]:
         return {(vertex, point): ray for vertex, rays in self.rays.items() for ray in rays for point in ray.points}
+
+    def joined(self, start: str, end: str) -> bool:
+        """Whether a line is drawn through both points."""
+        return (start, end) in self._ray_to
 
     def ray(self, vertex: str, point: str) -> Ray:
         """The ray from `vertex` through `point`; KeyError if no line is drawn through both."""
@@ -96,7 +101,7 @@ class Arrangement:
         return angle(first.points[0], first.vertex, second.points[0], reflex)
 
     def _drawn(self, size: AngleOf) -> bool:
-        return (size.vertex, size.arm) in self._ray_to and (size.vertex, size.other) in self._ray_to
+        return self.joined(size.vertex, size.arm) and self.joined(size.vertex, size.other)
 
     def canonical(self, size: AngleOf) -> AngleOf:
         """The same angle named by the nearest point on each arm, so that equal angles are one value."""
@@ -144,7 +149,7 @@ class Arrangement:
 
     def turn(self, vertex: str, arm: str, other: str) -> float:
         """The turn from one arm to the other in the drawing, in degrees, anticlockwise positive."""
-        way = self._bearing(vertex, other) - self._bearing(vertex, arm)
+        way = self.bearing(vertex, other) - self.bearing(vertex, arm)
         return (way + 180) % 360 - 180
 
     def directions(self, form: LinearForm[Size]) -> LinearForm[object]:

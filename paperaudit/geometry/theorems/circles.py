@@ -30,7 +30,7 @@ def on_circle(circle: OnCircle, *points: str) -> tuple[Predicate, ...]:
 
 def seen(arrangement: Arrangement, start: str, eye: str, end: str) -> AngleOf | None:
     """The angle under which two points are seen from a third, None where an arm is not drawn or both are one line."""
-    if (eye, start) not in arrangement._ray_to or (eye, end) not in arrangement._ray_to:
+    if not arrangement.joined(eye, start) or not arrangement.joined(eye, end):
         return None
     if arrangement.ray(eye, start).line == arrangement.ray(eye, end).line:
         return None
@@ -145,7 +145,7 @@ def _chord_middle(arrangement: Arrangement) -> Iterator[Instance]:
     """The line from the centre to a chord: perpendicular to it exactly if it halves it."""
     for circle in circles(arrangement):
         for start, end in combinations(circle.points, 2):
-            if (start, end) not in arrangement._ray_to:
+            if not arrangement.joined(start, end):
                 continue
             chord = arrangement.lines[arrangement.ray(start, end).line]
             low, high = sorted((chord.index(start), chord.index(end)))

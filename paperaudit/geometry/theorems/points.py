@@ -64,7 +64,7 @@ def _vertically_opposite(arrangement: Arrangement) -> Iterator[Instance]:
 
 
 def _gaps(arrangement: Arrangement, rays: tuple[Ray, ...]) -> list[float]:
-    bearings = [arrangement._bearing(ray.vertex, ray.points[0]) for ray in rays]
+    bearings = [arrangement.bearing(ray.vertex, ray.points[0]) for ray in rays]
     return [(after - before) % 360 for before, after in zip(bearings, bearings[1:] + bearings[:1], strict=True)]
 
 

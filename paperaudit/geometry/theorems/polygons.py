@@ -114,7 +114,7 @@ def _regular_chords(arrangement: Arrangement) -> Iterator[Instance]:
             for low, arm in enumerate(turned):
                 for high in range(low + 1, len(turned)):
                     other = turned[high]
-                    if (vertex, arm) not in arrangement._ray_to or (vertex, other) not in arrangement._ray_to:
+                    if not arrangement.joined(vertex, arm) or not arrangement.joined(vertex, other):
                         continue
                     size = Fraction(180 * (high - low), count)
                     form: LinearForm[Size] = LinearForm({arrangement.corner(arm, vertex, other): Fraction(1)}, -size)

@@ -26,7 +26,7 @@ def named_shapes(arrangement: Arrangement, *kinds: str) -> Iterator[tuple[Corner
 
 def crossing_of(arrangement: Arrangement, one: tuple[str, str], two: tuple[str, str]) -> str | None:
     """The labelled point where the drawn lines of two diagonals meet."""
-    if one not in arrangement._ray_to or two not in arrangement._ray_to:
+    if not arrangement.joined(*one) or not arrangement.joined(*two):
         return None
     return arrangement.meet(arrangement.ray(*one).line, arrangement.ray(*two).line)
 
@@ -72,7 +72,7 @@ def diagonal_halves(
     arrangement: Arrangement, start: str, end: str, sides: tuple[str, str]
 ) -> tuple[AngleOf, AngleOf] | None:
     """The two angles at `start` that the diagonal to `end` makes with the sides, None if it is not drawn."""
-    if (start, end) not in arrangement._ray_to:
+    if not arrangement.joined(start, end):
         return None
     return arrangement.corner(sides[0], start, end), arrangement.corner(end, start, sides[1])
 

@@ -106,9 +106,9 @@ def _equilateral(arrangement: Arrangement) -> Iterator[Instance]:
 def _median(arrangement: Arrangement) -> Iterator[Instance]:
     for middle, start, end, label in arrangement.figure.midpoints:
         for apex in arrangement.figure.points:
-            if apex in (middle, start, end) or (apex, middle) not in arrangement._ray_to:
+            if apex in (middle, start, end) or not arrangement.joined(apex, middle):
                 continue
-            if (apex, start) not in arrangement._ray_to or (apex, end) not in arrangement._ray_to:
+            if not arrangement.joined(apex, start) or not arrangement.joined(apex, end):
                 continue
             if arrangement.ray(apex, middle).line == arrangement.ray(middle, start).line:
                 continue
@@ -127,7 +127,7 @@ def _apex_bisector(arrangement: Arrangement) -> Iterator[Instance]:
         if not isinstance(condition, RayBetween) or not condition.halves:
             continue
         a, b, c = condition.vertex, condition.arm, condition.other
-        if (b, c) not in arrangement._ray_to:
+        if not arrangement.joined(b, c):
             continue
         foot = arrangement.meet(arrangement.ray(a, condition.point).line, arrangement.ray(b, c).line)
         if foot is None or foot in (b, c):
@@ -143,7 +143,7 @@ def _altitude(arrangement: Arrangement) -> Iterator[Instance]:
     for a, b, c in (turned for triangle in arrangement.triangles for turned in triangle.turned()):
         base = arrangement.lines[arrangement.ray(b, c).line]
         for foot in base[min(base.index(b), base.index(c)) + 1 : max(base.index(b), base.index(c))]:
-            if (a, foot) not in arrangement._ray_to:
+            if not arrangement.joined(a, foot):
                 continue
             premises = (segments_equal((a, b), (a, c)),)
             upright = total((arrangement.corner(a, foot, b),), 90)
