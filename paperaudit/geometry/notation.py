@@ -29,7 +29,7 @@ class Notation:
         """A form as an expression with its unit: 70°, 2x + 10°, (2x + 10)°, 7.5 cm."""
         if form.is_constant:
             return _measured(number(form.constant), unit)
-        terms: list[Expression] = [_term(letter, value) for letter, value in form.terms.items()]
+        terms: list[Expression] = [_term(letter, value) for letter, value in sorted(form.terms.items(), key=_by_name)]
         bare = self.bare_letters or unit != "°"
         if form.constant:
             constant = number(abs(form.constant))
@@ -54,6 +54,10 @@ def number(value: Fraction) -> Number:
     """
     decimal = as_decimal(value)
     return decimal if decimal is not None and decimal.places <= 4 else as_mixed(value)
+
+
+def _by_name(term: tuple[Letter, Fraction]) -> str:
+    return term[0].name
 
 
 def _measured(amount: Expression, unit: str) -> Expression:
