@@ -1,7 +1,6 @@
 """From typed givens to a figure: every fact becomes points, lines and conditions."""
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 
 from paperaudit.geometry.circles import circle_conditions
 from paperaudit.geometry.figure import (
@@ -266,7 +265,7 @@ def _corresponding(
     first: Path | tuple[str, ...], second: tuple[str, ...], label: int, sides: bool
 ) -> Iterator[Condition]:
     count = len(first)
-    reason = "congruent-parts" if sides else "similar-angles"
+    reason = "congruent-triangles-parts" if sides else "similar-triangles-angles"
     for index in range(count):
         before, after = (index - 1) % count, (index + 1) % count
         one = linear_form(angle(first[before], first[index], first[after]))
@@ -275,5 +274,3 @@ def _corresponding(
         if sides:
             yield EqualLengths(length(first[index], first[after]), length(second[index], second[after]), label, reason)
 
-
-__all__ = ["FigureBuilder", "Fraction"]

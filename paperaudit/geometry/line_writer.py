@@ -24,9 +24,7 @@ SILENT = frozenset(
         "rhombus-sides",
         "kite-sides",
         "equilateral-sides",
-        "regular-polygon-sides",
         "isosceles-trapezium-legs",
-        "isosceles-sides",
         "radii",
     }
 )
