@@ -55,10 +55,6 @@ class NamedEquation:
             if isinstance(alone, Letter | Quantity | AnswerTo) and alone not in leaves(rest):
                 yield alone, rest
 
-    def isolates(self, unknown: Unknown) -> bool:
-        """Whether the equation gives this unknown in terms of the others."""
-        return any(found == unknown for found, _ in self.isolated())
-
 
 @dataclass(slots=True)
 class Sheet:

@@ -55,18 +55,6 @@ def as_percentage(value: Fraction) -> Number:
     return Number(value, NumberForm.PERCENT, decimal_places(value * 100) or 0)
 
 
-def written_as(value: Fraction, form: NumberForm, least_places: int = 0) -> Number:
-    """A number in a form where it has one, else in the nearest: a third has no decimal, 2 no fraction."""
-    match form:
-        case NumberForm.DECIMAL:
-            return as_decimal(value, least_places) or whole_or_fraction(value)
-        case NumberForm.MIXED:
-            return as_mixed(value)
-        case NumberForm.PERCENT:
-            return as_percentage(value)
-    return whole_or_fraction(value)
-
-
 def form_of(expression: Expression) -> NumberForm | None:
     """The form of a number as it stands, sign and unit left aside; None where it is more than a number.
 
