@@ -118,7 +118,8 @@ def _audit_part(reading: Reading, before: Sequence[AuditedPart]) -> AuditedPart:
         skills=skills,
         level=level,
         proposed=tuple(
-            word for word, own, found in (("skills", part.skills, skills), ("level", part.level, level))
+            word
+            for word, own, found in (("skills", part.skills, skills), ("level", part.level, level))
             if found and not own
         ),
     )

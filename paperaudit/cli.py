@@ -58,7 +58,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def parser() -> argparse.ArgumentParser:
     """The commands with their arguments and options."""
     top = argparse.ArgumentParser(
-        prog="paperaudit", description="Audits a mathematics test before it goes to print.",
+        prog="paperaudit",
+        description="Audits a mathematics test before it goes to print.",
         epilog="Exit status: 0 no error found, 1 errors found, 2 the input could not be read or the command was wrong.",
     )
     top.add_argument("--version", action="version", version=f"%(prog)s {__version__}")

@@ -46,9 +46,7 @@ def find_all(audited: AuditedPaper) -> tuple[Finding, ...]:
     """
     rank = _order_of_print(audited)
     found = [finding for check in discovered().values() for finding in check.find(audited)]
-    return tuple(
-        sorted(found, key=lambda one: (_GRAVEST_FIRST.index(one.severity), rank.get(one.part, -1), one.name))
-    )
+    return tuple(sorted(found, key=lambda one: (_GRAVEST_FIRST.index(one.severity), rank.get(one.part, -1), one.name)))
 
 
 def explain(name: str) -> str:

@@ -49,11 +49,13 @@ def _points_there(audited_part: AuditedPart) -> frozenset[str]:
     if not drawn:
         return frozenset()
     derived = isinstance(audited_part.outcome, Derived | Several)
-    return frozenset({
-        *drawn,
-        *(point for point, *_ in audited_part.question.sketch),
-        *(_points_derived_about(audited_part.reading) if derived else ()),
-    })
+    return frozenset(
+        {
+            *drawn,
+            *(point for point, *_ in audited_part.question.sketch),
+            *(_points_derived_about(audited_part.reading) if derived else ()),
+        }
+    )
 
 
 def _points_derived_about(reading: Reading) -> Iterator[str]:

@@ -273,4 +273,3 @@ def _corresponding(
         yield SizeRelation(one - two, "angle", label, reason)
         if sides:
             yield EqualLengths(length(first[index], first[after]), length(second[index], second[after]), label, reason)
-

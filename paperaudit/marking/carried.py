@@ -45,9 +45,7 @@ def carried_lines(derivation: Derivation, known: Collection[str]) -> Mapping[int
 
 def _says(known: str, statement: str) -> bool:
     """Whether everything that a chain of equals says is said by the other: a = b by b = a = c."""
-    return statement == known or (
-        "=" in statement and set(_sides(statement)) <= set(_sides(known))
-    )
+    return statement == known or ("=" in statement and set(_sides(statement)) <= set(_sides(known)))
 
 
 def _sides(statement: str) -> list[str]:

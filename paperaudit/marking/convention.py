@@ -116,8 +116,9 @@ def read(name: str, path: Path) -> Convention:
         kinds=MappingProxyType(kinds),
         with_reasons=_tariffs(tariff.get("with reasons", {}), kinds, place),
         without_reasons=plain,
-        notes=MappingProxyType({key: _note(key, entry, place) for key, entry in
-                                _table(content["notes"], place, "notes").items()}),
+        notes=MappingProxyType(
+            {key: _note(key, entry, place) for key, entry in _table(content["notes"], place, "notes").items()}
+        ),
     )
 
 

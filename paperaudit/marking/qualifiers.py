@@ -31,9 +31,9 @@ def qualified(allocation: Allocation, derivation: Derivation, convention: Conven
         name = (_answer_note(part) or carried) if at == last else carried
         return name if name in convention.notes else ""
 
-    return Allocation(tuple(
-        mark if mark.note else replace(mark, note=note(at, mark)) for at, mark in enumerate(allocation.marks)
-    ))
+    return Allocation(
+        tuple(mark if mark.note else replace(mark, note=note(at, mark)) for at, mark in enumerate(allocation.marks))
+    )
 
 
 def _carried(mark: Mark, derivation: Derivation, part: AuditedPart) -> str:

@@ -57,8 +57,12 @@ def _best(codes: tuple[str, ...], steps: tuple[int, ...], reasoned: frozenset[in
             return 0, ()
         score, rest = onwards(mark + 1, line, False)
         step = steps[line]
-        here = (score + _suits(codes[mark], step in reasoned, mark == last_value, line == len(steps) - 1)
-                + (3 if fresh else 0), (step, *rest))
+        here = (
+            score
+            + _suits(codes[mark], step in reasoned, mark == last_value, line == len(steps) - 1)
+            + (3 if fresh else 0),
+            (step, *rest),
+        )
         if line + 1 == len(steps):
             return here
         later = onwards(mark, line + 1, True)

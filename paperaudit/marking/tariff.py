@@ -137,8 +137,10 @@ def _says_as_much(later: Step, earlier: Step) -> bool:
 def _sides(step: Step) -> frozenset[str]:
     """What a line sets equal, with CA for AC and ∠CBA for ∠ABC; nothing for a line of another form."""
     sides = (side.strip() for side in step.statement.split("="))
-    named = (_ANGLE.sub(lambda found: f"∠{min(found[1], found[3])}{found[2]}{max(found[1], found[3])}", side)
-             for side in sides)
+    named = (
+        _ANGLE.sub(lambda found: f"∠{min(found[1], found[3])}{found[2]}{max(found[1], found[3])}", side)
+        for side in sides
+    )
     return frozenset("".join(sorted(side)) if _SEGMENT.fullmatch(side) else side for side in named)
 
 

@@ -206,8 +206,7 @@ def common_content(polynomial: Polynomial) -> tuple[Fraction, dict[Expression, i
     below = reduce(lcm, (share.denominator for share in known), 1)
     exponents = [dict(monomial) for monomial in polynomial.terms]
     letters = {
-        letter: min(powers.get(letter, 0) for powers in exponents)
-        for letter in (exponents[0] if exponents else {})
+        letter: min(powers.get(letter, 0) for powers in exponents) for letter in (exponents[0] if exponents else {})
     }
     return Fraction(above or 1, below), {letter: power for letter, power in letters.items() if power}
 

@@ -69,8 +69,13 @@ class _Calculation:
         if _is_final(expression):
             return None
         rules: tuple[Rule, ...] = (
-            self._share_as_factor, self._one_kind_of_number, self._one_unit,
-            self._brackets, self._powers, self._products, self._sums,
+            self._share_as_factor,
+            self._one_kind_of_number,
+            self._one_unit,
+            self._brackets,
+            self._powers,
+            self._products,
+            self._sums,
         )
         for rule in rules:
             changed = rule(expression)
@@ -88,8 +93,11 @@ class _Calculation:
         share = part.share
         if isinstance(share, Number) and share.form is NumberForm.PERCENT:
             whole = share.value * 100
-            share = _over(whole, 100) if whole.denominator == 1 and not _has_decimals(part.whole) \
+            share = (
+                _over(whole, 100)
+                if whole.denominator == 1 and not _has_decimals(part.whole)
                 else as_decimal(share.value) or _over(share.value.numerator, share.value.denominator)
+            )
         return Product((share, part.whole), "×")
 
     def _one_kind_of_number(self, expression: Expression) -> Expression:
@@ -122,7 +130,8 @@ class _Calculation:
         unit = self.unit if self.unit and conversion(unit, self.unit) is not None else unit
         terms = [
             self._signed(term, lambda inner: self.numerals.number(settled_value(inner, unit), unit))
-            if is_settled(term) and unit_of(term) not in ("", unit) else term
+            if is_settled(term) and unit_of(term) not in ("", unit)
+            else term
             for term in part.terms
         ]
         return Sum(tuple(terms))

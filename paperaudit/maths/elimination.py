@@ -78,9 +78,7 @@ def _positive_first(
     return (one, two) if first >= 0 else (two, one)
 
 
-def _multiplied(
-    sheet: Sheet, equation: NamedEquation, times: Fraction, unknowns: tuple[Unknown, ...]
-) -> NamedEquation:
+def _multiplied(sheet: Sheet, equation: NamedEquation, times: Fraction, unknowns: tuple[Unknown, ...]) -> NamedEquation:
     if times == 1:
         return equation
     left, right = letters_left(combined(((), ()), equation.sides(), times), unknowns)

@@ -110,8 +110,9 @@ def _compare_sets(stated: tuple[Stated, ...], derived: tuple[Answer, ...], ask: 
     missing = list(derived)
     for value in stated:
         results = [compare_value(value, answer, ask) for answer in derived]
-        matching = [answer for answer, result in zip(derived, results, strict=True)
-                    if result.agreement is Agreement.AGREES]
+        matching = [
+            answer for answer, result in zip(derived, results, strict=True) if result.agreement is Agreement.AGREES
+        ]
         if not matching:
             return _first_of(results, Agreement.CANNOT_TELL) or _none_of(value, derived)
         missing = [answer for answer in missing if answer not in matching]

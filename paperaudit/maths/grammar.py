@@ -20,9 +20,7 @@ def expression_grammar() -> Rules:
 
 def _unit_rules() -> str:
     """The rules of units, from the table of units; "in" before a word is no inch."""
-    spellings = {
-        spelling for unit in UNITS for spelling in (unit.symbol, unit.plural, *unit.spellings) if spelling
-    }
+    spellings = {spelling for unit in UNITS for spelling in (unit.symbol, unit.plural, *unit.spellings) if spelling}
     words = [word for word in spellings - {"in"} if not _LONE.fullmatch(word) and word[0] not in "$£€₦₹"]
     alone = [spelling for spelling in spellings if _LONE.fullmatch(spelling)]
     return f"""

@@ -35,13 +35,20 @@ _ONE_FOR_ONE = {
     **dict.fromkeys("⊥⟂", "⊥"),
     **dict.fromkeys("°º˚∘", "°"),
     **dict.fromkeys("′ʹ‘’ʼ'`´", "′"),
-    **dict.fromkeys("“”„″\"", '"'),
+    **dict.fromkeys('“”„″"', '"'),
     "…": ".",
 }
 _AS_IT_IS = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒≠π√∛∜ℝ")
 _SEVERAL = (
-    ("|||", "∼"), ("||", "∥"), ("///", "∼"), ("//", "∥"), ("<=", "≤"), (">=", "≥"), ("!=", "≠"),
-    ("sqrt", "√"), ("cbrt", "∛"),
+    ("|||", "∼"),
+    ("||", "∥"),
+    ("///", "∼"),
+    ("//", "∥"),
+    ("<=", "≤"),
+    (">=", "≥"),
+    ("!=", "≠"),
+    ("sqrt", "√"),
+    ("cbrt", "∛"),
 )
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
@@ -72,7 +79,7 @@ class Notation:
     def source_of(self, start: int, end: int) -> str:
         """The teacher's own words behind a span of the plain text, trimmed."""
         bounds = [start, *(cut for cut in self.cuts if start < cut < end), end]
-        pieces = (self.source[self.offset(one):self.offset(other - 1) + 1] for one, other in pairwise(bounds))
+        pieces = (self.source[self.offset(one) : self.offset(other - 1) + 1] for one, other in pairwise(bounds))
         return " ".join(piece.strip() for piece in pieces if piece.strip()) if start < end else ""
 
     def with_units(self, letters: frozenset[str]) -> "Notation":
@@ -103,7 +110,7 @@ class Notation:
         after = self.text[end:]
         moved = len(before) - end
         gap = " " if before and after[:1] not in ("", ".", "?", "!", ",", " ") else ""
-        offsets = (*self.offsets[:len(before)], *([self.offsets[end]] if gap else ()), *self.offsets[end:])
+        offsets = (*self.offsets[: len(before)], *([self.offsets[end]] if gap else ()), *self.offsets[end:])
         kept = (cut if cut <= start else cut + moved + len(gap) for cut in self.cuts if cut <= start or cut >= end)
         return Notation(before + gap + after, offsets, self.source, tuple(sorted({*kept, len(before)})))
 
@@ -172,7 +179,7 @@ def _next(text: str, at: int) -> tuple[int, str]:
         if text.startswith(typed, at):
             return len(typed), plain
     character = text[at]
-    if character in "ˆ^" and text[max(at - 1, 0)].isupper() and (character == "ˆ" or text[at + 1:at + 2].isupper()):
+    if character in "ˆ^" and text[max(at - 1, 0)].isupper() and (character == "ˆ" or text[at + 1 : at + 2].isupper()):
         return 1, HAT
     return 1, _plain(character)
 

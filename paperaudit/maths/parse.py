@@ -38,16 +38,12 @@ def read_relation(text: str, letters: frozenset[str] = frozenset(), commas: Comm
     return relations[0]
 
 
-def read_relations(
-    text: str, letters: frozenset[str] = frozenset(), commas: Commas = ""
-) -> tuple[Relation, ...]:
+def read_relations(text: str, letters: frozenset[str] = frozenset(), commas: Commas = "") -> tuple[Relation, ...]:
     """The relations of a chain, each between neighbours: a = b = c is a = b and b = c."""
     return _read(text, "relation", letters, commas, relations_of)
 
 
-def _read(
-    text: str, rule: str, letters: frozenset[str], commas: Commas, value_of: Callable[[Node], Value]
-) -> Value:
+def _read(text: str, rule: str, letters: frozenset[str], commas: Commas, value_of: Callable[[Node], Value]) -> Value:
     check_limits(text)
     notation = read_notation(text, letters, commas=commas)
     try:

@@ -139,8 +139,11 @@ def _has_whole_factors(side: Side) -> bool:
 
 def _is_one_fraction(side: Side) -> bool:
     """Whether a single bracket over a denominator stands there, which simplifying leaves alone: (3x + 1)/2."""
-    return len(side) == 1 and _factor(side[0]).denominator > 1 and not _is_whole(side) and (
-        not isinstance(side[0], Bracket) or collect(side[0].inside) == side[0].inside
+    return (
+        len(side) == 1
+        and _factor(side[0]).denominator > 1
+        and not _is_whole(side)
+        and (not isinstance(side[0], Bracket) or collect(side[0].inside) == side[0].inside)
     )
 
 

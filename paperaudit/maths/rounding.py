@@ -10,13 +10,33 @@ from paperaudit.model.ask import Accuracy
 from paperaudit.model.expression import Number, NumberForm
 
 _STEPS = {
-    "whole": "1", "whole number": "1", "integer": "1", "unit": "1", "one": "1",
-    "ten": "10", "hundred": "100", "thousand": "1000", "ten thousand": "10000", "million": "1000000",
-    "tenth": "1/10", "hundredth": "1/100", "thousandth": "1/1000", "half": "1/2", "quarter": "1/4",
-    "percent": "1/100", "per cent": "1/100", "%": "1/100",
+    "whole": "1",
+    "whole number": "1",
+    "integer": "1",
+    "unit": "1",
+    "one": "1",
+    "ten": "10",
+    "hundred": "100",
+    "thousand": "1000",
+    "ten thousand": "10000",
+    "million": "1000000",
+    "tenth": "1/10",
+    "hundredth": "1/100",
+    "thousandth": "1/1000",
+    "half": "1/2",
+    "quarter": "1/4",
+    "percent": "1/100",
+    "per cent": "1/100",
+    "%": "1/100",
 }
 _SPOKEN = {
-    "1": "whole number", "c": "cent", "p": "penny", "R": "rand", "$": "dollar", "£": "pound", "€": "euro",
+    "1": "whole number",
+    "c": "cent",
+    "p": "penny",
+    "R": "rand",
+    "$": "dollar",
+    "£": "pound",
+    "€": "euro",
     "°": "degree",
 }
 _COINS = ("cent", "cents", "c", "penny", "p")

@@ -230,6 +230,4 @@ def _expands_to_whole(sides: Iterable[Side]) -> bool:
 
 def _collects_inside(sides: Iterable[Side]) -> bool:
     """Whether a bracket has like terms that are collected before it is multiplied out in its turn."""
-    return any(
-        isinstance(term, Bracket) and collect(term.inside) != term.inside for side in sides for term in side
-    )
+    return any(isinstance(term, Bracket) and collect(term.inside) != term.inside for side in sides for term in side)

@@ -112,8 +112,11 @@ def _rounded_unasked(theirs: Expression, scaled: Expression, ours: Expression, u
     if not endless and not to_the_cent:
         return None
     enough = places > 0 or (stated and magnitude(stated) > 0)
-    nearest = nearest_multiple(exact, Fraction(1, 10**places)) if isinstance(exact, Fraction) \
+    nearest = (
+        nearest_multiple(exact, Fraction(1, 10**places))
+        if isinstance(exact, Fraction)
         else nearest_decimal(exact, places)
+    )
     if not enough or nearest != stated:
         return None
     count = "the nearest whole number" if not places else f"{places} decimal place{'s' if places > 1 else ''}"

@@ -7,28 +7,81 @@ VerdictWord: TypeAlias = Literal["no solution", "infinitely many solutions", "ye
 
 _WORDS: dict[str, VerdictWord] = {
     **dict.fromkeys(
-        ("no solution", "no solutions", "none", "no real solution", "no real solutions", "no roots", "no real roots",
-         "there is no solution", "there are no solutions", "has no solution", "no answer", "∅", "impossible",
-         "inconsistent", "undefined"),
+        (
+            "no solution",
+            "no solutions",
+            "none",
+            "no real solution",
+            "no real solutions",
+            "no roots",
+            "no real roots",
+            "there is no solution",
+            "there are no solutions",
+            "has no solution",
+            "no answer",
+            "∅",
+            "impossible",
+            "inconsistent",
+            "undefined",
+        ),
         "no solution",
     ),
     **dict.fromkeys(
-        ("infinitely many", "infinitely many solutions", "infinite solutions", "an infinite number of solutions",
-         "infinite number of solutions", "there are infinitely many solutions", "all real numbers", "all numbers",
-         "any number", "any real number", "every number", "all values", "all values of x", "any value", "identity",
-         "an identity", "true for all values", "true for all values of x", "always true", "identity: all real numbers",
-         "dependent", "x ∈ ℝ"),
+        (
+            "infinitely many",
+            "infinitely many solutions",
+            "infinite solutions",
+            "an infinite number of solutions",
+            "infinite number of solutions",
+            "there are infinitely many solutions",
+            "all real numbers",
+            "all numbers",
+            "any number",
+            "any real number",
+            "every number",
+            "all values",
+            "all values of x",
+            "any value",
+            "identity",
+            "an identity",
+            "true for all values",
+            "true for all values of x",
+            "always true",
+            "identity: all real numbers",
+            "dependent",
+            "x ∈ ℝ",
+        ),
         "infinitely many solutions",
     ),
     **dict.fromkeys(("yes", "true", "correct", "it is", "they are", "it does", "they do"), "yes"),
     **dict.fromkeys(("no", "false", "incorrect", "it is not", "they are not", "it does not", "they do not"), "no"),
-    **dict.fromkeys(("proved", "shown", "proof", "proven", "as required", "qed", "q.e.d", "see proof", "hence proved"),
-                    "proved"),
+    **dict.fromkeys(
+        ("proved", "shown", "proof", "proven", "as required", "qed", "q.e.d", "see proof", "hence proved"), "proved"
+    ),
 }
-_PROPERTIES = frozenset({
-    "parallel", "perpendicular", "collinear", "similar", "congruent", "isosceles", "equilateral", "right-angled",
-    "parallelogram", "rectangle", "rhombus", "square", "kite", "trapezium", "equal", "∥", "⊥", "≡", "∼",
-})
+_PROPERTIES = frozenset(
+    {
+        "parallel",
+        "perpendicular",
+        "collinear",
+        "similar",
+        "congruent",
+        "isosceles",
+        "equilateral",
+        "right-angled",
+        "parallelogram",
+        "rectangle",
+        "rhombus",
+        "square",
+        "kite",
+        "trapezium",
+        "equal",
+        "∥",
+        "⊥",
+        "≡",
+        "∼",
+    }
+)
 _BECAUSE = re.compile(r"\s*(?:;|,|\(|\bbecause\b|\bsince\b|\bas\b(?! required)).*", re.DOTALL)
 
 

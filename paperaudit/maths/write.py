@@ -9,8 +9,14 @@ from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
     AnswerTo,
+    ArcLengthOf,
+    ArcOf,
     AreaOf,
+    BearingOf,
+    CircleSize,
+    DistanceOf,
     Expression,
+    Function,
     LengthOf,
     Letter,
     Measured,
@@ -21,9 +27,13 @@ from paperaudit.model.expression import (
     PerimeterOf,
     Power,
     Product,
+    Quantity,
     Quotient,
     Relation,
     Root,
+    RoundSize,
+    SectorOf,
+    SegmentOf,
     Sum,
 )
 
@@ -103,7 +113,9 @@ def _text(expression: Expression) -> str:
             return f"{_at_least(share, _FRACTION)} of {_unsigned(whole, _FRACTION)}"
         case Measured():
             return _measured(expression)
-        case AngleOf() | AngleAt() | LengthOf() | AreaOf() | PerimeterOf() | AnswerTo():
+        case Function(name, argument):
+            return f"{name} {_at_least(argument, _SIDE_BY_SIDE)}"
+        case _:
             return _named(expression)
 
 
@@ -129,7 +141,7 @@ def _side_by_side(factors: tuple[Expression, ...]) -> str:
 
 def _runs_on(factor: Expression) -> bool:
     """Whether what follows a factor would be taken into it: √5 then x, AB then C."""
-    return isinstance(factor, Root | LengthOf | AngleOf | AngleAt | Measured)
+    return isinstance(factor, Root | LengthOf | AngleOf | AngleAt | Measured | Function)
 
 
 def _quotient(quotient: Quotient) -> str:
@@ -164,7 +176,7 @@ def _measured(measured: Measured) -> str:
     return (_bracketed(text) if isinstance(amount, Measured) else text) + unit_text(unit, plural)
 
 
-def _named(quantity: AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | AnswerTo) -> str:
+def _named(quantity: Quantity | AnswerTo) -> str:
     match quantity:
         case AngleOf(arm, vertex, other, reflex):
             return f"{'reflex ' if reflex else ''}∠{arm}{vertex}{other}"
@@ -177,8 +189,28 @@ def _named(quantity: AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | Answe
             return f"area of {'△' if len(points) == 3 else ''}{''.join(points)}"
         case PerimeterOf(points):
             return f"perimeter of {'△' if len(points) == 3 else ''}{''.join(points)}"
+        case DistanceOf(point, path):
+            return f"distance from {point} to {''.join(path)}"
+        case BearingOf(start, end):
+            return f"bearing of {end} from {start}"
         case AnswerTo(part):
             return f"answer to {part}"
+        case _:
+            return _round_name(quantity)
+
+
+def _round_name(size: RoundSize) -> str:
+    match size:
+        case ArcOf(start, end, through, major):
+            return f"{'major ' if major else ''}arc {start}{through}{end}"
+        case ArcLengthOf(arc):
+            return f"length of {_round_name(arc)}"
+        case CircleSize(kind, centre):
+            return f"{kind} of circle {centre}" if centre else kind
+        case SectorOf(kind, arc):
+            return f"{kind} of {'major ' if arc.major else ''}sector {arc.start}{arc.centre}{arc.end}"
+        case SegmentOf(kind, arc):
+            return f"{kind} of {'major ' if arc.major else ''}segment {arc.start}{arc.through}{arc.end}"
 
 
 def _under_root(radicand: Expression) -> bool:
@@ -233,6 +265,8 @@ def _holds(expression: Expression) -> int:
             return _SIDE_BY_SIDE
         case Power() | Root():
             return _POWER
-        case AreaOf() | PerimeterOf():
+        case AreaOf() | PerimeterOf() | Function() | DistanceOf() | BearingOf():
+            return _TERM
+        case ArcOf() | ArcLengthOf() | CircleSize() | SectorOf() | SegmentOf():
             return _TERM
     return _ATOM

@@ -138,17 +138,102 @@ class PerimeterOf:
 
 
 @dataclass(frozen=True, slots=True)
+class ArcOf:
+    """The measure in degrees of the arc from `start` to `end` of a circle.
+
+    `through` is a point of the arc that tells which of the two is meant; without one it is the
+    minor arc, or the `major` one. `centre` is "" where the statement does not name the circle.
+    """
+
+    start: str
+    end: str
+    through: str = ""
+    major: bool = False
+    centre: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ArcLengthOf:
+    """The length of an arc."""
+
+    arc: ArcOf
+
+
+@dataclass(frozen=True, slots=True)
+class CircleSize:
+    """The radius, diameter, circumference or area of a circle; `centre` is "" for the only circle there is."""
+
+    kind: Literal["radius", "diameter", "circumference", "area"]
+    centre: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SectorOf:
+    """The area or the perimeter of the sector between an arc and the two radii to its ends."""
+
+    kind: Literal["area", "perimeter"]
+    arc: ArcOf
+
+
+@dataclass(frozen=True, slots=True)
+class SegmentOf:
+    """The area or the perimeter of the segment of a circle between an arc and its chord."""
+
+    kind: Literal["area", "perimeter"]
+    arc: ArcOf
+
+
+@dataclass(frozen=True, slots=True)
+class DistanceOf:
+    """The distance from a point to a line, the height of a figure over a side."""
+
+    point: str
+    path: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class BearingOf:
+    """The three-figure bearing of `end` from `start`: degrees clockwise from north, from 0 up to 360."""
+
+    start: str
+    end: str
+
+
+@dataclass(frozen=True, slots=True)
+class Function:
+    """The sine, cosine or tangent of an angle: sin 40°, cos ∠ABC."""
+
+    name: Literal["sin", "cos", "tan"]
+    argument: "Expression"
+
+
+@dataclass(frozen=True, slots=True)
 class AnswerTo:
     """What an earlier part of the same question found, by that part's printed number: "a"."""
 
     part: str
 
 
-Quantity: TypeAlias = AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf
+RoundSize: TypeAlias = ArcOf | ArcLengthOf | CircleSize | SectorOf | SegmentOf
+"""What a circle has a size of."""
+
+Quantity: TypeAlias = AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | DistanceOf | BearingOf | RoundSize
 """What a figure has a size of."""
 
 Expression: TypeAlias = (
-    Number | Letter | Negative | Sum | Product | Quotient | Power | Root | Of | Measured | AnswerTo | Quantity
+    Number
+    | Letter
+    | Negative
+    | Sum
+    | Product
+    | Quotient
+    | Power
+    | Root
+    | Of
+    | Measured
+    | Function
+    | AnswerTo
+    | Quantity
 )
 
 RelationSign: TypeAlias = Literal["=", "≠", "<", ">", "≤", "≥"]
@@ -186,6 +271,8 @@ def parts_of(expression: Expression) -> tuple[Expression, ...]:
             return (share, whole)
         case Measured(amount):
             return (amount,)
+        case Function(_, argument):
+            return (argument,)
         case _:
             return ()
 
@@ -226,5 +313,7 @@ def with_leaves(expression: Expression, change: Callable[[Expression], Expressio
             return Of(with_leaves(share, change), with_leaves(whole, change))
         case Measured(amount, unit):
             return Measured(with_leaves(amount, change), unit)
+        case Function(name, argument):
+            return Function(name, with_leaves(argument, change))
         case _:
             return change(expression)

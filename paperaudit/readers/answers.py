@@ -50,7 +50,8 @@ def key_of_tree(tree: Node) -> KeyRead:
         held = answers
         extra = tuple(
             Complaint(f"the unknown key '{key.text[:40]}' was read, expected answers alone", key.place)
-            for key, _ in tree.pairs if key.text not in ("answers", "title")
+            for key, _ in tree.pairs
+            if key.text not in ("answers", "title")
         )
     if isinstance(held, Scalar):
         message = f"{shown(held)} was read, expected answers by part, such as 1.a: 68°"
@@ -74,11 +75,13 @@ def key_of_paper(read: PaperRead) -> KeyRead:
     """The key in a file that is shaped like the paper itself: its answers, marks and splits."""
     if read.complaints or read.paper is None:
         return KeyRead(complaints=read.complaints)
-    return KeyRead(tuple(
-        KeyEntry(part.id, part.answer, part.marks, part.split, part.place)
-        for _, part in read.paper.parts()
-        if part.answer or part.marks is not None or part.split
-    ))
+    return KeyRead(
+        tuple(
+            KeyEntry(part.id, part.answer, part.marks, part.split, part.place)
+            for _, part in read.paper.parts()
+            if part.answer or part.marks is not None or part.split
+        )
+    )
 
 
 def with_answers(read: PaperRead, key: KeyRead) -> PaperRead:
@@ -139,16 +142,18 @@ def _key_of_parts(parts: Items) -> KeyRead:
     shape, errors = shape_of(KeyShape, plain(tree))
     if shape is None:
         return KeyRead(complaints=in_order(from_shape_error(tree, error) for error in errors))
-    return KeyRead(tuple(
-        KeyEntry(
-            part.number,
-            Line(part.answer, place_of(tree, ("parts", at, "answer"))) if part.answer else None,
-            part.marks,
-            tuple(part.split),
-            place_of(tree, ("parts", at)),
+    return KeyRead(
+        tuple(
+            KeyEntry(
+                part.number,
+                Line(part.answer, place_of(tree, ("parts", at, "answer"))) if part.answer else None,
+                part.marks,
+                tuple(part.split),
+                place_of(tree, ("parts", at)),
+            )
+            for at, part in enumerate(shape.parts)
         )
-        for at, part in enumerate(shape.parts)
-    ))
+    )
 
 
 def _parts_of(held: Entries | Items) -> Iterator[Node]:

@@ -111,9 +111,7 @@ class _Builder:
             parts.extend(self._parts(shape.parts, (*here, "parts"), name, inner))
         return tuple(parts)
 
-    def _leaf(
-        self, shape: PartShape, route: Route, name: str, above: _Inherited, is_question: bool = False
-    ) -> Part:
+    def _leaf(self, shape: PartShape, route: Route, name: str, above: _Inherited, is_question: bool = False) -> Part:
         """One mark allocation; what the question itself holds already is not repeated in its single part."""
         while name in self._taken:
             name += REPEATED

@@ -83,7 +83,10 @@ def keys_at(route: Route) -> tuple[str, ...]:
     names = [step for step in route if isinstance(step, str)]
     last = names[-1] if names else ""
     shapes: dict[str, type[BaseModel]] = {
-        "questions": QuestionShape, "parts": PartShape, "sections": SectionShape, "cover": CoverShape,
+        "questions": QuestionShape,
+        "parts": PartShape,
+        "sections": SectionShape,
+        "cover": CoverShape,
     }
     return tuple(shapes.get(last, PaperShape).model_fields)
 

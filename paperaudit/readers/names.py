@@ -59,8 +59,11 @@ def _checked(names: tuple[tuple[int, str], ...], source: str) -> tuple[str, ...]
         if not name:
             complaints.append(Complaint("no name was read in this line, expected one", place))
         elif len(name) > _LONGEST_NAME or holds_control(name):
-            complaints.append(Complaint(f"'{name[:20]!a}…' was read, expected a name of at most {_LONGEST_NAME} "
-                                        "plain characters", place))
+            complaints.append(
+                Complaint(
+                    f"'{name[:20]!a}…' was read, expected a name of at most {_LONGEST_NAME} plain characters", place
+                )
+            )
     if complaints:
         raise InputError(*complaints)
     if not names or len(names) > MOST_NAMES:

@@ -76,6 +76,6 @@ def in_order(complaints: Iterable[Complaint]) -> tuple[Complaint, ...]:
     """Complaints from the top of each file to its end, each once."""
     once = tuple(dict.fromkeys(complaints))
     files = list(dict.fromkeys(one.place.file for one in once))
-    return tuple(sorted(
-        once, key=lambda one: (files.index(one.place.file), one.place.line, one.place.cell, one.place.column)
-    ))
+    return tuple(
+        sorted(once, key=lambda one: (files.index(one.place.file), one.place.line, one.place.cell, one.place.column))
+    )

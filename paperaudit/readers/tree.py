@@ -12,8 +12,15 @@ _ABSENT = frozenset({"~", "null", "Null", "NULL"})
 # What the YAML standard bars from a stream, half characters too: none of it can be printed.
 _CONTROL = frozenset(
     chr(code)
-    for codes in (range(0x00, 0x09), (0x0B, 0x0C), range(0x0E, 0x20), range(0x7F, 0x85), range(0x86, 0xA0),
-                  range(0xD800, 0xE000), (0xFFFE, 0xFFFF))
+    for codes in (
+        range(0x00, 0x09),
+        (0x0B, 0x0C),
+        range(0x0E, 0x20),
+        range(0x7F, 0x85),
+        range(0x86, 0xA0),
+        range(0xD800, 0xE000),
+        (0xFFFE, 0xFFFF),
+    )
     for code in codes
 )
 
@@ -99,11 +106,7 @@ def plain(node: Node) -> object:
         case Items(values):
             return [plain(value) for value in values]
         case Entries(pairs):
-            return {
-                key.text: plain(value)
-                for key, value in pairs
-                if not (isinstance(value, Scalar) and value.absent)
-            }
+            return {key.text: plain(value) for key, value in pairs if not (isinstance(value, Scalar) and value.absent)}
 
 
 def follow(node: Node, route: Route) -> Node:

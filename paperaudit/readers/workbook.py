@@ -94,9 +94,13 @@ def _cover(sheet: Sheet, complaints: list[Complaint]) -> Iterator[tuple[Scalar, 
         key = known.get(_squeezed(label.text).rstrip(":"))
         if key is None:
             labels = [line.label for line in COVER_LINES]
-            complaints.append(Complaint(
-                f"the unknown label '{label.text[:40]}' was read, expected one of {', '.join(labels)}"
-                + did_you_mean(label.text, labels), label.place))
+            complaints.append(
+                Complaint(
+                    f"the unknown label '{label.text[:40]}' was read, expected one of {', '.join(labels)}"
+                    + did_you_mean(label.text, labels),
+                    label.place,
+                )
+            )
         elif key in ("questions", "pages"):
             claims.append((Scalar(key, value.place), value))
         else:
@@ -128,12 +132,17 @@ def _columns(headings: dict[int, Scalar], complaints: list[Complaint]) -> dict[i
         column = _BY_HEADING.get(_squeezed(heading.text))
         if column is None:
             names = [known.heading for known in COLUMNS]
-            complaints.append(Complaint(
-                f"the unknown heading '{heading.text[:40]}' was read, expected one of {', '.join(names)}"
-                + did_you_mean(heading.text, names), heading.place))
+            complaints.append(
+                Complaint(
+                    f"the unknown heading '{heading.text[:40]}' was read, expected one of {', '.join(names)}"
+                    + did_you_mean(heading.text, names),
+                    heading.place,
+                )
+            )
         elif column in found.values():
-            complaints.append(Complaint(f"the heading '{heading.text}' was read twice, expected it once",
-                                        heading.place))
+            complaints.append(
+                Complaint(f"the heading '{heading.text}' was read twice, expected it once", heading.place)
+            )
         else:
             found[at] = column
     return found
@@ -157,8 +166,11 @@ class _Gathering:
         section = self.sections[-1]
         self._fill(section, cells, "section")
         number = cells.get(("question", "number"))
-        same = number and section.inner and section.inner[-1].values.get("number") is not None and (
-            text(section.inner[-1].values["number"]) == number[1].text and ("part", "number") in cells
+        same = (
+            number
+            and section.inner
+            and section.inner[-1].values.get("number") is not None
+            and (text(section.inner[-1].values["number"]) == number[1].text and ("part", "number") in cells)
         )
         if number and not same:
             section.inner.append(_Open(place))
@@ -181,9 +193,13 @@ class _Gathering:
                 if key in ("text", "figure", "given") and owner == "part":
                     holder.set(key, joined(before, taken_apart(column, cell)))
                     continue
-                self._complaints.append(Complaint(
-                    f"'{cell.text[:40]}' was read in a second row, expected {column.heading} in one row only "
-                    f"(it stands in {before.place.cell} too)", cell.place))
+                self._complaints.append(
+                    Complaint(
+                        f"'{cell.text[:40]}' was read in a second row, expected {column.heading} in one row only "
+                        f"(it stands in {before.place.cell} too)",
+                        cell.place,
+                    )
+                )
                 continue
             holder.set(key, taken_apart(column, cell))
 

@@ -80,8 +80,9 @@ def _load(content: bytes, file: str, values: bool) -> Any:
 
 
 def _not_a_workbook(file: str, why: str) -> InputError:
-    return InputError(Complaint(f"this is not a workbook that can be read: {why}; expected an .xlsx file",
-                                Place(file=file)))
+    return InputError(
+        Complaint(f"this is not a workbook that can be read: {why}; expected an .xlsx file", Place(file=file))
+    )
 
 
 def _formula_cells(sheet: Any) -> dict[tuple[int, int], str]:
@@ -110,8 +111,12 @@ def _rows(
                 if text.strip():
                     filled[column] = Scalar(text, place)
             if filled and row_number > MOST_ROWS:
-                complaints.append(Complaint(f"more than {MOST_ROWS} rows were read, expected at most that many",
-                                            Place(file=file, line=row_number, cell=f"{sheet.title}!A{row_number}")))
+                complaints.append(
+                    Complaint(
+                        f"more than {MOST_ROWS} rows were read, expected at most that many",
+                        Place(file=file, line=row_number, cell=f"{sheet.title}!A{row_number}"),
+                    )
+                )
             yield filled
     except InputError:
         raise
@@ -123,8 +128,13 @@ def _text(cell: Any, formula: str | None, place: Place, complaints: list[Complai
     """What the author sees in a cell; dates, errors and formulas that were never worked out are complaints."""
     value = cell.value
     if formula is not None and value is None:
-        complaints.append(Complaint(f"the formula {formula[:40]} was read without a result, expected a value; "
-                                    "open the file in a spreadsheet program and save it", place))
+        complaints.append(
+            Complaint(
+                f"the formula {formula[:40]} was read without a result, expected a value; "
+                "open the file in a spreadsheet program and save it",
+                place,
+            )
+        )
         return ""
     if value is None:
         return ""
@@ -142,6 +152,11 @@ def _text(cell: Any, formula: str | None, place: Place, complaints: list[Complai
             complaints.append(Complaint("a control character was read, expected plain text", place))
             return ""
         return value.replace("\r\n", "\n").replace("_x000D_", "")
-    complaints.append(Complaint(f"the date or time {value} was read, expected text; if a fraction was meant, "
-                                "format the cell as text and type it again", place))
+    complaints.append(
+        Complaint(
+            f"the date or time {value} was read, expected text; if a fraction was meant, "
+            "format the cell as text and type it again",
+            place,
+        )
+    )
     return ""

@@ -83,8 +83,9 @@ class _Builder:
             if isinstance(event, kinds.DocumentStartEvent):
                 documents += 1
                 if documents > 1:
-                    raise _Refused(Complaint("a second document was read (---), expected one paper a file",
-                                             self._place(event)))
+                    raise _Refused(
+                        Complaint("a second document was read (---), expected one paper a file", self._place(event))
+                    )
                 if event.tags:
                     raise _Refused(Complaint("a %TAG line was read, expected plain YAML", self._place(event)))
                 continue
@@ -122,23 +123,42 @@ class _Builder:
         from ruamel.yaml.events import AliasEvent
 
         if isinstance(event, AliasEvent):
-            raise _Refused(Complaint(f"the alias *{event.anchor} was read, expected the value itself "
-                                     "(put quotes round a value that begins with *)", self._place(event)))
+            raise _Refused(
+                Complaint(
+                    f"the alias *{event.anchor} was read, expected the value itself "
+                    "(put quotes round a value that begins with *)",
+                    self._place(event),
+                )
+            )
         if event.anchor is not None:
-            raise _Refused(Complaint(f"the anchor &{event.anchor} was read, expected a plain value "
-                                     "(put quotes round a value that begins with &)", self._place(event)))
+            raise _Refused(
+                Complaint(
+                    f"the anchor &{event.anchor} was read, expected a plain value "
+                    "(put quotes round a value that begins with &)",
+                    self._place(event),
+                )
+            )
         if event.ctag is not None:
-            raise _Refused(Complaint(f"the tag {event.ctag} was read, expected a plain value "
-                                     "(put quotes round a value that begins with !)", self._place(event)))
+            raise _Refused(
+                Complaint(
+                    f"the tag {event.ctag} was read, expected a plain value "
+                    "(put quotes round a value that begins with !)",
+                    self._place(event),
+                )
+            )
         self._values += 1
         if self._values > MOST_VALUES:
-            raise _Refused(Complaint(f"more than {MOST_VALUES} values were read, expected at most that many",
-                                     self._place(event)))
+            raise _Refused(
+                Complaint(f"more than {MOST_VALUES} values were read, expected at most that many", self._place(event))
+            )
 
     def _descend(self, event: Any) -> None:
         if len(self._open) >= DEEPEST:
-            raise _Refused(Complaint(f"values nested more than {DEEPEST} deep were read, expected fewer levels",
-                                     self._place(event)))
+            raise _Refused(
+                Complaint(
+                    f"values nested more than {DEEPEST} deep were read, expected fewer levels", self._place(event)
+                )
+            )
         self._open.append((event, []))
 
     def _entries(self, start: Any, inside: list[Node]) -> Entries:
@@ -151,9 +171,12 @@ class _Builder:
                 self.complaints.append(Complaint("the merge key << was read, expected plain keys", key.place))
             elif key.text in pairs:
                 first = pairs[key.text][0].place.line
-                self.complaints.append(Complaint(
-                    f"the key '{key.text[:40]}' was read twice, expected it once (it stands at line {first} too)",
-                    key.place))
+                self.complaints.append(
+                    Complaint(
+                        f"the key '{key.text[:40]}' was read twice, expected it once (it stands at line {first} too)",
+                        key.place,
+                    )
+                )
             else:
                 pairs[key.text] = (key, value)
         return Entries(tuple(pairs.values()), self._place(start))

@@ -12,33 +12,39 @@ from paperaudit.model.audited import AuditedPaper, AuditedPart, Verdict
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Several, Step
 from paperaudit.model.finding import Finding, Severity
 
-SIGNS: Mapping[Verdict, str] = MappingProxyType({
-    "confirmed": "✓",
-    "derived": "•",
-    "differs": "✗",
-    "impossible": "✗",
-    "not-determined": "✗",
-    "several": "✗",
-    "not-read": "?",
-})
+SIGNS: Mapping[Verdict, str] = MappingProxyType(
+    {
+        "confirmed": "✓",
+        "derived": "•",
+        "differs": "✗",
+        "impossible": "✗",
+        "not-determined": "✗",
+        "several": "✗",
+        "not-read": "?",
+    }
+)
 """A sign for each verdict, so that colour is never needed to tell them apart."""
 
-WORDS: Mapping[Verdict, str] = MappingProxyType({
-    "confirmed": "confirmed",
-    "derived": "derived, no key",
-    "differs": "key differs",
-    "impossible": "impossible",
-    "not-determined": "not determined",
-    "several": "several answers",
-    "not-read": "not audited",
-})
+WORDS: Mapping[Verdict, str] = MappingProxyType(
+    {
+        "confirmed": "confirmed",
+        "derived": "derived, no key",
+        "differs": "key differs",
+        "impossible": "impossible",
+        "not-determined": "not determined",
+        "several": "several answers",
+        "not-read": "not audited",
+    }
+)
 """Each verdict in a teacher's words, short enough for a column."""
 
-SEVERITY_SIGNS: Mapping[Severity, str] = MappingProxyType({
-    Severity.ERROR: "✗",
-    Severity.WARNING: "!",
-    Severity.NOTE: "i",
-})
+SEVERITY_SIGNS: Mapping[Severity, str] = MappingProxyType(
+    {
+        Severity.ERROR: "✗",
+        Severity.WARNING: "!",
+        Severity.NOTE: "i",
+    }
+)
 
 STANDING_SIGNS = MappingProxyType({"errors": "✗", "look": "!", "clear": "✓"})
 """A sign for how the whole paper stands."""
@@ -59,9 +65,7 @@ def summary(audited: AuditedPaper) -> Summary:
     unread = sum(part.verdict == "not-read" for part in audited.parts)
     total = len(audited.parts)
     answers = f"{rederived(audited)} of {counted(total, 'part')} re-derived"
-    findings = ", ".join(
-        (counted(errors, "error"), counted(warnings, "warning"), counted(notes, "note"))
-    )
+    findings = ", ".join((counted(errors, "error"), counted(warnings, "warning"), counted(notes, "note")))
     if errors:
         return Summary("errors", f"Not ready to print: {counted(errors, 'error')} found", (answers, findings))
     if unread:

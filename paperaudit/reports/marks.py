@@ -84,9 +84,7 @@ def _merge_question_headings(sheet: "Worksheet", layout: MarksLayout) -> None:
         spans.append((layout.first_question, layout.total - 1))
     for first, last in spans:
         if last > first:
-            sheet.merge_cells(
-                start_row=at.QUESTION_ROW, end_row=at.QUESTION_ROW, start_column=first, end_column=last
-            )
+            sheet.merge_cells(start_row=at.QUESTION_ROW, end_row=at.QUESTION_ROW, start_column=first, end_column=last)
 
 
 def _write_learner(sheet: "Worksheet", layout: MarksLayout, row: int, name: str) -> None:

@@ -48,16 +48,20 @@ def contents(audited: AuditedPaper) -> SchemeSheet:
     schemes = [allocate(part, convention, established(audited.parts, part)) for part in audited.parts]
     used = [mark for scheme in schemes for allocation in _allocations(scheme) for mark in allocation.marks]
     codes, notes = {mark.kind for mark in used}, {mark.note for mark in used}
-    return spaced(SchemeSheet(
-        title=audited.paper.title or "Untitled test",
-        facts=_facts(audited),
-        convention=convention.title,
-        about=convention.about,
-        legend=_legend(convention, codes),
-        notes=tuple(LegendEntry(note.printed, note.means) for key, note in convention.notes.items() if key in notes),
-        warning=_warning(audited, ""),
-        questions=tuple(_questions(audited, schemes, convention)),
-    ))
+    return spaced(
+        SchemeSheet(
+            title=audited.paper.title or "Untitled test",
+            facts=_facts(audited),
+            convention=convention.title,
+            about=convention.about,
+            legend=_legend(convention, codes),
+            notes=tuple(
+                LegendEntry(note.printed, note.means) for key, note in convention.notes.items() if key in notes
+            ),
+            warning=_warning(audited, ""),
+            questions=tuple(_questions(audited, schemes, convention)),
+        )
+    )
 
 
 def _facts(audited: AuditedPaper) -> tuple[tuple[str, str], ...]:
@@ -70,8 +74,11 @@ def _facts(audited: AuditedPaper) -> tuple[tuple[str, str], ...]:
 
 def _legend(convention: Convention, codes: set[str]) -> tuple[LegendEntry, ...]:
     """The letters in use, in the convention's order, then any that only the setter uses."""
-    known = [LegendEntry(code, f"{kind.title}: {kind.earned_for}")
-             for code, kind in convention.kinds.items() if code in codes]
+    known = [
+        LegendEntry(code, f"{kind.title}: {kind.earned_for}")
+        for code, kind in convention.kinds.items()
+        if code in codes
+    ]
     own = [LegendEntry(code, "as the setter uses it") for code in sorted(codes - set(convention.kinds))]
     return (*known, *own)
 
@@ -140,8 +147,7 @@ def _part(scheme: PartScheme, is_first: bool, audited: AuditedPaper, convention:
             for other in scheme.alternatives
         ),
         ruled=0 if rows else max(least, min(most, part.part.marks or 0)),
-        figure=figure.render(part, asked=own_figure or len(part.question.parts) == 1)
-        if is_first or own_figure else "",
+        figure=figure.render(part, asked=own_figure or len(part.question.parts) == 1) if is_first or own_figure else "",
     )
 
 

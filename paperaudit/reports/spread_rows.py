@@ -65,9 +65,7 @@ def portion_rows(audited: AuditedPaper) -> tuple[PortionRow, ...]:
     rows: list[PortionRow] = []
     for row, part in enumerate(audited.parts):
         shared = portions(part)
-        rows += [
-            PortionRow(row, part.part.id, held.skill, held.strand, len(shared), held.marks) for held in shared
-        ]
+        rows += [PortionRow(row, part.part.id, held.skill, held.strand, len(shared), held.marks) for held in shared]
     return tuple(rows)
 
 

@@ -81,8 +81,12 @@ def _in_relation(relation: Relation, reading: Reading, before: Sequence[AuditedP
 
 def _settled(given: Given, reading: Reading, before: Sequence[AuditedPart]) -> Given:
     names = [
-        leaf.part for fact in given.facts if isinstance(fact, Holds)
-        for side in (fact.relation.left, fact.relation.right) for leaf in leaves(side) if isinstance(leaf, AnswerTo)
+        leaf.part
+        for fact in given.facts
+        if isinstance(fact, Holds)
+        for side in (fact.relation.left, fact.relation.right)
+        for leaf in leaves(side)
+        if isinstance(leaf, AnswerTo)
     ]
     if not names:
         return given

@@ -46,9 +46,7 @@ def confirm_values(
     return everything
 
 
-def solutions(
-    relations: Sequence[Relation], letters: Sequence[str], unit: str = ""
-) -> Literal["one", "none", "all"]:
+def solutions(relations: Sequence[Relation], letters: Sequence[str], unit: str = "") -> Literal["one", "none", "all"]:
     """How many solutions linear equations have, from their values at points alone.
 
     Raises ChecksDisagree where a value shows that an equation is not linear after all.

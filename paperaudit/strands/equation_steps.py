@@ -46,6 +46,7 @@ def with_values(steps: Sequence[Step], values: Sequence[str]) -> tuple[Step, ...
     """The steps, with `value` filled in where a line is one of these solved forms: x = 17."""
     return tuple(
         Step(step.statement, step.kind, step.reason, step.uses, step.statement, step.skill)
-        if step.statement.rpartition(": ")[2] in values else step
+        if step.statement.rpartition(": ")[2] in values
+        else step
         for step in steps
     )

@@ -124,7 +124,5 @@ def _measure(amount: Expression, unit: str) -> str:
     return write(Measured(amount, unit) if unit else amount)
 
 
-def _step(
-    statement: str, before: str, value: str, skill: str, kind: StepKind = StepKind.CALCULATION
-) -> Step:
+def _step(statement: str, before: str, value: str, skill: str, kind: StepKind = StepKind.CALCULATION) -> Step:
     return Step(statement, kind, None, (before,) if before else (), value, skill)

@@ -112,8 +112,14 @@ def _substituted(reading: Reading, ask: Ask) -> Outcome:
         if letter:
             working = calculation_steps(lines, skill_of(put_in), texts, letter)
         else:
-            first = Step(f"{write(expression)} = {write(put_in)}", StepKind.CALCULATION, None, texts,
-                         write(put_in), "substitution")
+            first = Step(
+                f"{write(expression)} = {write(put_in)}",
+                StepKind.CALCULATION,
+                None,
+                texts,
+                write(put_in),
+                "substitution",
+            )
             working = (first, *continued_steps(lines, skill_of(put_in), first.statement))
         answer, closing = finished(lines[-1], ask, working[-1].statement, letter)
         answers.append(answer)

@@ -151,7 +151,9 @@ def _clash(equations: Sequence[Stated]) -> bool:
 
 
 def _combined(
-    equations: Sequence[Stated], rows: Elimination[str, int], wanted: Sequence[Expression],
+    equations: Sequence[Stated],
+    rows: Elimination[str, int],
+    wanted: Sequence[Expression],
     forms: Sequence[LinearForm[str]],
 ) -> Outcome:
     """Expressions that are settled although their letters are not: x + y from 2x + 2y = 10."""
@@ -182,9 +184,7 @@ def _multiple(multiple: Fraction, number: int) -> str:
     return f"{'−' if multiple < 0 else ''}{size}({number})"
 
 
-def _confirm_everywhere(
-    rows: Elimination[str, int], wanted: Sequence[Expression], answers: Sequence[Answer]
-) -> None:
+def _confirm_everywhere(rows: Elimination[str, int], wanted: Sequence[Expression], answers: Sequence[Answer]) -> None:
     """Two different solutions of the equations must give a settled expression one value."""
     letters = tuple(dict.fromkeys(name for item in wanted for name in letters_of(item)))
     for start in (Fraction(1), Fraction(7, 2)):
@@ -236,4 +236,3 @@ def refuse_other_letters(equations: Sequence[Relation], asked: Sequence[str]) ->
         others = [name for name in letters_in(relation) if name not in asked]
         if others:
             raise NotLinear(f"{write(relation)}, which has the letter {others[0]} as well")
-

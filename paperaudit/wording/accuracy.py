@@ -29,8 +29,18 @@ _NEAREST = re.compile(
     re.VERBOSE,
 )
 _STEPS = {
-    "whole number": "1", "integer": "1", "unit": "1", "ten": "10", "hundred": "100", "thousand": "1000",
-    "million": "1000000", "tenth": "0.1", "hundredth": "0.01", "thousandth": "0.001", "rand": "R", "dollar": "$",
+    "whole number": "1",
+    "integer": "1",
+    "unit": "1",
+    "ten": "10",
+    "hundred": "100",
+    "thousand": "1000",
+    "million": "1000000",
+    "tenth": "0.1",
+    "hundredth": "0.01",
+    "thousandth": "0.001",
+    "rand": "R",
+    "dollar": "$",
     "euro": "€",
 }
 

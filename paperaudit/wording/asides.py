@@ -110,7 +110,7 @@ def _taken(notation: Notation, pattern: re.Pattern[str]) -> tuple[re.Match[str] 
     """The first match, and the text without any."""
     found = more = pattern.search(notation.text)
     while more is not None:
-        comma = more.group().startswith((",", ";")) and notation.text[more.end():more.end() + 1] == ","
+        comma = more.group().startswith((",", ";")) and notation.text[more.end() : more.end() + 1] == ","
         notation = notation.without(more.start(), more.end() + comma)
         more = pattern.search(notation.text)
     return found, notation

@@ -91,5 +91,5 @@ def _start(spoken: Node) -> int:
     named = first(spoken, "angles_named", "measure", "angle_name") if spoken.expr_name == "wanted" else None
     if named is None:
         return int(spoken.start)
-    before: str = spoken.full_text[:named.start]
+    before: str = spoken.full_text[: named.start]
     return int(named.start) - (len("angle ") if before.endswith("angle ") else 0)

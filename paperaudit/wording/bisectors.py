@@ -70,9 +70,7 @@ def cevian(node: Node, scene: Scene) -> Facts:
     names = every(node, "paths", "last_paths", "path")
     side = next((path_of(name) for name in names if name.expr_name == "path"), None)
     median = the(node, "cevian_noun").text.startswith("median")
-    return tuple(
-        fact for line in lines for fact in _cevian(line, _triangle(line, side, node, scene), median, node)
-    )
+    return tuple(fact for line in lines for fact in _cevian(line, _triangle(line, side, node, scene), median, node))
 
 
 def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[str, ...]:
@@ -92,7 +90,8 @@ def _cevian(line: Path, triangle: tuple[str, ...], median: bool, node: Node) -> 
     foot = next((end for end in line if end not in triangle), "")
     if len(triangle) != 3 or not corner or not foot:
         raise NotUnderstood(
-            f"{''.join(line)} does not join a corner of {''.join(triangle)} to the opposite side", node.start,
+            f"{''.join(line)} does not join a corner of {''.join(triangle)} to the opposite side",
+            node.start,
             "a corner of the triangle and a point on the opposite side",
         )
     one, other = (point for point in triangle if point != corner)

@@ -49,8 +49,10 @@ def chosen_ask(
     if isinstance(asked, Unread):
         return Choice(missing=(asked,))
     ask = _completed(asked.ask, part, proses)
-    doubts = () if explicit is not None else tuple(
-        doubt for prose in proses for doubt in prose.unfinished if prose.asks and is_mathematics(doubt.text)
+    doubts = (
+        ()
+        if explicit is not None
+        else tuple(doubt for prose in proses for doubt in prose.unfinished if prose.asks and is_mathematics(doubt.text))
     )
     return Choice(ask, asked.conditions, left_over=doubts, whole=whole is not None)
 
@@ -96,7 +98,10 @@ def _together(asks: Sequence[Asked]) -> Asked | Unread:
     if not all(isinstance(task, Find) for task in tasks):
         return Unread(text, "ask", 0, "one task in a part", "", first.ask.place)
     whole = replace(
-        first.ask, task=Find(wanted), text=text, reasons=any(asked.ask.reasons for asked in asks),
+        first.ask,
+        task=Find(wanted),
+        text=text,
+        reasons=any(asked.ask.reasons for asked in asks),
         accuracy=next((asked.ask.accuracy for asked in asks if asked.ask.accuracy), None),
     )
     return Asked(whole, tuple(given for asked in asks for given in asked.conditions))

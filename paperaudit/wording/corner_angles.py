@@ -25,9 +25,7 @@ def angles_are(node: Node, scene: Scene) -> Facts:
     sizes = [piece for piece in every(node, "angles_of", "expression") if piece.expr_name == "expression"]
     if len(sizes) != len(angles):
         raise NotUnderstood("there are not as many sizes as angles", node.start, "a size for each angle")
-    return tuple(
-        Holds(Relation(angle, "=", expression_of(size))) for angle, size in zip(angles, sizes, strict=True)
-    )
+    return tuple(Holds(Relation(angle, "=", expression_of(size))) for angle, size in zip(angles, sizes, strict=True))
 
 
 def ratio_words(node: Node, scene: Scene) -> Facts:
@@ -78,7 +76,7 @@ def _exterior(line: Collinear, corner: str, polygon: tuple[str, ...]) -> AngleOf
     if not line.ordered or corner not in line.points:
         return None
     spot = line.points.index(corner)
-    runs = (line.points[:spot][::-1], line.points[spot + 1:])
+    runs = (line.points[:spot][::-1], line.points[spot + 1 :])
     for along, beyond in (runs, runs[::-1]):
         for side, other in ((before, after), (after, before)):
             if side in along and beyond and other not in line.points:

@@ -121,5 +121,3 @@ def _cut(cutter: Path | None, lines: list[Path], points: tuple[str, ...], node: 
         start, end = end, start
     order = tuple(dict.fromkeys((start, *points, end)))
     return (*on, Collinear(order) if len(order) > 2 else Drawn("line", (start, end)))
-
-

@@ -29,7 +29,13 @@ from paperaudit.model.fact import (
 )
 
 _POLYGONS = {
-    5: "pentagon", 6: "hexagon", 7: "heptagon", 8: "octagon", 9: "nonagon", 10: "decagon", 12: "dodecagon",
+    5: "pentagon",
+    6: "hexagon",
+    7: "heptagon",
+    8: "octagon",
+    9: "nonagon",
+    10: "decagon",
+    12: "dodecagon",
 }
 
 

@@ -19,8 +19,11 @@ from paperaudit.wording.tangents import tangents_named
 def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
     """The facts that the names in a clause imply, those of `facts` left out."""
     found = (
-        *introduced(clause, scene, facts), *by_noun(clause, scene), *tangents_named(clause, scene, facts),
-        *_by_side(clause, scene), *_by_angle(clause),
+        *introduced(clause, scene, facts),
+        *by_noun(clause, scene),
+        *tangents_named(clause, scene, facts),
+        *_by_side(clause, scene),
+        *_by_angle(clause),
     )
     return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
 

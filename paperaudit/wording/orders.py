@@ -65,8 +65,11 @@ def orders_of(told: Iterable[Given], stated: Sequence[Given]) -> Iterator[Given]
     orders = [order for fact in _facts(stated) for order in _orders(fact)]
     for given in told:
         facts = tuple(
-            fact for fact in given.facts
-            if isinstance(fact, Collinear) and fact.ordered and any(set(fact.points) <= line for line in lines)
+            fact
+            for fact in given.facts
+            if isinstance(fact, Collinear)
+            and fact.ordered
+            and any(set(fact.points) <= line for line in lines)
             and not any(set(fact.points) <= set(order) or _contradicts(order, fact.points) for order in orders)
         )
         if facts:

@@ -62,7 +62,7 @@ def read_prose(line: Line, scene: Scene) -> Prose:
 
 def _completed(command: Sentence, sentence: Sentence, line: Line, scene: Scene, prose: Prose) -> bool:
     """Whether a command alone and the sentence behind it are one ask: "Solve for x. 3x + 5 = 20"."""
-    asked = read_asked(line.text[command.start:sentence.start + len(sentence.text)], line.place, "text", scene)
+    asked = read_asked(line.text[command.start : sentence.start + len(sentence.text)], line.place, "text", scene)
     if not isinstance(asked, Asked) or not is_algebra(asked.ask.task):
         return False
     prose.unfinished.pop()

@@ -29,9 +29,7 @@ def read(question: Question, part: Part) -> Reading:
     stated = bool(givens or unread)
     explicit = read_asked(part.ask.text.strip(), part.ask.place, "ask", scene) if part.ask is not None else None
     facts_here = (not (question.figure or question.given), not (part.figure or part.given))
-    proses = [
-        Prose() if line is None else read_prose(line, scene) for line in (question.text, part.text)
-    ]
+    proses = [Prose() if line is None else read_prose(line, scene) for line in (question.text, part.text)]
     for prose, here in zip(proses, facts_here, strict=True):
         prose.givens = prose.givens if here else list(orders_of(prose.givens, givens))
     choice = chosen_ask(question, part, explicit, proses, scene)
@@ -73,5 +71,3 @@ def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], 
         else:
             unread.append(found)
     return givens, unread
-
-

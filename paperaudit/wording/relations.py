@@ -33,8 +33,18 @@ Facts = tuple[Fact, ...]
 RIGHT_ANGLE = Measured(Number(Fraction(90)), "°")
 _STRAIGHT = Measured(Number(Fraction(180)), "°")
 _TIMES = {
-    "twice": 2, "double": 2, "thrice": 3, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
-    "eight": 8, "nine": 9, "ten": 10,
+    "twice": 2,
+    "double": 2,
+    "thrice": 3,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "seven": 7,
+    "eight": 8,
+    "nine": 9,
+    "ten": 10,
 }
 _SHARES = {"half": Fraction(1, 2), "third": Fraction(1, 3), "quarter": Fraction(1, 4)}
 _LESS = ("less", "smaller", "shorter")
@@ -45,9 +55,7 @@ def chain(node: Node, scene: Scene) -> Facts:
     start, rest = node.children
     sides = [measure_of(start), *(worded(side) for side in every(rest, "worded"))]
     signs = [SIGNS[sign.text] for sign in every(rest, "sign")]
-    return tuple(
-        _fact(related(left, sign, right)) for (left, right), sign in zip(pairwise(sides), signs, strict=True)
-    )
+    return tuple(_fact(related(left, sign, right)) for (left, right), sign in zip(pairwise(sides), signs, strict=True))
 
 
 def measured_as(node: Node, scene: Scene) -> Facts:
@@ -112,7 +120,7 @@ def ratio(node: Node, scene: Scene) -> Facts:
     """∠A : ∠B : ∠C = 2 : 3 : 4, as 3∠A = 2∠B and 4∠B = 3∠C."""
     pieces = list(every(node, "expression_side", "ratio_equals"))
     middle = next(at for at, piece in enumerate(pieces) if piece.expr_name == "ratio_equals")
-    before, after = ([expression_of(side) for side in half] for half in (pieces[:middle], pieces[middle + 1:]))
+    before, after = ([expression_of(side) for side in half] for half in (pieces[:middle], pieces[middle + 1 :]))
     return in_ratio(before, after, node)
 
 

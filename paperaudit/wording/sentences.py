@@ -44,7 +44,7 @@ def sentences(text: str) -> Iterator[Sentence]:
 
 def _goes_on(text: str, stop: int, after: int) -> bool:
     """Whether a full stop belongs to an abbreviation, or a small word follows it."""
-    following = text[after:after + 20].split(maxsplit=1)
+    following = text[after : after + 20].split(maxsplit=1)
     if not following:
         return False
     if _ABBREVIATION.search(text, max(0, stop - 8), stop):

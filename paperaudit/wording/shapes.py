@@ -15,19 +15,43 @@ from paperaudit.wording.scene import NotUnderstood, Scene
 Facts = tuple[Fact, ...]
 
 _SIDES = {
-    "triangle": 3, "quadrilateral": 4, "parallelogram": 4, "rectangle": 4, "rhombus": 4, "square": 4, "kite": 4,
-    "trapezium": 4, "pentagon": 5, "hexagon": 6, "heptagon": 7, "octagon": 8, "nonagon": 9, "decagon": 10,
+    "triangle": 3,
+    "quadrilateral": 4,
+    "parallelogram": 4,
+    "rectangle": 4,
+    "rhombus": 4,
+    "square": 4,
+    "kite": 4,
+    "trapezium": 4,
+    "pentagon": 5,
+    "hexagon": 6,
+    "heptagon": 7,
+    "octagon": 8,
+    "nonagon": 9,
+    "decagon": 10,
     "dodecagon": 12,
 }
 _KINDS: dict[str, ShapeKind] = {
-    "triangle": "triangle", "quadrilateral": "quadrilateral", "parallelogram": "parallelogram",
-    "rectangle": "rectangle", "rhombus": "rhombus", "square": "square", "kite": "kite", "trapezium": "trapezium",
+    "triangle": "triangle",
+    "quadrilateral": "quadrilateral",
+    "parallelogram": "parallelogram",
+    "rectangle": "rectangle",
+    "rhombus": "rhombus",
+    "square": "square",
+    "kite": "kite",
+    "trapezium": "trapezium",
 }
 _BY_SIDES: dict[int, ShapeKind] = {3: "triangle", 4: "quadrilateral"}
 _OTHER_NAMES = {"trapezoid": "trapezium", "trapezoids": "trapezium", "rhombi": "rhombus", "trapezia": "trapezium"}
 _QUALITIES: dict[str, Quality] = {
-    "isosceles": "isosceles", "equilateral": "equilateral", "scalene": "scalene", "right": "right-angled",
-    "acute": "acute-angled", "obtuse": "obtuse-angled", "regular": "regular", "convex": "convex",
+    "isosceles": "isosceles",
+    "equilateral": "equilateral",
+    "scalene": "scalene",
+    "right": "right-angled",
+    "acute": "acute-angled",
+    "obtuse": "obtuse-angled",
+    "regular": "regular",
+    "convex": "convex",
 }
 _RIGHT: tuple[Quality, ...] = ("right-angled",)
 

@@ -20,7 +20,8 @@ def letters_used(question: Question, part: Part) -> frozenset[str]:
     found: set[str] = set()
     for text in _texts(question, part):
         found.update(
-            lone.group(1) for lone in _LONE.finditer(text)
+            lone.group(1)
+            for lone in _LONE.finditer(text)
             if not _UNIT_BEFORE.search(text, max(0, lone.start() - 9), lone.start())
         )
     return frozenset(found)
@@ -37,7 +38,14 @@ def commas_used(question: Question, part: Part) -> Commas:
 def _texts(question: Question, part: Part) -> list[str]:
     """Every text of the part and of its question, in plain spelling."""
     lines = (
-        question.text, part.text, part.ask, part.answer, *question.figure, *question.given, *part.figure, *part.given,
+        question.text,
+        part.text,
+        part.ask,
+        part.answer,
+        *question.figure,
+        *question.given,
+        *part.figure,
+        *part.given,
         *(option for _, option in part.options),
     )
     return [read_notation(line.text[:LONGEST_PROSE], units=False).text for line in lines if line is not None]

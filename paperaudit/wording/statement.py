@@ -22,7 +22,11 @@ from paperaudit.wording.unread import not_read
 LONGEST_SENTENCE = 1_000
 Where = Literal["figure", "given", "ask", "text", "answer"]
 _ORIGINS = {
-    "figure": Origin.FIGURE, "given": Origin.GIVEN, "ask": Origin.TEXT, "text": Origin.TEXT, "answer": Origin.GIVEN
+    "figure": Origin.FIGURE,
+    "given": Origin.GIVEN,
+    "ask": Origin.TEXT,
+    "text": Origin.TEXT,
+    "answer": Origin.GIVEN,
 }
 
 

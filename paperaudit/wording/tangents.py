@@ -48,9 +48,7 @@ def _said(node: Node) -> tuple[tuple[str, ...], tuple[str, ...]]:
     return starts, tuple(point_of(piece) for piece in pieces if piece.expr_name == "point")
 
 
-def _contacts(
-    runs: list[tuple[str, ...]], starts: tuple[str, ...], on_circle: set[str], node: Node
-) -> tuple[str, ...]:
+def _contacts(runs: list[tuple[str, ...]], starts: tuple[str, ...], on_circle: set[str], node: Node) -> tuple[str, ...]:
     """Where each tangent touches, if that is not said: away from where they start, or at a point of the circle."""
     starts = starts or tuple(end for end in runs[0] if len(runs) > 1 and all(end in run for run in runs))
     found: list[str] = []

@@ -38,8 +38,12 @@ from paperaudit.wording.named import angle_named, measure_of, measures_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 
 _COMMANDS: tuple[tuple[str, Command], ...] = (
-    ("expand", "expand"), ("multiply", "expand"), ("remove", "expand"), ("factor", "factorise"),
-    ("simplify", "simplify"), ("evaluate", "evaluate"),
+    ("expand", "expand"),
+    ("multiply", "expand"),
+    ("remove", "expand"),
+    ("factor", "factorise"),
+    ("simplify", "simplify"),
+    ("evaluate", "evaluate"),
 )
 _FORMS = (
     (r"(?:recurring |terminating )?decimal(?: fraction| number)?", "decimal"),
@@ -126,7 +130,8 @@ def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
     lines = any(isinstance(fact, Tangent | Diameter) for fact in facts)
     points = any(isinstance(fact, Circle) for fact in facts)
     return tuple(
-        fact for fact in facts
+        fact
+        for fact in facts
         if not (lines and isinstance(fact, Circle)) and not (points and isinstance(fact, Shape) and not fact.qualities)
     )
 
@@ -138,8 +143,12 @@ def _command(words: str) -> Command:
 def _solve(node: Node) -> Solve:
     system = the(node, "system")
     relations = tuple(relation for chain in every(system, "relation") for relation in relations_of(chain))
-    letters = tuple(name for part in every(node, "solve_for", "system") if part.expr_name == "solve_for"
-                    for name in letters_named(part))
+    letters = tuple(
+        name
+        for part in every(node, "solve_for", "system")
+        if part.expr_name == "solve_for"
+        for name in letters_named(part)
+    )
     return Solve(relations, letters)
 
 

@@ -26,8 +26,11 @@ _EXPECTED = "a statement such as AB = AC, ∠ABC = 40° or AB ∥ CD"
 
 
 def not_read(
-    notation: Notation, where: Literal["figure", "given", "ask", "text", "answer"], place: Place,
-    error: ExpressionNotRead, expected: str = "",
+    notation: Notation,
+    where: Literal["figure", "given", "ask", "text", "answer"],
+    place: Place,
+    error: ExpressionNotRead,
+    expected: str = "",
 ) -> Unread:
     """The `Unread` of a text; the error's offset is one of its plain spelling."""
     text = notation.source
@@ -41,7 +44,7 @@ def not_read(
     later = later or _IN_PART.search(notation.text)
     if later is not None:
         return Unread(text, where, notation.offset(later.start()), f"not yet known: {later.group()}", "", place)
-    could_follow = expected or _after(notation.text[:error.start])
+    could_follow = expected or _after(notation.text[: error.start])
     return Unread(text, where, notation.offset(error.start), could_follow, "", place)
 
 
@@ -87,7 +90,7 @@ def _slips(word: str, known: str) -> int:
         row = [at]
         for to, other in enumerate(known, 1):
             fewest = min(row[-1] + 1, back[to] + 1, back[to - 1] + (letter != other))
-            if at > 1 and to > 1 and word[at - 2:at] == known[to - 2:to][::-1]:
+            if at > 1 and to > 1 and word[at - 2 : at] == known[to - 2 : to][::-1]:
                 fewest = min(fewest, two_back[to - 2] + 1)
             row.append(fewest)
         two_back, back = back, row

@@ -17,7 +17,7 @@ Facts = tuple[Fact, ...]
 def inside(node: Node, scene: Scene) -> Facts:
     """E lies inside ABCD or outside it; E, or the ray BE, lies inside ∠ABC."""
     named, *_, where = every(node, "angle", "the_shape", "polygon", "paths", "points")
-    outside = "outside" in node.text[named.end - node.start:]
+    outside = "outside" in node.text[named.end - node.start :]
     if where.expr_name == "angle":
         angle = angle_of(where)
         if outside or not isinstance(angle, AngleOf):
@@ -65,7 +65,7 @@ def in_order(node: Node, scene: Scene) -> Facts:
     start, end = paths_of(node)[0]
     points = points_under(node)
     run = first(node, "corners")
-    order = points_of(run.text) if run is not None else spots_of(node)[len(points):] or (start, *points, end)
+    order = points_of(run.text) if run is not None else spots_of(node)[len(points) :] or (start, *points, end)
     if not {*points, start, end} <= set(order):
         raise NotUnderstood("the order leaves out a point of the line", node.start, "every point named before")
     return (Collinear(distinct(order, node)),)

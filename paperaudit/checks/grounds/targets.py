@@ -22,8 +22,7 @@ def shares_of(aims: "Sequence[Aim]", tolerance: Fraction) -> tuple[str, ...]:
     """A line a share: what the paper has, what the blueprint asks for."""
     return tuple(
         f"{aim.share.name}: {_shown(aim.percent)}% of the marks, the blueprint asks for "
-        f"{_shown(aim.share.percent)}%, give or take {_shown(tolerance)}"
-        + ("" if aim.within else " (off target)")
+        f"{_shown(aim.share.percent)}%, give or take {_shown(tolerance)}" + ("" if aim.within else " (off target)")
         for aim in aims
     )
 

@@ -65,8 +65,11 @@ def pairs(part: AuditedPart) -> tuple[Pair, ...]:
         stated = read_key(key.text, len(outcome.answers), letters)
         if len(stated) != len(outcome.answers):
             return ()
-        return tuple(_pair(answer, value.value) for answer, value in zip(outcome.answers, stated, strict=True)
-                     if answer.value is not None)
+        return tuple(
+            _pair(answer, value.value)
+            for answer, value in zip(outcome.answers, stated, strict=True)
+            if answer.value is not None
+        )
     except UnitClash:
         return ()
 

@@ -13,7 +13,16 @@ _FIELDS = {
     "sequences": ("nth term",),
     "solids": ("cylinder", "sphere", "cone", "prism", "pyramid"),
     "circle geometry": (
-        "circle", "chord", "tangent", "arc", "sector", "diameter", "radius", "radii", "cyclic", "circumference",
+        "circle",
+        "chord",
+        "tangent",
+        "arc",
+        "sector",
+        "diameter",
+        "radius",
+        "radii",
+        "cyclic",
+        "circumference",
         "semicircle",
     ),
 }
