@@ -4,10 +4,23 @@ from collections.abc import Iterable
 from itertools import combinations
 
 from paperaudit.geometry.figure import angle
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
+from paperaudit.model.expression import (
+    AngleAt,
+    AngleOf,
+    AreaOf,
+    DistanceOf,
+    Expression,
+    LengthOf,
+    PerimeterOf,
+    SectorOf,
+    SegmentOf,
+    leaves,
+)
 from paperaudit.model.fact import (
     AngleName,
     BisectsAngle,
+    BisectsSegment,
+    Centre,
     Collinear,
     Congruent,
     Crossing,
@@ -15,6 +28,8 @@ from paperaudit.model.fact import (
     Drawn,
     Fact,
     Holds,
+    Incircle,
+    Midline,
     Midpoint,
     Parallel,
     Perpendicular,
@@ -51,6 +66,12 @@ def drawn_paths(fact: Fact) -> list[tuple[str, ...]]:
             return [path, *expression_paths(bisected)]
         case Midpoint(point, path):
             return [(path[0], point, path[1])]
+        case BisectsSegment(path, segment):
+            return [path, segment]
+        case Midline(path, polygon):
+            return [path, *_round(polygon)]
+        case Centre(polygon=polygon) | Incircle(polygon=polygon):
+            return _round(polygon)
         case Tangent(path):
             return [path]
         case Diameter(path, centre):
@@ -76,8 +97,14 @@ def expression_paths(expression: Expression) -> list[tuple[str, ...]]:
                 paths += [(arm, vertex), (vertex, other)]
             case LengthOf(start, end):
                 paths.append((start, end))
-            case PerimeterOf(points):
+            case PerimeterOf(points) | AreaOf(points):
                 paths += _round(points)
+            case SectorOf(_, arc) if arc.centre:
+                paths += [(arc.centre, arc.start), (arc.centre, arc.end)]
+            case SegmentOf(_, arc):
+                paths.append((arc.start, arc.end))
+            case DistanceOf(_, path):
+                paths.append(path)
     return paths
 
 

@@ -6,9 +6,13 @@ from typing import Literal, TypeAlias
 
 from paperaudit.model.expression import AngleAt, AngleOf, Relation
 from paperaudit.model.place import NOWHERE, Place
-
-Path: TypeAlias = tuple[str, str]
-"""Two points that a line, ray or segment is named by."""
+from paperaudit.model.round_fact import Circle as Circle
+from paperaudit.model.round_fact import CirclesTouch as CirclesTouch
+from paperaudit.model.round_fact import Diameter as Diameter
+from paperaudit.model.round_fact import Incircle as Incircle
+from paperaudit.model.round_fact import OnArc as OnArc
+from paperaudit.model.round_fact import Path as Path
+from paperaudit.model.round_fact import Tangent as Tangent
 
 ShapeKind: TypeAlias = Literal[
     "triangle", "quadrilateral", "parallelogram", "rectangle", "rhombus", "square", "kite", "trapezium", "polygon"
@@ -89,6 +93,41 @@ class Midpoint:
 
 
 @dataclass(frozen=True, slots=True)
+class BisectsSegment:
+    """The line `path` goes through the middle of `segment`, at right angles to it if `perpendicular`.
+
+    Where the middle has a letter that the statement names, it is said by `Midpoint` instead.
+    """
+
+    path: Path
+    segment: Path
+    perpendicular: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Midline:
+    """`path` joins the middles of two sides of a triangle, or of the two legs of a trapezium, not said of which."""
+
+    path: Path
+    polygon: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Centre:
+    """`point` is a centre of the polygon: of a triangle by its kind, of another figure its "centre".
+
+    The circumcentre is where the perpendicular bisectors of the sides meet, the incentre where the
+    bisectors of the angles do, the centroid the medians, the orthocentre the altitudes (or these
+    lines produced). The "centre" of a regular polygon, a square or a rectangle is as far from each
+    corner, that of a parallelogram or a rhombus the crossing of its diagonals.
+    """
+
+    kind: Literal["circumcentre", "incentre", "centroid", "orthocentre", "centre"]
+    point: str
+    polygon: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RoundPoint:
     """Rays from `centre` to these points, in this order round it."""
 
@@ -141,31 +180,6 @@ class Sides:
 
 
 @dataclass(frozen=True, slots=True)
-class Circle:
-    """Points on one circle, in no stated order; `centre` is "" where it has no letter."""
-
-    centre: str
-    points: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Tangent:
-    """The line `path` touches a circle at the point `at`; `centre` is "" where the circle's has no letter."""
-
-    path: Path
-    at: str
-    centre: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Diameter:
-    """`path` is a diameter of a circle; `centre` is "" where the circle's has no letter."""
-
-    path: Path
-    centre: str = ""
-
-
-@dataclass(frozen=True, slots=True)
 class Holds:
     """A relation between quantities, letters and numbers: ∠ABC = 2x + 10°, AB = AC."""
 
@@ -205,6 +219,9 @@ Fact: TypeAlias = (
     | Perpendicular
     | BisectsAngle
     | Midpoint
+    | BisectsSegment
+    | Midline
+    | Centre
     | RoundPoint
     | Inside
     | Outside
@@ -218,6 +235,9 @@ Fact: TypeAlias = (
     | Circle
     | Tangent
     | Diameter
+    | Incircle
+    | CirclesTouch
+    | OnArc
 )
 
 

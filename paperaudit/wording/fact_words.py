@@ -7,7 +7,10 @@ from paperaudit.model.fact import (
     AngleName,
     Between,
     BisectsAngle,
+    BisectsSegment,
+    Centre,
     Circle,
+    CirclesTouch,
     Collinear,
     Congruent,
     Crossing,
@@ -15,8 +18,11 @@ from paperaudit.model.fact import (
     Drawn,
     Fact,
     Holds,
+    Incircle,
     Inside,
+    Midline,
     Midpoint,
+    OnArc,
     Outside,
     Parallel,
     Perpendicular,
@@ -65,6 +71,9 @@ def fact_text(fact: Fact) -> str:
             return f"{''.join(path)} bisects {write(angle)}"
         case Midpoint(point, path):
             return f"{point} is the midpoint of {''.join(path)}"
+        case BisectsSegment(path, segment, perpendicular):
+            verb = "is the perpendicular bisector of" if perpendicular else "bisects"
+            return f"{''.join(path)} {verb} {''.join(segment)}"
         case Holds(relation):
             return write(relation)
         case Congruent(first, second):
@@ -73,13 +82,31 @@ def fact_text(fact: Fact) -> str:
             return f"{_polygon(first)} ∼ {_polygon(second)}"
         case AngleName(name, angle):
             return f"{write(name)} = {write(angle)}"
-        case Circle() | Tangent() | Diameter():
+        case Circle() | Tangent() | Diameter() | Incircle():
             return _round(fact)
+        case CirclesTouch() | OnArc():
+            return _touching(fact) if isinstance(fact, CirclesTouch) else f"{_lie(fact.points)} on {write(fact.arc)}"
+        case Centre(kind, point, polygon):
+            return f"{point} is the {kind} of {_polygon(polygon)}"
+        case Midline(path, polygon):
+            return f"{''.join(path)} is a midline of {_polygon(polygon)}"
         case _:
             return _position(fact)
 
 
-def _round(fact: Circle | Tangent | Diameter) -> str:
+def _lie(points: Sequence[str]) -> str:
+    return f"{_listed(points)} {'lies' if len(points) == 1 else 'lie'}"
+
+
+def _touching(fact: CirclesTouch) -> str:
+    """Circles O and P touch externally at T."""
+    at = f" at {fact.at}" if fact.at else ""
+    if fact.inside == "second in first":
+        return f"circle {fact.second} touches circle {fact.first} from inside{at}"
+    return f"circles {fact.first} and {fact.second} touch {'internally' if fact.inside else 'externally'}{at}"
+
+
+def _round(fact: Circle | Tangent | Diameter | Incircle) -> str:
     circle = f"the circle with centre {fact.centre}" if fact.centre else "a circle"
     match fact:
         case Circle(centre, ()):
@@ -92,6 +119,8 @@ def _round(fact: Circle | Tangent | Diameter) -> str:
             return f"{''.join(path)} is a tangent to {circle} at {at}"
         case Diameter(path):
             return f"{''.join(path)} is a diameter of {circle}"
+        case Incircle(_, polygon):
+            return f"{circle} is inscribed in {_polygon(polygon)}"
 
 
 def _position(fact: RoundPoint | Inside | Outside | RayInside | Between | Sides) -> str:
