@@ -8,9 +8,10 @@ from functools import cached_property
 from itertools import combinations
 
 from paperaudit.geometry.figure import Figure, Size, angle
+from paperaudit.geometry.measure import measured
 from paperaudit.geometry.realise import Drawing
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.expression import AngleOf
 
 PARALLEL_TOLERANCE = 1e-6
 """Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
@@ -139,13 +140,13 @@ class Arrangement:
         return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)
 
     def measured(self, size: Size) -> float:
-        """The size in the drawing: degrees, or the drawing's unit of length, or the letter's value."""
-        if isinstance(size, Letter):
-            return self.drawing.letters[size.name]
-        if isinstance(size, LengthOf):
-            return math.dist(self.at[size.start], self.at[size.end])
-        turn = abs(self.turn(size.vertex, size.arm, size.other))
-        return 360 - turn if size.reflex else turn
+        """The size in the drawing: degrees, or the drawing's unit of length or its square, or the letter's value."""
+        return measured(size, self.at, self.drawing.letters, self.circles)
+
+    @cached_property
+    def circles(self) -> dict[str, tuple[str, ...]]:
+        """The centre of every circle with the points that the figure names on it."""
+        return self.figure.circles
 
     def turn(self, vertex: str, arm: str, other: str) -> float:
         """The turn from one arm to the other in the drawing, in degrees, anticlockwise positive."""

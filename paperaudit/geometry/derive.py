@@ -11,10 +11,10 @@ from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Measurable, Size
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated
 from paperaudit.maths.linear import Elimination, LinearForm
-from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.expression import AngleOf, Letter
 
 SUBSTITUTION = 6
 SOLVING = 10
@@ -103,7 +103,7 @@ class Search:
         """The node that settles a target: a number for a size or letter, a line for a predicate."""
         if isinstance(target, Letter):
             return self.letters.get(target)
-        if isinstance(target, AngleOf | LengthOf):
+        if isinstance(target, Measurable):
             return self.numeric.get(target)
         return self.facts.get(target)
 
@@ -134,15 +134,15 @@ class Search:
                 self.letters[subject] = node
                 self._letter_found()
         elif node.kind == "predicate":
-            assert subject is not None and not isinstance(subject, AngleOf | LengthOf | Letter)
+            assert subject is not None and not isinstance(subject, Size)
             if subject not in self.facts:
                 self.facts[subject] = node
                 self._try_all(subject)
         else:
-            assert isinstance(subject, AngleOf | LengthOf)
+            assert isinstance(subject, Measurable)
             self._settle_size(subject, node)
 
-    def _settle_size(self, subject: AngleOf | LengthOf, node: Node) -> None:
+    def _settle_size(self, subject: Measurable, node: Node) -> None:
         first = self.known.get(subject)
         if first is None:
             self.known[subject] = node
@@ -243,7 +243,7 @@ class Search:
         """A size that has only a form so far, as a number from an instance whose other sizes are numbers."""
         for node in inputs:
             size = node.subject
-            if node.is_number() or not isinstance(size, AngleOf | LengthOf):
+            if node.is_number() or not isinstance(size, Measurable):
                 continue
             coefficient = instance.relation.coefficient(size)
             others = rest.plus(node.form, -coefficient)
@@ -261,7 +261,7 @@ class Search:
             form = rest.times(-1 / instance.relation.coefficient(unknown))
             self._push("size", unknown, form, instance, inputs, instance.weight)
         elif rest.terms or rest.constant:
-            subject = next((node.subject for node in inputs if isinstance(node.subject, AngleOf | LengthOf)), None)
+            subject = next((node.subject for node in inputs if isinstance(node.subject, Measurable)), None)
             if rest.is_constant:
                 self.clash = self.clash or Node("equation", subject, rest, instance, inputs, 0, 0)
             else:

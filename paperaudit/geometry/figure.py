@@ -4,11 +4,24 @@ from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.expression import (
+    AngleOf,
+    ArcOf,
+    AreaOf,
+    BearingOf,
+    DistanceOf,
+    LengthOf,
+    Letter,
+    PerimeterOf,
+    RoundSize,
+)
 from paperaudit.model.fact import Path, Shape
 
-Size: TypeAlias = AngleOf | LengthOf | Letter
-"""What a linear relation of a figure is about; angles in degrees, lengths in the paper's unit."""
+Measurable: TypeAlias = AngleOf | LengthOf | AreaOf | PerimeterOf | DistanceOf | BearingOf | RoundSize
+"""What a drawing has a size of; in degrees, in the paper's unit of length, or in its square."""
+
+Size: TypeAlias = Measurable | Letter
+"""What a relation of a figure is about; a linear one is about angles and arcs, lengths, and letters."""
 
 
 def angle(arm: str, vertex: str, other: str, reflex: bool = False) -> AngleOf:
@@ -21,6 +34,12 @@ def length(start: str, end: str) -> LengthOf:
     """The length between two points with its ends in a fixed order."""
     first, second = sorted((start, end))
     return LengthOf(first, second)
+
+
+def arc(start: str, end: str, centre: str, through: str = "", major: bool = False) -> ArcOf:
+    """An arc with its ends in a fixed order and its circle's centre named."""
+    first, second = sorted((start, end))
+    return ArcOf(first, second, through, major and not through, centre)
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,6 +243,18 @@ class Figure:
     fixed_names: tuple[AngleOf, ...] = ()
     midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
     context: frozenset[int] = frozenset()
+
+    @property
+    def circles(self) -> dict[str, tuple[str, ...]]:
+        """The centre of every circle, hidden ones too, with the points that the figure names on it."""
+        found: dict[str, tuple[str, ...]] = {}
+        for condition in self.conditions:
+            if isinstance(condition, OnCircle):
+                found[condition.centre] = found.get(condition.centre, ()) + condition.points
+        for condition in self.conditions:
+            if isinstance(condition, TangentAt) and condition.at not in found.get(condition.centre, ()):
+                found[condition.centre] = (*found.get(condition.centre, ()), condition.at)
+        return found
 
     def line_of(self, start: str, end: str) -> int:
         """The index of the line through two points; KeyError if none is drawn through both."""

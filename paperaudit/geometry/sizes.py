@@ -4,12 +4,13 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import Literal
 
-from paperaudit.geometry.figure import Size, angle, length
+from paperaudit.geometry.figure import Size, angle, arc, length
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.units import conversion, unit_named
 from paperaudit.model.expression import (
     AngleOf,
     AnswerTo,
+    ArcOf,
     AreaOf,
     Expression,
     LengthOf,
@@ -52,6 +53,8 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
             return LinearForm.of(angle(arm, vertex, other, reflex))
         case LengthOf(start, end):
             return LinearForm.of(length(start, end))
+        case ArcOf(start, end, through, major, centre):
+            return LinearForm.of(arc(start, end, centre, through, major))
         case PerimeterOf(points):
             sides = zip(points, points[1:] + points[:1], strict=True)
             return _total(LinearForm.of(length(start, end)) for start, end in sides)
@@ -106,10 +109,10 @@ def _is_length(symbol: str) -> bool:
 
 def kind_of(form: LinearForm[Size]) -> Literal["angle", "length", "letters"]:
     """Whether a form is about angles, lengths, or letters alone; raises NotLinear if about both."""
-    kinds = {type(key) for key in form.terms}
-    if AngleOf in kinds and LengthOf in kinds:
+    kinds = {"length" if isinstance(key, LengthOf) else "angle" for key in form.terms if not isinstance(key, Letter)}
+    if len(kinds) == 2:
         raise NotLinear("angles and lengths in one relation")
-    return "angle" if AngleOf in kinds else "length" if LengthOf in kinds else "letters"
+    return "length" if "length" in kinds else "angle" if kinds else "letters"
 
 
 def refuse_foreign_units(form: LinearForm[Size], relation: Relation) -> None:
