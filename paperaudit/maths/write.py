@@ -130,6 +130,13 @@ def _sum(terms: tuple[Expression, ...]) -> str:
 
 
 def _side_by_side(factors: tuple[Expression, ...]) -> str:
+    plain = tuple(factor for factor in factors if not isinstance(factor, Function))
+    if len(plain) < len(factors) and factors[: len(plain)] == plain:
+        # Functions stand last and apart: 12 sin 40°, 2x cos 30°.
+        pieces = (
+            [_side_by_side(plain)] if len(plain) > 1 else [_at_least(factor, _POWER, first=True) for factor in plain]
+        )
+        return " ".join((*pieces, *(_text(factor) for factor in factors[len(plain) :])))
     pieces = [_at_least(factor, _POWER, first=not place) for place, factor in enumerate(factors)]
     for place, (piece, following) in enumerate(pairwise(pieces)):
         if following[0].isdigit() or (piece[-1].isupper() and following[0].isupper()):

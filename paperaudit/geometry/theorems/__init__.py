@@ -12,10 +12,12 @@ from paperaudit.geometry.theorems import (
     points,
     polygons,
     quadrilaterals,
+    right_triangles,
+    similar,
     tangents,
     triangles,
 )
-from paperaudit.geometry.theorems.theorem import Instance, Theorem
+from paperaudit.geometry.theorems.theorem import Equation, Instance, Theorem
 
 ALL: tuple[Theorem, ...] = (
     *given.THEOREMS,
@@ -30,14 +32,27 @@ ALL: tuple[Theorem, ...] = (
     *lengths.THEOREMS,
 )
 
+FURTHER: tuple[Theorem, ...] = (
+    *right_triangles.THEOREMS,
+    *similar.THEOREMS,
+)
+"""Theorems beyond linear relations of angles and lengths; `reach.py` searches with these and with ALL."""
+
 
 def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> Iterator[Instance]:
     """Every instance of every theorem in an arrangement, in a fixed order; empty relations are dropped."""
     for find in dict.fromkeys(theorem.find for theorem in theorems):
         for instance in find(arrangement):
+            assert isinstance(instance, Instance)
             if instance.conclusion is not None or instance.relation.terms or instance.relation.constant:
                 yield instance
 
 
-SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed(ALL)}
+def further_instances(arrangement: Arrangement) -> Iterator[Instance | Equation]:
+    """Every instance of the theorems that are not linear, in a fixed order."""
+    for find in dict.fromkeys(theorem.find for theorem in FURTHER):
+        yield from find(arrangement)
+
+
+SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed((*ALL, *FURTHER))}
 """The skill that each theorem's name trains."""

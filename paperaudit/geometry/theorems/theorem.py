@@ -2,12 +2,13 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TypeAlias
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import Size, length
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import LengthOf
+from paperaudit.model.expression import AngleOf, Expression, LengthOf
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +41,41 @@ class Claimed:
     number: int
 
 
-Predicate: TypeAlias = Stated | LinesParallel | SegmentsEqual | Claimed
+@dataclass(frozen=True, slots=True)
+class AnglesEqual:
+    """Two angles are equal; use `angles_equal` to build one in a fixed order."""
+
+    first: AngleOf
+    second: AngleOf
+
+
+@dataclass(frozen=True, slots=True)
+class AngleIs:
+    """An angle has a size in degrees: a right angle, for one."""
+
+    angle: AngleOf
+    degrees: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Proportional:
+    """The lengths a : b = c : d."""
+
+    lengths: tuple[LengthOf, LengthOf, LengthOf, LengthOf]
+
+
+@dataclass(frozen=True, slots=True)
+class TrianglesAlike:
+    """Two triangles similar, or `congruent`, corresponding corners in order; `alike` builds one in a fixed order."""
+
+    first: tuple[str, ...]
+    second: tuple[str, ...]
+    congruent: bool = False
+
+
+Predicate: TypeAlias = (
+    Stated | LinesParallel | SegmentsEqual | Claimed | AnglesEqual | AngleIs | Proportional | TrianglesAlike
+)
 
 
 def lines_parallel(first: int, second: int) -> LinesParallel:
@@ -52,6 +87,51 @@ def segments_equal(one: tuple[str, str], two: tuple[str, str]) -> SegmentsEqual:
     """The predicate with ends and segments in a fixed order."""
     first, second = sorted((length(*one), length(*two)), key=lambda size: (size.start, size.end))
     return SegmentsEqual(first, second)
+
+
+def angles_equal(one: AngleOf, two: AngleOf) -> AnglesEqual:
+    """The predicate with the angles in a fixed order; both named canonically."""
+    first, second = sorted((one, two), key=lambda size: (size.vertex, size.arm, size.other, size.reflex))
+    return AnglesEqual(first, second)
+
+
+def proportional(a: LengthOf, b: LengthOf, c: LengthOf, d: LengthOf) -> Proportional:
+    """The predicate a : b = c : d in a fixed order: what says the same of the four lengths is one value."""
+
+    def key(size: LengthOf) -> tuple[str, str]:
+        return size.start, size.end
+
+    outer, inner = sorted((a, d), key=key), sorted((b, c), key=key)
+    if [key(size) for size in inner] < [key(size) for size in outer]:
+        outer, inner = inner, outer
+    return Proportional((outer[0], inner[0], inner[1], outer[1]))
+
+
+def alike(first: tuple[str, ...], second: tuple[str, ...], congruent: bool = False) -> TrianglesAlike:
+    """The predicate with the pairs of corners, and the two triangles, in a fixed order."""
+    pairs = sorted(zip(first, second, strict=True))
+    one, two = tuple(pair[0] for pair in pairs), tuple(pair[1] for pair in pairs)
+    turned = sorted(zip(second, first, strict=True))
+    if (tuple(pair[0] for pair in turned), tuple(pair[1] for pair in turned)) < (one, two):
+        one, two = tuple(pair[0] for pair in turned), tuple(pair[1] for pair in turned)
+    return TrianglesAlike(one, two, congruent)
+
+
+@dataclass(frozen=True, slots=True)
+class Equation:
+    """A theorem at one place of a figure that says `left` = `right` where its premises hold.
+
+    The sides are written as a pupil writes them: AC² = AB² + BC², AB/DE = BC/EF. Angles in them are
+    named canonically, lengths with their ends in order. `weight` and `about` as for `Instance`.
+    """
+
+    theorem: str
+    premises: tuple[Predicate, ...]
+    left: Expression
+    right: Expression
+    about: str = ""
+    weight: int = 15
+    skill: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +165,6 @@ class Theorem:
     says: str
     skill: str
     source: str
-    find: Callable[[Arrangement], Iterator[Instance]]
+    find: Callable[[Arrangement], Iterator[Instance]] | Callable[[Arrangement], Iterator[Instance | Equation]]
     fires: tuple[str, ...]
     silent: tuple[str, ...]

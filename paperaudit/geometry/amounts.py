@@ -1,0 +1,228 @@
+"""Exact amounts: fractions, surds, π and sines of angles, and expressions of known sizes worked out in them."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from paperaudit.errors import BudgetExceeded, NoValue, PaperauditError
+from paperaudit.geometry.figure import Size
+from paperaudit.maths.cancelling import NoRoot, float_value, is_number, reduced, square_root
+from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.polynomial import ONE, AlgebraicFraction, Polynomial
+from paperaudit.maths.surd import Surd
+from paperaudit.model.expression import (
+    Expression,
+    Function,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    Power,
+    Product,
+    Quotient,
+    Root,
+    Sum,
+    leaves,
+)
+
+EXACT_ANGLES = {
+    ("sin", 0): Surd({}),
+    ("sin", 30): Surd.rational(Fraction(1, 2)),
+    ("sin", 45): Surd({2: Fraction(1, 2)}),
+    ("sin", 60): Surd({3: Fraction(1, 2)}),
+    ("sin", 90): Surd.rational(1),
+    ("tan", 0): Surd({}),
+    ("tan", 30): Surd({3: Fraction(1, 3)}),
+    ("tan", 45): Surd.rational(1),
+    ("tan", 60): Surd({3: Fraction(1)}),
+}
+"""The exact values that a school paper uses, for angles up to 90°."""
+
+DIGITS = 12
+"""Significant figures to which a value without an exact form is carried on."""
+
+
+class NoExactValue(PaperauditError):
+    """A path whose lines lead out of what a pupil can work out; caught by the caller."""
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """What a line arrives at; `approx` where it was rounded on the way."""
+
+    fraction: AlgebraicFraction
+    approx: bool = False
+
+    @property
+    def number(self) -> float:
+        """The decimal value of a value without letters."""
+        return float_value(self.fraction, {})
+
+
+def usual_angles(name: str) -> tuple[int, ...]:
+    """The angles whose sine, cosine or tangent a pupil knows exactly, but 0°."""
+    return tuple(degrees for degrees in (30, 45, 60, 90, 120, 135, 150) if not (name == "tan" and degrees == 90))
+
+
+def exact_function(name: str, degrees: int) -> Surd | None:
+    """The exact value of a function of a usual angle between 0° and 180°."""
+    if name == "cos":
+        return exact_function("sin", 90 - degrees) if degrees <= 90 else -_cosine(180 - degrees)
+    if degrees > 90:
+        mirrored = exact_function(name, 180 - degrees)
+        return mirrored if mirrored is None or name == "sin" else -mirrored
+    return EXACT_ANGLES.get((name, degrees))
+
+
+def _cosine(degrees: int) -> Surd:
+    value = exact_function("cos", degrees)
+    return value if value is not None else Surd({})
+
+
+def whole_amount(value: Fraction) -> Value:
+    """A rational number as a value."""
+    return Value(AlgebraicFraction(Polynomial.number(Surd.rational(value))))
+
+
+def rounded_amount(value: float) -> AlgebraicFraction:
+    """A decimal to some fifteen figures, as a fraction that is counted as rounded by whoever keeps it."""
+    return AlgebraicFraction(Polynomial.number(Surd.rational(Fraction(f"{value:.{DIGITS + 3}g}"))))
+
+
+def carried(value: Value) -> Value:
+    """A rounded number written anew with DIGITS figures, so that its fractions stay small."""
+    if value.approx and is_number(value.fraction):
+        return Value(rounded_amount(value.number), True)
+    return Value(reduced(value.fraction), value.approx)
+
+
+def form_expression(form: LinearForm[Size]) -> Expression:
+    """A linear form as a sum of its terms."""
+    terms: list[Expression] = [Product((Number(share), size)) for size, share in form.terms.items()]
+    return Sum((*terms, Number(form.constant)))
+
+
+def fraction_of(expression: Expression, given: Mapping[Size, Value]) -> Value:
+    """The value of an expression of known sizes; raises NoExactValue."""
+    try:
+        fraction = reduced(amount_in(expression, given, None))
+    except (NoRoot, NoValue, BudgetExceeded, ZeroDivisionError) as obstacle:
+        raise NoExactValue(str(obstacle)) from None
+    used = [value for size, value in given.items() if _holds(expression, size)]
+    return carried(Value(fraction, any(value.approx for value in used)))
+
+
+def _holds(expression: Expression, size: Size) -> bool:
+    return size in leaves(expression)
+
+
+def amount_in(expression: Expression, given: Mapping[Size, Value], unknown: Size | None) -> AlgebraicFraction:
+    """The amount of an expression with known sizes replaced; `unknown` and letters stand for themselves.
+
+    Raises NoExactValue, NoRoot, NoValue and BudgetExceeded.
+    """
+
+    def part(inside: Expression) -> AlgebraicFraction:
+        return amount_in(inside, given, unknown)
+
+    match expression:
+        case Number(value):
+            return AlgebraicFraction(Polynomial.number(Surd.rational(value)))
+        case Negative(operand):
+            return -part(operand)
+        case Sum(terms):
+            total = AlgebraicFraction(Polynomial({}))
+            for term in terms:
+                total = total + part(term)
+            return total
+        case Product(factors):
+            product = AlgebraicFraction(ONE)
+            for factor in factors:
+                product = product * part(factor)
+            return product
+        case Quotient(numerator, denominator):
+            return reduced(part(numerator) * part(denominator).reciprocal())
+        case Power(base, Number(exponent)) if exponent.denominator == 1 and 0 <= exponent <= 6:
+            result, unit = AlgebraicFraction(ONE), part(base)
+            for _ in range(int(exponent)):
+                result = result * unit
+            return result
+        case Root(radicand, 2):
+            return square_root(reduced(part(radicand)))
+        case Measured(amount):
+            return part(amount)
+        case Function(name, argument):
+            return _of_function(name, argument, given, unknown)
+        case Letter("π"):
+            return AlgebraicFraction(Polynomial.of(expression))
+    if expression in given:
+        return given[expression].fraction  # type: ignore[index]
+    if expression == unknown or isinstance(expression, Letter):
+        return AlgebraicFraction(Polynomial.of(expression))
+    raise NoExactValue("a size that is not known yet")
+
+
+def _of_function(
+    name: Literal["sin", "cos", "tan"], argument: Expression, given: Mapping[Size, Value], unknown: Size | None
+) -> AlgebraicFraction:
+    if argument == unknown:
+        return AlgebraicFraction(Polynomial.of(Function(name, argument)))
+    inside = amount_in(argument, given, unknown)
+    constant = inside.above.constant if inside.below == ONE else None
+    degrees = constant.fraction if constant is not None else None
+    if degrees is None:
+        raise NoExactValue("a function of an angle in letters")
+    if degrees.denominator == 1 and 0 <= degrees <= 180:
+        exact = exact_function(name, int(degrees))
+        if exact is not None:
+            return AlgebraicFraction(Polynomial.number(exact))
+    approx = any(given[size].approx for size in given if _holds(argument, size))
+    if approx or degrees.denominator > 1000:
+        return rounded_amount({"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](math.radians(float(degrees))))
+    shown = Measured(Number(degrees), "°")
+    return AlgebraicFraction(Polynomial.of(Function(name, shown)))
+
+
+def replaced(fraction: AlgebraicFraction, values: Mapping[Expression, Value]) -> AlgebraicFraction:
+    """A fraction with letters replaced by their values."""
+    return reduced(_replaced(fraction.above, values) * _replaced(fraction.below, values).reciprocal())
+
+
+def _replaced(polynomial: Polynomial, values: Mapping[Expression, Value]) -> AlgebraicFraction:
+    total = AlgebraicFraction(Polynomial({}))
+    for monomial, share in polynomial.terms.items():
+        term = AlgebraicFraction(Polynomial.number(share))
+        for key, power in monomial:
+            value = values.get(key)
+            factor = value.fraction if value else AlgebraicFraction(Polynomial.of(key))
+            for _ in range(power):
+                term = term * factor
+        total = total + term
+    return total
+
+
+def as_fraction(value: Value) -> Fraction | None:
+    """The value where it is a rational number and not rounded."""
+    constant = value.fraction.above.constant if value.fraction.below == ONE else None
+    return constant.fraction if constant is not None and not value.approx else None
+
+
+def is_linear(value: Value) -> LinearForm[Letter] | None:
+    """The value as a linear form in letters with rational coefficients, None where it is none."""
+    if value.approx or value.fraction.below != ONE:
+        return None
+    terms: dict[Letter, Fraction] = {}
+    constant = Fraction(0)
+    for monomial, share in value.fraction.above.terms.items():
+        rational = share.fraction
+        if rational is None or len(monomial) > 1:
+            return None
+        if not monomial:
+            constant = rational
+        elif isinstance(monomial[0][0], Letter) and monomial[0][1] == 1 and monomial[0][0].name != "π":
+            terms[monomial[0][0]] = rational
+        else:
+            return None
+    return LinearForm(terms, constant)

@@ -1,0 +1,162 @@
+"""Searches beyond linear relations, widened step by step: linear results, letters, lines drawn in."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.derive import Search
+from paperaudit.geometry.figure import Size
+from paperaudit.geometry.introduce import fresh_letters
+from paperaudit.geometry.introduce import search as linear_search
+from paperaudit.geometry.reach import Assumed, Fact, Reach
+from paperaudit.geometry.rows import Row, Source, rows_of
+from paperaudit.geometry.slopes import value_and_slopes
+from paperaudit.geometry.theorems import further_instances
+from paperaudit.geometry.theorems.theorem import AnglesEqual, Claimed, Instance, Predicate
+from paperaudit.geometry.theory import Theory
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter
+
+MOST_LINEAR = 12
+"""Sizes that the linear search is asked for when the plain search has come to its end."""
+MOST_TRIED = 40
+"""Sizes that are tried as the one to call by a letter."""
+MOST_INTRODUCED = 2
+FORMED = 30
+"""Weight of an equality of two angles that is shown by calling one of them by a letter."""
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """The facts that settle the targets, in their order, and the letters introduced on the way."""
+
+    facts: tuple[Fact, ...]
+    reach: Reach
+    introduced: tuple[tuple[Size, Letter], ...] = ()
+
+
+@dataclass(slots=True)
+class Further:
+    """One arrangement, its theory, and the rows of every theorem there."""
+
+    arrangement: Arrangement
+    theory: Theory
+    found: tuple[Instance, ...]
+    extra: tuple[Source, ...] = ()
+    rows: list[Row] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        sources = (*self.found, *further_instances(self.arrangement), *self.extra)
+        self.rows = rows_of(self.arrangement, sources)
+
+    def paths(
+        self, targets: Sequence[Size | Predicate | Expression], leave_out: frozenset[int] = frozenset()
+    ) -> Iterator[Path]:
+        """Derivations of all targets, the plain one or else those with letters introduced, cheapest first.
+
+        A path may turn out not to be one that a pupil can work out; the next is then for the taking.
+        """
+        rows, wanted = self._aims(targets)
+        plain = Reach(rows, leave_out)
+        plain.start()
+        if plain.run(wanted):
+            yield _path(plain, wanted)
+        else:
+            if not leave_out:
+                for fact in self._linear_facts(plain):
+                    plain.add(fact)
+            if plain.run(wanted):
+                yield _path(plain, wanted)
+        yield from self._with_letters(plain, rows, wanted, leave_out)
+
+    def _aims(self, targets: Sequence[Size | Predicate | Expression]) -> tuple[list[Row], tuple[Size | Predicate, ...]]:
+        """The rows with one more for each target that is no single size, and what is to be reached."""
+        rows = list(self.rows)
+        wanted: list[Size | Predicate] = []
+        for number, target in enumerate(targets):
+            if isinstance(target, AngleOf):
+                wanted.append(self.arrangement.canonical(target))
+            elif isinstance(target, LengthOf | Letter | Predicate):
+                wanted.append(target)
+            else:
+                _, slopes = value_and_slopes(target, self.arrangement.measured)
+                wanted.append(Claimed(number))
+                rows.append(Row(None, slopes, (), Claimed(number), 2))
+        return rows, tuple(wanted)
+
+    def _linear_facts(self, reached: Reach) -> Iterable[Fact]:
+        """Sizes and equal angles that the linear theory settles and the plain search did not reach."""
+        letters = self.arrangement.figure.letters
+        sizes = dict.fromkeys(size for row in self.rows for size in row.terms)
+        asked = 0
+        for size in sizes:
+            if reached.reached(size) or self.theory.value(LinearForm.of(size)) is None:
+                continue
+            asked += 1
+            if asked > MOST_LINEAR:
+                break
+            node = linear_search(self.found, (size,), letters).reached(size)
+            if node is not None:
+                yield Fact("linear", size, {}, None, (), node.cost, node)
+        yield from self._equal_angles(reached)
+
+    def _equal_angles(self, reached: Reach) -> Iterable[Fact]:
+        wanted = dict.fromkeys(
+            premise
+            for row in self.rows
+            for premise in row.premises
+            if isinstance(premise, AnglesEqual) and premise not in reached.facts
+        )
+        searches: dict[AngleOf, Search] = {}
+        (letter, *_) = fresh_letters(self.arrangement.figure.letters)
+        called = LinearForm.of(letter)
+        for equal in wanted:
+            difference = LinearForm.of(equal.first) - LinearForm.of(equal.second)
+            if self.theory.value(difference) != Fraction(0):  # type: ignore[arg-type]
+                continue
+            if equal.first not in searches:
+                searches[equal.first] = Search(self.found)
+                searches[equal.first].run((), ((equal.first, called),))
+            node = searches[equal.first].known.get(equal.second)
+            if node is not None and node.form == called:
+                yield Fact("linear", equal, {}, None, (), FORMED + node.cost, node)
+
+    def _with_letters(
+        self, plain: Reach, rows: list[Row], wanted: tuple[Size | Predicate, ...], leave_out: frozenset[int]
+    ) -> Iterator[Path]:
+        """Searches in which one or two unknown sizes are called by a letter."""
+        assumed: Assumed = ()
+        best = plain
+        linear = [fact for fact in (*plain.facts.values(), *plain.numeric.values()) if fact.kind == "linear"]
+        for letter in fresh_letters(self.arrangement.figure.letters)[:MOST_INTRODUCED]:
+            reached: list[tuple[int, int, Assumed, Reach]] = []
+            missed: list[tuple[int, int, Assumed, Reach]] = []
+            for number, size in enumerate(self._candidates(best)[:MOST_TRIED]):
+                attempt = (*assumed, (size, letter))
+                search = Reach(rows, leave_out)
+                search.start(attempt, linear)
+                if search.run(wanted):
+                    cost = sum(fact.cost for target in wanted if (fact := search.reached(target)))
+                    reached.append((cost, number, attempt, search))
+                else:
+                    missed.append((-len(search.known) - 3 * len(search.equations), number, attempt, search))
+            for _, _, attempt, search in sorted(reached, key=lambda row: row[:2]):
+                yield _path(search, wanted, attempt)
+            if not missed:
+                return
+            _, _, assumed, best = min(missed, key=lambda row: row[:2])
+
+    def _candidates(self, reached: Reach) -> list[Size]:
+        """Unknown sizes in the order of how many rows they stand in."""
+        counts: dict[Size, int] = {}
+        for row in self.rows:
+            for size in row.terms:
+                if isinstance(size, AngleOf | LengthOf) and size not in reached.known:
+                    counts[size] = counts.get(size, 0) + 1
+        return sorted(counts, key=lambda size: -counts[size])
+
+
+def _path(reach: Reach, wanted: tuple[Size | Predicate, ...], introduced: Assumed = ()) -> Path:
+    facts = tuple(fact for target in wanted if (fact := reach.reached(target)))
+    return Path(facts, reach, introduced)

@@ -1,0 +1,142 @@
+"""Theorem instances as rows of slopes: which sizes a theorem ties together at the drawing's values."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.slopes import Slopes, value_and_slopes
+from paperaudit.geometry.theorems.theorem import (
+    AngleIs,
+    AnglesEqual,
+    Equation,
+    Instance,
+    Predicate,
+    Proportional,
+    SegmentsEqual,
+    angles_equal,
+    proportional,
+    segments_equal,
+)
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Number, Product, Quotient
+
+HOLDS = 1e-6
+"""Share of its own size by which the two sides of a theorem may differ on a drawing that is exact to 1e-9."""
+NOTHING = 1e-8
+"""Share of the largest term below which a slope counts as none."""
+
+Source = Instance | Equation
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Row:
+    """An instance with the slopes of what it sets to 0; a row without `source` only observes what is known.
+
+    Where `conclusion` is given it holds once the premises do and the terms are known to cancel.
+    """
+
+    source: Source | None
+    terms: Slopes
+    premises: tuple[Predicate, ...]
+    conclusion: Predicate | None = None
+    weight: int = 10
+
+
+def sides_of(predicate: Predicate) -> tuple[Expression, Expression] | None:
+    """The two expressions that a predicate says to be equal, None for one that says something else."""
+    match predicate:
+        case SegmentsEqual(first, second) | AnglesEqual(first, second):
+            return first, second
+        case AngleIs(size, degrees):
+            return size, Number(degrees)
+        case Proportional((a, b, c, d)):
+            return Product((a, d), "×"), Product((b, c), "×")
+    return None
+
+
+def rows_of(arrangement: Arrangement, sources: Iterable[Source]) -> list[Row]:
+    """The rows of all instances that are true of the drawing, and of the equalities that they ask for."""
+    rows = [row for source in sources for row in _rows(arrangement, source)]
+    wanted = dict.fromkeys(premise for row in rows for premise in row.premises)
+    return rows + [row for predicate in wanted if (row := observed(arrangement, predicate))]
+
+
+def observed(arrangement: Arrangement, predicate: Predicate) -> Row | None:
+    """The row that lets a predicate hold because the values of its sizes are known to agree."""
+    sides = sides_of(predicate)
+    terms = sides and _difference(arrangement, *sides)
+    return None if terms is None else Row(None, terms, (), predicate, 3)
+
+
+def _rows(arrangement: Arrangement, source: Source) -> Iterator[Row]:
+    if isinstance(source, Equation):
+        terms = _difference(arrangement, source.left, source.right)
+        if terms is not None:
+            yield Row(source, terms, source.premises, None, source.weight)
+            same = _same_ratio(source)
+            if same:
+                yield Row(source, {}, source.premises, same, source.weight)
+        return
+    terms = _linear(arrangement, source)
+    if terms is None:
+        return
+    yield Row(source, terms, source.premises, source.conclusion, source.weight)
+    equal = _equality(source)
+    if equal is None:
+        return
+    if source.conclusion is None:
+        yield Row(source, {}, source.premises, equal, source.weight)
+    elif equal != source.conclusion:
+        yield Row(source, {}, (*source.premises, equal), source.conclusion, source.weight)
+
+
+def _linear(arrangement: Arrangement, instance: Instance) -> Slopes | None:
+    form = instance.relation
+    total, size_of = float(form.constant), abs(float(form.constant))
+    terms: Slopes = {}
+    for size, coefficient in form.terms.items():
+        part = float(coefficient) * arrangement.measured(size)
+        terms[size] = float(coefficient)
+        total += part
+        size_of += abs(part)
+    return terms if abs(total) <= HOLDS * size_of else None
+
+
+def _difference(arrangement: Arrangement, left: Expression, right: Expression) -> Slopes | None:
+    """The slopes of left − right without those that cancel; None where the two differ on the drawing."""
+    try:
+        one, slopes = value_and_slopes(left, arrangement.measured)
+        two, others = value_and_slopes(right, arrangement.measured)
+    except (ValueError, OverflowError, ZeroDivisionError):
+        return None
+    if abs(one - two) > HOLDS * (abs(one) + abs(two)):
+        return None
+    weights = {size: abs(slope) for size, slope in slopes.items()}
+    for size, slope in others.items():
+        slopes[size] = slopes.get(size, 0.0) - slope
+        weights[size] = weights.get(size, 0.0) + abs(slope)
+    heaviest = max((weight * arrangement.measured(size) for size, weight in weights.items()), default=0.0)
+    return {
+        size: slope for size, slope in slopes.items() if abs(slope) * arrangement.measured(size) > NOTHING * heaviest
+    }
+
+
+def _equality(instance: Instance) -> Predicate | None:
+    """What an instance says where its relation is that two angles, or two lengths, are equal."""
+    form = instance.relation
+    if form.constant or len(form.terms) != 2:
+        return None
+    (one, first), (two, second) = form.terms.items()
+    if first != -second:
+        return None
+    if isinstance(one, AngleOf) and isinstance(two, AngleOf):
+        return angles_equal(one, two)
+    if isinstance(one, LengthOf) and isinstance(two, LengthOf):
+        return segments_equal((one.start, one.end), (two.start, two.end))
+    return None
+
+
+def _same_ratio(equation: Equation) -> Proportional | None:
+    match equation.left, equation.right:
+        case Quotient(LengthOf() as a, LengthOf() as b), Quotient(LengthOf() as c, LengthOf() as d):
+            return proportional(a, b, c, d)
+    return None
