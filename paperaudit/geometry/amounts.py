@@ -8,6 +8,7 @@ from typing import Literal
 
 from paperaudit.errors import BudgetExceeded, NoValue, PaperauditError
 from paperaudit.geometry.figure import Size
+from paperaudit.maths.angle_values import exact_function
 from paperaudit.maths.cancelling import NoRoot, float_value, is_number, reduced, square_root
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.polynomial import ONE, AlgebraicFraction, Polynomial
@@ -27,19 +28,6 @@ from paperaudit.model.expression import (
     leaves,
 )
 
-EXACT_ANGLES = {
-    ("sin", 0): Surd({}),
-    ("sin", 30): Surd.rational(Fraction(1, 2)),
-    ("sin", 45): Surd({2: Fraction(1, 2)}),
-    ("sin", 60): Surd({3: Fraction(1, 2)}),
-    ("sin", 90): Surd.rational(1),
-    ("tan", 0): Surd({}),
-    ("tan", 30): Surd({3: Fraction(1, 3)}),
-    ("tan", 45): Surd.rational(1),
-    ("tan", 60): Surd({3: Fraction(1)}),
-}
-"""The exact values that a school paper uses, for angles up to 90°."""
-
 DIGITS = 12
 """Significant figures to which a value without an exact form is carried on."""
 
@@ -50,35 +38,16 @@ class NoExactValue(PaperauditError):
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """What a line arrives at; `approx` where it was rounded on the way."""
+    """What a line arrives at; `approx` where it was rounded on the way, `exact` its exact form if that is short."""
 
     fraction: AlgebraicFraction
     approx: bool = False
+    exact: Expression | None = None
 
     @property
     def number(self) -> float:
         """The decimal value of a value without letters."""
         return float_value(self.fraction, {})
-
-
-def usual_angles(name: str) -> tuple[int, ...]:
-    """The angles whose sine, cosine or tangent a pupil knows exactly, but 0°."""
-    return tuple(degrees for degrees in (30, 45, 60, 90, 120, 135, 150) if not (name == "tan" and degrees == 90))
-
-
-def exact_function(name: str, degrees: int) -> Surd | None:
-    """The exact value of a function of a usual angle between 0° and 180°."""
-    if name == "cos":
-        return exact_function("sin", 90 - degrees) if degrees <= 90 else -_cosine(180 - degrees)
-    if degrees > 90:
-        mirrored = exact_function(name, 180 - degrees)
-        return mirrored if mirrored is None or name == "sin" else -mirrored
-    return EXACT_ANGLES.get((name, degrees))
-
-
-def _cosine(degrees: int) -> Surd:
-    value = exact_function("cos", degrees)
-    return value if value is not None else Surd({})
 
 
 def whole_amount(value: Fraction) -> Value:
@@ -94,8 +63,8 @@ def rounded_amount(value: float) -> AlgebraicFraction:
 def carried(value: Value) -> Value:
     """A rounded number written anew with DIGITS figures, so that its fractions stay small."""
     if value.approx and is_number(value.fraction):
-        return Value(rounded_amount(value.number), True)
-    return Value(reduced(value.fraction), value.approx)
+        return Value(rounded_amount(value.number), True, value.exact)
+    return Value(reduced(value.fraction), value.approx, value.exact)
 
 
 def form_expression(form: LinearForm[Size]) -> Expression:
@@ -154,6 +123,8 @@ def amount_in(expression: Expression, given: Mapping[Size, Value], unknown: Size
         case Measured(amount):
             return part(amount)
         case Function(name, argument):
+            if name not in ("sin", "cos", "tan"):
+                raise NoExactValue(f"{name} inside a relation")
             return _of_function(name, argument, given, unknown)
         case Letter("π"):
             return AlgebraicFraction(Polynomial.of(expression))

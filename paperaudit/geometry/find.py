@@ -20,10 +20,12 @@ from paperaudit.geometry.examine import (
     other_case,
 )
 from paperaudit.geometry.figure import HIDDEN, Figure, Size, SizeRelation
+from paperaudit.geometry.find_further import answer_of as further_answer
+from paperaudit.geometry.find_further import attempts
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.sizes import linear_form
+from paperaudit.geometry.sizes import NotLinear, linear_form
 from paperaudit.geometry.working import Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
@@ -53,6 +55,7 @@ class Wanted:
 
     expression: Expression
     form: LinearForm[Size]
+    linear: bool = True
 
 
 def find_outcome(
@@ -64,7 +67,7 @@ def find_outcome(
 ) -> Outcome:
     """The outcome for sizes asked for: every one has to be settled, `in_letters` as a form in the paper's letters."""
     resolved = [builder.resolved(item) for item in asked]
-    wanted = [Wanted(item, linear_form(item, builder.unit)) for item in resolved]
+    wanted = [_wanted(item, builder.unit) for item in resolved]
     unused = [letter for item in wanted for letter in letters_of(item.expression) if not _occurs(figure, letter)]
     if unused:
         return NotRead(f"the letter {unused[0]} does not occur in the givens")
@@ -78,10 +81,55 @@ def find_outcome(
         return NotRead("the equations of the figure and its drawing contradict each other")
     if in_letters:
         return _in_letters(result.settled[0], wanted, givens, notation)
+    if not all(_settles(one, wanted) for one in result.settled):
+        beyond = _beyond_linear(figure, result.settled, wanted, givens, notation)
+        if beyond:
+            return beyond
     open_case = _open(figure, result.settled, wanted, notation)
     if open_case:
         return open_case
     return _answered(figure, result.settled, wanted, givens, notation)
+
+
+def _wanted(item: Expression, unit: str) -> Wanted:
+    try:
+        return Wanted(item, linear_form(item, unit))
+    except NotLinear:
+        return Wanted(item, LinearForm(), linear=False)
+
+
+def _settles(one: Settled, wanted: list[Wanted]) -> bool:
+    """Whether the linear theory of an arrangement has a value for everything asked for."""
+    return all(value is not None and item.linear for item, value in zip(wanted, one.values, strict=True))
+
+
+def _beyond_linear(
+    figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
+) -> Outcome | None:
+    """The outcome of the search beyond linear relations, None where it does not settle every arrangement."""
+    asked = [item.expression for item in wanted]
+    found = attempts(figure, settled, asked, givens, notation)
+    if not found:
+        return None
+    outcomes = [
+        (
+            tuple(
+                further_answer(item, value, notation, in_degrees(figure, item) if isinstance(item, Letter) else False)
+                for item, value in zip(asked, attempt.values, strict=True)
+            ),
+            attempt,
+        )
+        for attempt in found
+    ]
+    if len(outcomes) == 1:
+        answers, attempt = outcomes[0]
+        return Derived(answers, (attempt.derivation,), positions(attempt.arrangement))
+    cases = tuple(
+        Case(f"{_said(wanted, answers)} in one figure that meets the givens", answers, positions(attempt.arrangement))
+        for answers, attempt in outcomes
+    )
+    every = tuple(dict.fromkeys(answer for answers, _ in outcomes for answer in answers))
+    return Several(every, cases, tuple(attempt.derivation for _, attempt in outcomes))
 
 
 def _occurs(figure: Figure, letter: str) -> bool:

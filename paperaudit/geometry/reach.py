@@ -43,6 +43,11 @@ class Fact:
     cost: int
     plain: Node | None = None
 
+    @property
+    def size(self) -> Size:
+        """The size or letter that the fact settles; only for facts that settle one."""
+        return self.subject  # type: ignore[return-value]
+
 
 Assumed: TypeAlias = tuple[tuple[Size, Letter], ...]
 

@@ -3,10 +3,10 @@
 import math
 
 from paperaudit.geometry.amounts import NoExactValue, Value, replaced, rounded_amount
-from paperaudit.maths.cancelling import NoRoot, float_value, is_number, reduced, square_root
+from paperaudit.maths.cancelling import NoRoot, float_value, fraction_expression, is_number, reduced, square_root
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
 from paperaudit.maths.surd import Surd
-from paperaudit.model.expression import Expression, Letter
+from paperaudit.model.expression import Expression, Letter, Root
 
 
 def by_powers(polynomial: Polynomial, atom: Expression) -> dict[int, Polynomial]:
@@ -55,7 +55,8 @@ def rounded_root(fraction: AlgebraicFraction, approx: bool) -> Value:
     inside = float_value(fraction, {})
     if inside < 0:
         raise NoExactValue("the root of a negative number")
-    return Value(rounded_amount(math.sqrt(inside)), True)
+    shown = None if approx else Root(fraction_expression(fraction))
+    return Value(rounded_amount(math.sqrt(inside)), True, shown)
 
 
 def eliminated(polynomials: list[Polynomial], letter: Letter) -> Polynomial:

@@ -11,11 +11,9 @@ from paperaudit.geometry.amounts import (
     Value,
     amount_in,
     carried,
-    exact_function,
     form_expression,
     replaced,
     rounded_amount,
-    usual_angles,
     whole_amount,
 )
 from paperaudit.geometry.derive import Node
@@ -24,13 +22,16 @@ from paperaudit.geometry.reach import Fact
 from paperaudit.geometry.roots import by_powers, eliminated, roots_of, rounded_root
 from paperaudit.geometry.rows import Source
 from paperaudit.geometry.theorems.theorem import Equation
-from paperaudit.maths.cancelling import NoRoot, float_value, reduced
+from paperaudit.maths.angle_values import exact_function, usual_angles
+from paperaudit.maths.cancelling import NoRoot, float_value, fraction_expression, reduced
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
 from paperaudit.maths.surd import Surd
-from paperaudit.model.expression import Expression, Function, Letter
+from paperaudit.model.expression import Expression, Function, FunctionName, Letter
 
 AGREES = 1e-6
 """Share of its size by which a worked value may differ from the drawing."""
+
+INVERSE: dict[str, FunctionName] = {"sin": "sin⁻¹", "cos": "cos⁻¹", "tan": "tan⁻¹"}
 
 SIZED = ("size", "substituted", "letter", "let", "linear")
 
@@ -67,7 +68,7 @@ class Values:
         if id(fact) not in self._found:
             value = carried(self._work_out(fact))
             said = float_value(value.fraction, self.unknowns)
-            real = self.real(fact.subject)  # type: ignore[arg-type]
+            real = self.real(fact.size)
             if not math.isclose(said, real, rel_tol=AGREES, abs_tol=AGREES):
                 raise NoExactValue(f"{fact.subject} comes to {said}, not {real}")
             self._found[id(fact)] = value
@@ -80,9 +81,7 @@ class Values:
     def given(self, fact: Fact) -> dict[Size, Value]:
         """The values of the sizes and letters that a fact's line rests on."""
         return {
-            before.subject: self.of(before)  # type: ignore[misc]
-            for before in fact.inputs
-            if before.kind in SIZED and not _is_equality(before)
+            before.size: self.of(before) for before in fact.inputs if before.kind in SIZED and not is_equality(before)
         }
 
     def _work_out(self, fact: Fact) -> Value:
@@ -106,11 +105,11 @@ class Values:
 
     def _substituted(self, fact: Fact) -> Value:
         form, *letters = fact.inputs
-        values: dict[Expression, Value] = {letter.subject: self.of(letter) for letter in letters}  # type: ignore[misc]
+        values: dict[Expression, Value] = {letter.size: self.of(letter) for letter in letters}
         start = self.of(form)
         approx = start.approx or any(value.approx for value in values.values())
-        square = self.squares.get(form.subject)  # type: ignore[arg-type]
-        if square is not None and start.fraction.above == Polynomial.of(form.subject):  # type: ignore[arg-type]
+        square = self.squares.get(form.size)
+        if square is not None and start.fraction.above == Polynomial.of(form.size):
             return rounded_root(replaced(square, values), approx)
         return Value(replaced(start.fraction, values), approx)
 
@@ -128,9 +127,7 @@ class Values:
         assert isinstance(letter, Letter)
         equations = [before for before in fact.inputs if before.kind == "equation"]
         values: dict[Expression, Value] = {
-            before.subject: self.of(before)  # type: ignore[misc]
-            for before in fact.inputs
-            if before.kind == "letter"
+            before.size: self.of(before) for before in fact.inputs if before.kind == "letter"
         }
         parts = [self.equation(equation) for equation in equations]
         approx = any(rounded for _, rounded in parts) or any(value.approx for value in values.values())
@@ -142,7 +139,7 @@ class Values:
 
     def _size(self, fact: Fact) -> Value:
         assert fact.source is not None
-        unknown: Size = fact.subject  # type: ignore[assignment]
+        unknown = fact.size
         given = self.given(fact)
         approx = any(value.approx for value in given.values())
         polynomial = self._difference(fact.source, given, unknown).above
@@ -213,10 +210,14 @@ class Values:
             exact = exact_function(atom.name, degrees)
             if abs(degrees - real) < AGREES and not ratio.approx and exact == ratio.fraction.above.constant:
                 return Solved(whole_amount(Fraction(degrees)), others, atom, equation)
-        return Solved(Value(rounded_amount(real), True), others, atom, equation)
+        inverse: FunctionName = INVERSE[atom.name]
+        shown = None if ratio.approx else Function(inverse, fraction_expression(ratio.fraction))
+        if shown and atom.name == "sin" and real > 90:
+            shown = None
+        return Solved(Value(rounded_amount(real), True, shown), others, atom, equation)
 
 
-def _is_equality(fact: Fact) -> bool:
+def is_equality(fact: Fact) -> bool:
     """Whether a fact of the linear search says that two angles are equal, and so has no value."""
     return fact.kind == "linear" and fact.subject != (fact.plain and fact.plain.subject)
 

@@ -40,6 +40,10 @@ class Working:
         self._done[id(node)] = text
         return text
 
+    def take(self, node: Node, text: str) -> None:
+        """Have later lines refer to a node by a text whose lines were written elsewhere."""
+        self._done[id(node)] = text
+
     def _draw_in(self, statement: str) -> None:
         """Say what was drawn in before the first line that names a point of it."""
         for point, words in self.words.items():

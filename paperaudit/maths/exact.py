@@ -6,12 +6,15 @@ from math import isqrt
 from typing import TypeAlias
 
 from paperaudit.errors import BudgetExceeded, NoValue, PaperauditError
+from paperaudit.maths.angle_values import exact_function
 from paperaudit.maths.number_forms import MAX_BITS, whole_or_fraction, within_limits
 from paperaudit.maths.surd import Surd, surd_expression
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     Expression,
+    Function,
     Letter,
+    Measured,
     Negative,
     Number,
     Of,
@@ -91,7 +94,19 @@ def _surd(expression: Expression, letters: Values) -> Surd:
             return _power(_surd(base, letters), _exponent(exponent, letters))
         case Root(radicand, degree):
             return _root(_surd(radicand, letters), degree)
+        case Function(name, argument):
+            return _function(name, argument, letters)
     raise NoValue(f"{write(expression)} is not a number")
+
+
+def _function(name: str, argument: Expression, letters: Values) -> Surd:
+    inside = argument.amount if isinstance(argument, Measured) and argument.unit == "°" else argument
+    degrees = _surd(inside, letters).fraction
+    whole = degrees is not None and degrees.denominator == 1 and name in ("sin", "cos", "tan")
+    exact = exact_function(name, int(degrees)) if degrees is not None and whole else None
+    if exact is None:
+        raise NotSurd(f"{name} of an angle")
+    return exact
 
 
 def _exponent(exponent: Expression, letters: Values) -> Fraction:

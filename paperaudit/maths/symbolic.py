@@ -8,6 +8,7 @@ from paperaudit.maths.exact import MAX_DEGREE, PI
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     Expression,
+    Function,
     Letter,
     Measured,
     Negative,
@@ -59,11 +60,31 @@ def symbolic_value(expression: Expression) -> "sympy.Expr":
                 return _symbolic_power(built(base), built(exponent))
             case Root(radicand, degree):
                 return _symbolic_power(built(radicand), sympy.Rational(1, degree))
+            case Function(name, argument):
+                return _symbolic_function(name, built(without_degrees(argument)))
             case Measured():
                 raise NoValue("a unit inside an exact value")
         raise NoValue(f"{write(part)} is not a number")
 
     result: sympy.Expr = built(expression)
+    return result
+
+
+def without_degrees(argument: Expression) -> Expression:
+    """The number of degrees that a function is taken of."""
+    return argument.amount if isinstance(argument, Measured) and argument.unit == "°" else argument
+
+
+def _symbolic_function(name: str, value: Any) -> Any:
+    import sympy
+
+    whole: dict[str, Any] = {"sin": sympy.sin, "cos": sympy.cos, "tan": sympy.tan}
+    if name in whole:
+        return whole[name](value * sympy.pi / 180)
+    inverse: dict[str, Any] = {"sin⁻¹": sympy.asin, "cos⁻¹": sympy.acos, "tan⁻¹": sympy.atan}
+    result = inverse[name](value) * 180 / sympy.pi
+    if not result.is_real:
+        raise NoValue(f"{name} of a number beyond 1")
     return result
 
 

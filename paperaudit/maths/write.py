@@ -114,7 +114,8 @@ def _text(expression: Expression) -> str:
         case Measured():
             return _measured(expression)
         case Function(name, argument):
-            return f"{name} {_at_least(argument, _SIDE_BY_SIDE)}"
+            text = _at_least(argument, _SIDE_BY_SIDE)
+            return f"{name} {text}" if text[0] != "(" else f"{name}{text}"
         case _:
             return _named(expression)
 

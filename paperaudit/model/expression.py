@@ -159,11 +159,14 @@ class ArcLengthOf:
     arc: ArcOf
 
 
+CircleKind: TypeAlias = Literal["radius", "diameter", "circumference", "area"]
+
+
 @dataclass(frozen=True, slots=True)
 class CircleSize:
     """The radius, diameter, circumference or area of a circle; `centre` is "" for the only circle there is."""
 
-    kind: Literal["radius", "diameter", "circumference", "area"]
+    kind: CircleKind
     centre: str = ""
 
 
@@ -199,11 +202,14 @@ class BearingOf:
     end: str
 
 
+FunctionName: TypeAlias = Literal["sin", "cos", "tan", "sin⁻¹", "cos⁻¹", "tan⁻¹"]
+
+
 @dataclass(frozen=True, slots=True)
 class Function:
-    """The sine, cosine or tangent of an angle: sin 40°, cos ∠ABC."""
+    """The sine, cosine or tangent of an angle, or the angle that has one: sin 40°, cos ∠ABC, tan⁻¹ (3/4)."""
 
-    name: Literal["sin", "cos", "tan"]
+    name: "FunctionName"
     argument: "Expression"
 
 

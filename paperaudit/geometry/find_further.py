@@ -1,0 +1,259 @@
+"""Answers for sizes that linear relations do not settle: the search beyond them, worked out and checked."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from paperaudit.errors import BudgetExceeded
+from paperaudit.geometry.amounts import NoExactValue, Value, as_fraction, fraction_of
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
+from paperaudit.geometry.examine import FIRST_SEEDS, Settled
+from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.further import Further, Path
+from paperaudit.geometry.further_lines import FurtherWorking
+from paperaudit.geometry.further_texts import Texts, spelled
+from paperaudit.geometry.line_writer import LineWriter
+from paperaudit.geometry.notation import Notation, number
+from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.realise import realise
+from paperaudit.geometry.sketch import FROM_SKETCH
+from paperaudit.geometry.theory import close
+from paperaudit.geometry.values import SIZED, Values
+from paperaudit.geometry.working import Working
+from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.write import write
+from paperaudit.model.derivation import Answer, Derivation, Reason, Step, StepKind
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, Number, leaves
+from paperaudit.model.fact import Given
+
+CONFIRMED = "every line worked exactly, and measured on the figure drawn from the givens"
+
+MOST_PATHS = 6
+"""Derivations that are tried until one can be worked out exactly."""
+SAME = 1e-6
+"""Share of a value within which two figures count as having the same answer."""
+
+
+@dataclass(frozen=True, slots=True)
+class Attempt:
+    """One arrangement's answer: the value of each thing asked for, its derivation, and roots that were set aside."""
+
+    arrangement: Arrangement
+    values: tuple[Value, ...]
+    derivation: Derivation
+    set_aside: tuple[tuple[Size, Value], ...]
+
+
+def attempts(
+    figure: Figure,
+    settled: Sequence[Settled],
+    asked: Sequence[Expression],
+    givens: tuple[Given, ...],
+    notation: Notation,
+) -> list[Attempt] | None:
+    """One attempt for every arrangement and every root that another figure has; None where one is not derived."""
+    found: list[Attempt] = []
+    for one in settled:
+        attempt = attempted(one, asked, givens, notation)
+        if attempt is None:
+            return None
+        found.append(attempt)
+        for other in _with_other_roots(figure, attempt):
+            further = attempted(_settled(other), asked, givens, notation)
+            if further is None:
+                return None
+            found.append(further)
+    return _different(found)
+
+
+def _different(found: list[Attempt]) -> list[Attempt]:
+    kept: list[Attempt] = []
+    for attempt in found:
+        if not any(
+            all(
+                math.isclose(a.number, b.number, rel_tol=SAME)
+                for a, b in zip(attempt.values, other.values, strict=True)
+            )
+            for other in kept
+        ):
+            kept.append(attempt)
+    return kept
+
+
+def _with_other_roots(figure: Figure, attempt: Attempt) -> Iterator[Arrangement]:
+    """Figures that meet every given and have one of the roots that the derivation set aside."""
+    for size, value in attempt.set_aside:
+        kind = "angle" if isinstance(size, AngleOf) else "length" if isinstance(size, LengthOf) else "letters"
+        aim = Fraction(value.number).limit_denominator(10**9)
+        pinned = SizeRelation(LinearForm.of(size) - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
+        base = attempt.arrangement.figure
+        if not set(figure.points) >= set(base.points):
+            base = figure
+        drawings = realise(replace(base, conditions=(*base.conditions, pinned)), FIRST_SEEDS)
+        if drawings:
+            yield Arrangement(base, drawings[0])
+
+
+def _settled(arrangement: Arrangement) -> Settled:
+    from paperaudit.geometry.theorems import instances
+
+    found = tuple(instances(arrangement))
+    return Settled(arrangement, close(arrangement, found), found, ())
+
+
+def attempted(
+    one: Settled, asked: Sequence[Expression], givens: tuple[Given, ...], notation: Notation
+) -> Attempt | None:
+    """The first derivation that can be worked out, with lines drawn in where the figure alone does not do."""
+    for further, words in _widened(one):
+        tried = 0
+        try:
+            for path in further.paths(asked):
+                tried += 1
+                try:
+                    return _worked(further.arrangement, path, asked, givens, notation, words)
+                except NoExactValue:
+                    if tried >= MOST_PATHS:
+                        break
+        except BudgetExceeded:
+            continue
+    return None
+
+
+def _widened(one: Settled) -> Iterator[tuple[Further, dict[str, str]]]:
+    yield Further(one.arrangement, one.theory, one.found), one.words
+    for construct in (with_radii, with_crossings, with_parallels, with_extensions):
+        extended = construct(one.arrangement)
+        if extended:
+            theory = close(extended.arrangement, extended.found)
+            yield Further(extended.arrangement, theory, extended.found), {**one.words, **extended.words}
+
+
+def _worked(
+    arrangement: Arrangement,
+    path: Path,
+    asked: Sequence[Expression],
+    givens: tuple[Given, ...],
+    notation: Notation,
+    words: dict[str, str],
+) -> Attempt:
+    unknowns: dict[Expression, float] = {Letter(name): value for name, value in arrangement.drawing.letters.items()}
+    unknowns.update({letter: arrangement.measured(size) for size, letter in path.introduced})
+    values = Values(arrangement.measured, unknowns)
+    texts = Texts(arrangement, notation)
+    working = FurtherWorking(Working(LineWriter(arrangement, notation), givens, words), values, texts)
+    found = []
+    for item, fact in zip(asked, path.facts, strict=True):
+        working.add(fact)
+        if fact.kind in SIZED:
+            found.append(values.of(fact))
+            _copied(working, fact)
+        else:
+            value = fraction_of(_canonical(item, arrangement), values.given(fact))
+            found.append(value)
+            working.working.steps.append(_total(item, value, fact, values, texts))
+    used = tuple(givens[label].text for label in sorted(working.working.used))
+    derivation = Derivation(tuple(working.working.steps), CONFIRMED, used)
+    return Attempt(arrangement, tuple(found), derivation, _set_aside(path, values))
+
+
+def _canonical(item: Expression, arrangement: Arrangement) -> Expression:
+    from paperaudit.model.expression import with_leaves
+
+    return with_leaves(item, lambda leaf: arrangement.canonical(leaf) if isinstance(leaf, AngleOf) else leaf)
+
+
+def _copied(working: FurtherWorking, fact: Fact) -> None:
+    """A size that the question itself states still gets its line when it is asked for."""
+    if not working.working.steps:
+        text = working.add(fact)
+        working.working.steps.append(Step(text, StepKind.GIVEN, Reason("given"), (text,), text.split("= ")[-1]))
+
+
+def _total(item: Expression, value: Value, fact: Fact, values: Values, texts: Texts) -> Step:
+    """The last line of an expression asked for: AB : BC, AB + BC, sin ∠A."""
+    given = values.given(fact)
+    put = write(texts.put_in(_canonical(item, texts.arrangement), given))
+    said = spelled(value, unit_of(item, texts.notation))
+    middle = f" = {put}" if put != said.split(" ≈ ")[0] else ""
+    sign = "≈" if value.approx and value.exact is None else "="
+    uses = tuple(texts.value_claim(before, values) for before in fact.inputs if before.kind in SIZED)
+    return Step(f"{write(texts.named(item))}{middle} {sign} {said}", StepKind.CALCULATION, None, uses, said)
+
+
+def unit_of(item: Expression, notation: Notation) -> str:
+    """The unit of an expression asked for: that of its sizes where it is a sum of them, none for a ratio."""
+    from paperaudit.model.expression import Negative, PerimeterOf, Sum
+
+    match item:
+        case Sum(terms):
+            units = {unit_of(term, notation) for term in terms} - {""}
+            return units.pop() if len(units) == 1 else ""
+        case Negative(operand):
+            return unit_of(operand, notation)
+        case PerimeterOf():
+            return notation.length_unit
+        case _ if item in leaves(item) and not isinstance(item, Letter | Number):
+            from paperaudit.geometry.further_texts import size_unit
+
+            return size_unit(item, notation.length_unit)
+    return ""
+
+
+def _set_aside(path: Path, values: Values) -> tuple[tuple[Size, Value], ...]:
+    """Roots that the path's equations have besides those of the figure and that could be a size."""
+    introduced = {letter: size for size, letter in path.introduced}
+    seen: dict[int, Fact] = {}
+    pending = list(path.facts)
+    while pending:
+        fact = pending.pop()
+        if id(fact) not in seen:
+            seen[id(fact)] = fact
+            pending.extend(fact.inputs)
+    found: list[tuple[Size, Value]] = []
+    for key, fact in seen.items():
+        solved = values.solved.get(key)
+        for other in solved.others if solved else ():
+            size = introduced.get(fact.size, fact.size) if isinstance(fact.size, Letter) else fact.size
+            if _could_be(size, other) and not math.isclose(other.number, solved.chosen.number, rel_tol=SAME):  # type: ignore[union-attr]
+                found.append((size, other))
+    return tuple(found)
+
+
+def _could_be(size: Size, value: Value) -> bool:
+    from paperaudit.maths.cancelling import is_number
+
+    if not is_number(value.fraction):
+        return False
+    if isinstance(size, Letter):
+        return True
+    return value.number > 0 and not (isinstance(size, AngleOf) and value.number >= 180)
+
+
+def answer_of(item: Expression, value: Value, notation: Notation, about_angles: bool) -> Answer:
+    """The answer's text and exact value with its unit."""
+    if isinstance(item, Letter):
+        unit = "°" if about_angles and not notation.bare_letters else ""
+        return Answer(f"{item.name} = {spelled(value, unit)}", _exact(value, unit), item.name)
+    unit = unit_of(item, notation)
+    return Answer(spelled(value, unit), _exact(value, unit))
+
+
+def _exact(value: Value, unit: str) -> Expression:
+    rational = as_fraction(value)
+    if rational is not None:
+        amount: Expression = number(rational)
+    elif value.approx:
+        amount = value.exact or Number(_endless(value.number))
+    else:
+        amount = fraction_expression(value.fraction)
+    return Measured(amount, unit) if unit else amount
+
+
+def _endless(value: float) -> Fraction:
+    """A fraction with endless decimals within 1e-13 of a rounded value, so that it is compared as one that has none."""
+    scale = 10 ** max(0, 13 - len(str(int(abs(value)))))
+    return Fraction(round(value * scale) * 3 + 1, 3 * scale)

@@ -1,0 +1,285 @@
+"""The texts of lines that are not linear: names, values put in, and what comes out."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from paperaudit.geometry.amounts import Value, as_fraction
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import Size
+from paperaudit.geometry.line_writer import equal_segments_text
+from paperaudit.geometry.notation import Notation, number
+from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.rows import Source
+from paperaudit.geometry.theorems.theorem import (
+    AngleIs,
+    AnglesEqual,
+    Equation,
+    Instance,
+    Predicate,
+    Proportional,
+    SegmentsEqual,
+    TrianglesAlike,
+)
+from paperaudit.geometry.values import Values
+from paperaudit.maths.approximate import decimal_beside
+from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.write import write
+from paperaudit.model.expression import (
+    AngleOf,
+    ArcOf,
+    AreaOf,
+    CircleSize,
+    Expression,
+    Function,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    Power,
+    Product,
+    Root,
+    SectorOf,
+    SegmentOf,
+    Sum,
+    with_leaves,
+)
+
+SQUARE = Number(Fraction(2))
+
+
+@dataclass(frozen=True, slots=True)
+class Texts:
+    """The texts of one arrangement's lines in the paper's own notation."""
+
+    arrangement: Arrangement
+    notation: Notation
+
+    def named(self, expression: Expression) -> Expression:
+        """The expression with every angle under the name that the paper uses."""
+        return with_leaves(expression, lambda leaf: self.arrangement.name(leaf) if isinstance(leaf, AngleOf) else leaf)
+
+    def name(self, size: Size) -> str:
+        """A size as the paper names it."""
+        return write(self.named(size))
+
+    def unit(self, size: Expression) -> str:
+        """The unit of a size's value: °, the paper's unit of length, or that squared."""
+        return size_unit(size, self.notation.length_unit)
+
+    def amount(self, value: Value) -> Expression:
+        """A value as it is put into a line: exact, or rounded to four figures."""
+        if value.approx:
+            return decimal_beside(Decimal(repr(value.number)))
+        rational = as_fraction(value)
+        return number(rational) if rational is not None else fraction_expression(value.fraction)
+
+    def value(self, value: Value, size: Expression) -> str:
+        """A value with its unit, an irrational one with its decimal behind it: 3√5 cm ≈ 6.708 cm."""
+        unit = self.unit(size)
+        return spelled(value, unit)
+
+    def value_claim(self, fact: Fact, values: Values) -> str:
+        """∠ABC = 68°, AC ≈ 5.162 cm."""
+        value = values.of(fact)
+        size = fact.size
+        return f"{self.name(size)} {_sign(value)} {self.value(value, size)}"
+
+    def put_in(self, expression: Expression, given: dict[Size, Value]) -> Expression:
+        """The expression with the values of known sizes put in."""
+        known: dict[Expression, Value] = {size: value for size, value in given.items()}  # noqa: C416
+
+        def leaf_value(leaf: Expression) -> Expression:
+            value = known.get(leaf)
+            if value is None:
+                return self.named(leaf)
+            amount = self.amount(value)
+            return Measured(amount, "°") if isinstance(leaf, AngleOf | ArcOf) else amount
+
+        return with_leaves(expression, leaf_value)
+
+    def size_lines(self, fact: Fact, values: Values) -> list[str]:
+        """The lines from a theorem's own form to the value of the one size in it that was not known."""
+        source, unknown = fact.source, fact.size
+        assert source is not None
+        left, right = sides_for(source, unknown)
+        given = values.given(fact)
+        names = f"{write(self.named(left))} = {write(self.named(right))}"
+        claim = self.value_claim(fact, values)
+        put_left, put_right = write(self.put_in(left, given)), write(self.put_in(right, given))
+        value = values.of(fact)
+        if left == unknown:
+            worked = (
+                f" = {put_right}"
+                if put_right not in (write(self.named(right)), _bare(self.value(value, unknown)))
+                else ""
+            )
+            return [f"{names}{worked} {_sign(value)} {self.value(value, unknown)}"]
+        if left == Power(unknown, SQUARE):
+            square = Value(value.fraction * value.fraction, value.approx)
+            total = write(self.amount(square))
+            worked = f" {_sign(square)} {total}" if total != put_right else ""
+            root = write(Root(self.amount(square)))
+            plain = _bare(self.value(value, unknown))
+            middle = f" = {root}" if root != plain and not value.exact else ""
+            return [
+                f"{names} = {put_right}{worked}",
+                f"{self.name(unknown)}{middle} {_sign(value)} {self.value(value, unknown)}",
+            ]
+        if isinstance(left, Function) and left.argument == unknown:
+            worked = f" = {put_right}" if put_right != write(self.named(right)) else ""
+            return [f"{names}{worked}", claim]
+        lines = [names]
+        if (put := f"{put_left} = {put_right}") != names:
+            lines.append(put)
+        return [*lines, claim]
+
+    def equation_lines(self, fact: Fact, values: Values) -> list[str]:
+        """The theorem's own form, and the equation in letters that its values give."""
+        given = values.given(fact)
+        if fact.source is None:
+            one, two = (values.of(before) for before in fact.inputs[:2])
+            return [f"{write(self.amount(one))} = {write(self.amount(two))}"]
+        left, right = sides_for(fact.source, None)
+        names = f"{write(self.named(left))} = {write(self.named(right))}"
+        put = f"{write(self.put_in(left, given))} = {write(self.put_in(right, given))}"
+        return [put] if put == names else [names, put]
+
+    def substitution(self, fact: Fact, values: Values) -> str:
+        """AB = x + 3 = 12 + 3 = 15 cm."""
+        form, *letters = fact.inputs
+        found: dict[Size, Value] = {letter.size: values.of(letter) for letter in letters}
+        before = self.amount(values.of(form)) if form.subject not in values.squares else None
+        value = values.of(fact)
+        size = fact.size
+        if before is None:
+            square = fraction_expression(values.squares[size])
+            put = write(self.put_in(square, found))
+            return f"{self.name(size)} = {write(Root(square))} = √({put}) {_sign(value)} {self.value(value, size)}"
+        put = write(self.put_in(before, found))
+        said = self.value(value, size)
+        middle = f" = {put}" if put != _bare(said) else ""
+        return f"{self.name(size)} = {write(before)}{middle} {_sign(value)} {said}"
+
+    def claim(self, predicate: Predicate, source: Source | None = None) -> str:
+        """What a predicate says: ∠ABC = ∠DEF, AB = DE, △ABC ∼ △DEF."""
+        match predicate:
+            case SegmentsEqual():
+                return equal_segments_text(predicate)
+            case AnglesEqual(first, second):
+                return f"{self.name(first)} = {self.name(second)}"
+            case AngleIs(size, degrees):
+                return f"{self.name(size)} = {write(number(degrees))}°"
+            case TrianglesAlike(first_corners, second_corners, congruent):
+                if source is not None:
+                    return source.about
+                sign = "≡" if congruent else "∼"
+                return f"△{''.join(first_corners)} {sign} △{''.join(second_corners)}"
+            case Proportional((a, b, c, d)):
+                if isinstance(source, Equation):
+                    return f"{write(source.left)} = {write(source.right)}"
+                return f"{write(a)}/{write(b)} = {write(c)}/{write(d)}"
+        return source.about if source is not None else ""
+
+    def observed(self, fact: Fact, values: Values) -> str:
+        """An equality that holds because the values agree: ∠ABC = ∠DEF = 40°, AB/DE = 3/6 = BC/EF."""
+        found = {
+            before.subject: values.of(before)
+            for before in fact.inputs
+            if before.kind in ("size", "substituted", "let", "linear")
+        }
+        match fact.subject:
+            case AnglesEqual(first, second) | SegmentsEqual(first, second):
+                if fact.inputs and all(isinstance(before.subject, AnglesEqual) for before in fact.inputs):
+                    return self.claim(fact.subject)
+                value = found.get(first) or found.get(second)
+                said = f" {_sign(value)} {self.value(value, first)}" if value else ""
+                return f"{self.name(first)} = {self.name(second)}{said}"
+            case Proportional((a, b, c, d)):
+                pairs = [(one, two) for one, two in ((a, b), (c, d)) if one in found and two in found and one != two]
+                ratios = [
+                    f"{write(one)}/{write(two)} = {write(self.amount(found[one]))}/{write(self.amount(found[two]))}"
+                    for one, two in pairs
+                ]
+                return " and ".join(ratios) or self.claim(fact.subject)
+        return ""
+
+
+def size_unit(size: Expression, length: str) -> str:
+    """The unit of a single size: °, the unit of length, or that squared."""
+    match size:
+        case AngleOf() | ArcOf():
+            return "°"
+        case Letter():
+            return ""
+        case AreaOf() | CircleSize("area") | SectorOf("area") | SegmentOf("area"):
+            return f"{length}²" if length else ""
+    return length
+
+
+def spelled(value: Value, unit: str) -> str:
+    """The text of a value: 5 cm, 3√5 cm ≈ 6.708 cm, 70.53°; the sign before a rounded one is not in it."""
+    from paperaudit.maths.cancelling import is_number
+
+    if not is_number(value.fraction):
+        whole = fraction_expression(value.fraction)
+        return write(Measured(whole, unit) if unit else whole)
+    beside = decimal_beside(Decimal(repr(value.number)))
+    if value.approx:
+        rounded = write(Measured(beside, unit) if unit else beside)
+        if value.exact is None:
+            return rounded
+        exact = Measured(value.exact, unit) if unit and unit != "°" else value.exact
+        return f"{write(exact)} ≈ {rounded}"
+    rational = as_fraction(value)
+    if rational is not None:
+        exact_number = number(rational)
+        return write(Measured(exact_number, unit) if unit else exact_number)
+    exact = fraction_expression(value.fraction)
+    exact = Measured(exact, unit) if unit else exact
+    return f"{write(exact)} ≈ {write(Measured(beside, unit) if unit else beside)}"
+
+
+def _sign(value: Value) -> str:
+    return "≈" if value.approx and value.exact is None else "="
+
+
+def _bare(text: str) -> str:
+    """A value's text without its unit and its decimal."""
+    return text.split(" ≈ ")[0].split(" ")[0].rstrip("°")
+
+
+def sides_for(source: Source, unknown: Size | None) -> tuple[Expression, Expression]:
+    """The two sides of a theorem as they are written down, the unknown alone on the left where it is linear."""
+    if isinstance(source, Equation):
+        swap = source.right in (unknown, Power(unknown, SQUARE)) if unknown is not None else False
+        return (source.right, source.left) if swap else (source.left, source.right)
+    assert isinstance(source, Instance)
+    form = source.relation
+    if unknown is not None:
+        share = form.coefficient(unknown)
+        terms = [_share(size, -value / share) for size, value in form.terms.items() if size != unknown]
+        constant = -form.constant / share
+        return unknown, _total(terms, constant)
+    left = [_share(size, value) for size, value in form.terms.items() if value > 0]
+    right = [_share(size, -value) for size, value in form.terms.items() if value < 0]
+    return _total(left, max(form.constant, Fraction(0))), _total(right, max(-form.constant, Fraction(0)))
+
+
+def _share(size: Size, share: Fraction) -> Expression:
+    if abs(share) == 1:
+        return size if share > 0 else Negative(size)
+    whole = (
+        Product((number(abs(share)), size), "×")
+        if not isinstance(size, Letter)
+        else Product((number(abs(share)), size))
+    )
+    return whole if share > 0 else Negative(whole)
+
+
+def _total(terms: list[Expression], constant: Fraction) -> Expression:
+    terms = sorted(terms, key=lambda term: isinstance(term, Negative))
+    if constant or not terms:
+        shown = number(abs(constant))
+        terms = [shown, *terms] if constant >= 0 else [*terms, Negative(shown)]
+    return terms[0] if len(terms) == 1 else Sum(tuple(terms))
