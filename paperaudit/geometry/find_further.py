@@ -11,22 +11,34 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.examine import FIRST_SEEDS, Settled
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
-from paperaudit.geometry.further import Further, Path
+from paperaudit.geometry.further import Further, Path, canonical
 from paperaudit.geometry.further_lines import FurtherWorking
-from paperaudit.geometry.further_texts import Texts, spelled
+from paperaudit.geometry.further_texts import Texts, size_unit, spelled
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.reach import Fact
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.sketch import FROM_SKETCH
+from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theory import close
 from paperaudit.geometry.values import SIZED, Values
 from paperaudit.geometry.working import Working
-from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.cancelling import fraction_expression, is_number
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derivation, Reason, Step, StepKind
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, Number, leaves
+from paperaudit.model.expression import (
+    AngleOf,
+    Expression,
+    LengthOf,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    PerimeterOf,
+    Sum,
+    leaves,
+)
 from paperaudit.model.fact import Given
 
 CONFIRMED = "every line worked exactly, and measured on the figure drawn from the givens"
@@ -98,8 +110,6 @@ def _with_other_roots(figure: Figure, attempt: Attempt) -> Iterator[Arrangement]
 
 
 def _settled(arrangement: Arrangement) -> Settled:
-    from paperaudit.geometry.theorems import instances
-
     found = tuple(instances(arrangement))
     return Settled(arrangement, close(arrangement, found), found, ())
 
@@ -152,18 +162,12 @@ def _worked(
             found.append(values.of(fact))
             _copied(working, fact)
         else:
-            value = fraction_of(_canonical(item, arrangement), values.given(fact))
+            value = fraction_of(canonical(item, arrangement), values.given(fact))
             found.append(value)
             working.working.steps.append(_total(item, value, fact, values, texts))
     used = tuple(givens[label].text for label in sorted(working.working.used))
     derivation = Derivation(tuple(working.working.steps), CONFIRMED, used)
     return Attempt(arrangement, tuple(found), derivation, _set_aside(path, values))
-
-
-def _canonical(item: Expression, arrangement: Arrangement) -> Expression:
-    from paperaudit.model.expression import with_leaves
-
-    return with_leaves(item, lambda leaf: arrangement.canonical(leaf) if isinstance(leaf, AngleOf) else leaf)
 
 
 def _copied(working: FurtherWorking, fact: Fact) -> None:
@@ -176,7 +180,7 @@ def _copied(working: FurtherWorking, fact: Fact) -> None:
 def _total(item: Expression, value: Value, fact: Fact, values: Values, texts: Texts) -> Step:
     """The last line of an expression asked for: AB : BC, AB + BC, sin ∠A."""
     given = values.given(fact)
-    put = write(texts.put_in(_canonical(item, texts.arrangement), given))
+    put = write(texts.put_in(canonical(item, texts.arrangement), given))
     said = spelled(value, unit_of(item, texts.notation))
     middle = f" = {put}" if put != said.split(" ≈ ")[0] else ""
     sign = "≈" if value.approx and value.exact is None else "="
@@ -186,8 +190,6 @@ def _total(item: Expression, value: Value, fact: Fact, values: Values, texts: Te
 
 def unit_of(item: Expression, notation: Notation) -> str:
     """The unit of an expression asked for: that of its sizes where it is a sum of them, none for a ratio."""
-    from paperaudit.model.expression import Negative, PerimeterOf, Sum
-
     match item:
         case Sum(terms):
             units = {unit_of(term, notation) for term in terms} - {""}
@@ -197,8 +199,6 @@ def unit_of(item: Expression, notation: Notation) -> str:
         case PerimeterOf():
             return notation.length_unit
         case _ if item in leaves(item) and not isinstance(item, Letter | Number):
-            from paperaudit.geometry.further_texts import size_unit
-
             return size_unit(item, notation.length_unit)
     return ""
 
@@ -224,8 +224,6 @@ def _set_aside(path: Path, values: Values) -> tuple[tuple[Size, Value], ...]:
 
 
 def _could_be(size: Size, value: Value) -> bool:
-    from paperaudit.maths.cancelling import is_number
-
     if not is_number(value.fraction):
         return False
     if isinstance(size, Letter):

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.derive import Search
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Size, length
 from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.introduce import search as linear_search
 from paperaudit.geometry.reach import Assumed, Fact, Reach
@@ -16,7 +16,7 @@ from paperaudit.geometry.theorems import further_instances
 from paperaudit.geometry.theorems.theorem import AnglesEqual, Claimed, Instance, Predicate
 from paperaudit.geometry.theory import Theory
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, with_leaves
 
 MOST_LINEAR = 12
 """Sizes that the linear search is asked for when the plain search has come to its end."""
@@ -75,12 +75,14 @@ class Further:
         rows = list(self.rows)
         wanted: list[Size | Predicate] = []
         for number, target in enumerate(targets):
-            if isinstance(target, AngleOf):
-                wanted.append(self.arrangement.canonical(target))
-            elif isinstance(target, LengthOf | Letter | Predicate):
+            if isinstance(target, Predicate):
                 wanted.append(target)
+                continue
+            expression = canonical(target, self.arrangement)
+            if isinstance(expression, AngleOf | LengthOf | Letter):
+                wanted.append(expression)
             else:
-                _, slopes = value_and_slopes(target, self.arrangement.measured)
+                _, slopes = value_and_slopes(expression, self.arrangement.measured)
                 wanted.append(Claimed(number))
                 rows.append(Row(None, slopes, (), Claimed(number), 2))
         return rows, tuple(wanted)
@@ -155,6 +157,20 @@ class Further:
                 if isinstance(size, AngleOf | LengthOf) and size not in reached.known:
                     counts[size] = counts.get(size, 0) + 1
         return sorted(counts, key=lambda size: -counts[size])
+
+
+def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
+    """The expression with every angle and length under the name that the theorems use."""
+
+    def named(leaf: Expression) -> Expression:
+        match leaf:
+            case AngleOf():
+                return arrangement.canonical(leaf)
+            case LengthOf(start, end):
+                return length(start, end)
+        return leaf
+
+    return with_leaves(expression, named)
 
 
 def _path(reach: Reach, wanted: tuple[Size | Predicate, ...], introduced: Assumed = ()) -> Path:

@@ -23,7 +23,8 @@ from paperaudit.geometry.theorems.theorem import (
 )
 from paperaudit.geometry.values import Values
 from paperaudit.maths.approximate import decimal_beside
-from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.cancelling import fraction_expression, is_number
+from paperaudit.maths.parts import with_parts
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     AngleOf,
@@ -80,8 +81,10 @@ class Texts:
         return spelled(value, unit)
 
     def value_claim(self, fact: Fact, values: Values) -> str:
-        """∠ABC = 68°, AC ≈ 5.162 cm."""
+        """∠ABC = 68°, AC ≈ 5.162 cm; AC² = 169 − t² for a length that is known by its square."""
         value = values.of(fact)
+        if fact.size in values.squares and fact.kind == "size":
+            return f"{self.name(fact.size)}² = {write(fraction_expression(values.squares[fact.size]))}"
         size = fact.size
         return f"{self.name(size)} {_sign(value)} {self.value(value, size)}"
 
@@ -115,6 +118,10 @@ class Texts:
                 else ""
             )
             return [f"{names}{worked} {_sign(value)} {self.value(value, unknown)}"]
+        if unknown in values.squares:
+            square_text = write(fraction_expression(values.squares[unknown]))
+            put = f"{put_left} = {put_right}"
+            return [names, put, f"{self.name(unknown)}² = {square_text}"]
         if left == Power(unknown, SQUARE):
             square = Value(value.fraction * value.fraction, value.approx)
             total = write(self.amount(square))
@@ -134,15 +141,28 @@ class Texts:
             lines.append(put)
         return [*lines, claim]
 
+    def equation_sides(self, fact: Fact, values: Values) -> tuple[Expression, Expression]:
+        """The two sides of an equation in letters with the known values put in."""
+        assert fact.source is not None
+        given = values.given(fact)
+        left, right = sides_for(fact.source, None)
+        return self._squares_in(self.put_in(left, given), values), self._squares_in(self.put_in(right, given), values)
+
+    def _squares_in(self, expression: Expression, values: Values) -> Expression:
+        """AD² replaced by 169 − t² where a length is known by its square."""
+
+        if isinstance(expression, Power) and expression.exponent == SQUARE and expression.base in values.squares:
+            return fraction_expression(values.squares[expression.base])
+        return with_parts(expression, lambda part: self._squares_in(part, values))
+
     def equation_lines(self, fact: Fact, values: Values) -> list[str]:
         """The theorem's own form, and the equation in letters that its values give."""
-        given = values.given(fact)
         if fact.source is None:
             one, two = (values.of(before) for before in fact.inputs[:2])
             return [f"{write(self.amount(one))} = {write(self.amount(two))}"]
         left, right = sides_for(fact.source, None)
         names = f"{write(self.named(left))} = {write(self.named(right))}"
-        put = f"{write(self.put_in(left, given))} = {write(self.put_in(right, given))}"
+        put = " = ".join(write(side) for side in self.equation_sides(fact, values))
         return [put] if put == names else [names, put]
 
     def substitution(self, fact: Fact, values: Values) -> str:
@@ -219,8 +239,6 @@ def size_unit(size: Expression, length: str) -> str:
 
 def spelled(value: Value, unit: str) -> str:
     """The text of a value: 5 cm, 3√5 cm ≈ 6.708 cm, 70.53°; the sign before a rounded one is not in it."""
-    from paperaudit.maths.cancelling import is_number
-
     if not is_number(value.fraction):
         whole = fraction_expression(value.fraction)
         return write(Measured(whole, unit) if unit else whole)

@@ -3,16 +3,20 @@
 from fractions import Fraction
 from math import gcd, lcm
 
+from paperaudit.errors import PaperauditError
 from paperaudit.geometry.amounts import Value, as_fraction
 from paperaudit.geometry.further_texts import Texts
+from paperaudit.geometry.notation import number
 from paperaudit.geometry.reach import Fact
 from paperaudit.geometry.values import Solved, Values
 from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
+from paperaudit.maths.solving import solve_linear
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Step, StepKind
-from paperaudit.model.expression import Letter, Negative, Number, Product, Sum
+from paperaudit.model.expression import Expression, Letter, Negative, Number, Product, Quotient, Relation, Sum
 
 
 def solving_lines(fact: Fact, values: Values, texts: Texts) -> tuple[str, list[Step]]:
@@ -22,7 +26,8 @@ def solving_lines(fact: Fact, values: Values, texts: Texts) -> tuple[str, list[S
     solved, value = values.solved[id(fact)], values.of(fact)
     skill = "quadratic equations" if _degree(solved) == 2 else "linear equations"
     last = texts.value_claim(fact, values)
-    lines = [line for line in (_tidy(solved, letter), *_factors(solved, letter)) if line]
+    lines = _linear_lines(fact, letter, values, texts) if _degree(solved) == 1 else ()
+    lines = lines or tuple(line for line in (_tidy(solved, letter), *_factors(solved, letter)) if line)
     steps = [Step(line, StepKind.ALGEBRA, None, (), "", skill) for line in dict.fromkeys(lines) if line != last]
     others = [other for other in solved.others if other.fraction != value.fraction]
     if others:
@@ -34,6 +39,37 @@ def solving_lines(fact: Fact, values: Values, texts: Texts) -> tuple[str, list[S
     else:
         steps.append(Step(last, StepKind.ALGEBRA, None, (), last.split("= ")[-1], skill))
     return last, steps
+
+
+def _linear_lines(fact: Fact, letter: Letter, values: Values, texts: Texts) -> tuple[str, ...]:
+    """The lines of an equation of the first degree, fractions multiplied out first; () where it is not plain enough."""
+    equations = [before for before in fact.inputs if before.kind == "equation"]
+    if len(equations) != 1 or equations[0].source is None:
+        return ()
+    left, right = texts.equation_sides(equations[0], values)
+    match left, right:
+        case Quotient(a, b), Quotient(c, d):
+            relation = Relation(_times(a, d), "=", _times(c, b))
+        case Quotient(a, b), other:
+            relation = Relation(a, "=", _times(other, b))
+        case other, Quotient(a, b):
+            relation = Relation(_times(other, b), "=", a)
+        case _:
+            relation = Relation(left, "=", right)
+    try:
+        lines = solve_linear(relation, letter.name).lines
+    except (NotLinear, PaperauditError):
+        return ()
+    return lines if isinstance(left, Quotient) or isinstance(right, Quotient) else lines[1:]
+
+
+def _times(one: Expression, other: Expression) -> Expression:
+    """A product as it is written: the number first, 9(t + 2)."""
+    if isinstance(other, Number) and not isinstance(one, Number):
+        one, other = other, one
+    if one == Number(Fraction(1)):
+        return other
+    return Product((one, other), "×" if isinstance(other, Number) else "")
 
 
 def _rejection(other: Value, letter: Letter, texts: Texts) -> str:
@@ -57,7 +93,7 @@ def _tidy(solved: Solved, letter: Letter) -> str:
             whole = whole + fraction.above * Polynomial({((letter, power),) if power else (): Surd.rational(1)})
         return f"{write(fraction_expression(AlgebraicFraction(whole)))} = 0"
     if _degree(solved) == 1:
-        return f"{write(_term(shares[1], letter, 1))} = {write(Number(-shares[0]))}" if shares[1] != 1 else ""
+        return f"{write(_term(shares[1], letter, 1))} = {write(number(-shares[0]))}"
     terms = [_term(share, letter, power) for power, share in sorted(shares.items(), reverse=True) if share]
     return f"{write(Sum(tuple(terms)) if len(terms) > 1 else terms[0])} = 0"
 
@@ -77,7 +113,7 @@ def _whole(solved: Solved) -> dict[int, Fraction] | None:
             return None
         shares[power - least] = rational
     multiple = lcm(*(share.denominator for share in shares.values()))
-    common = gcd(*(int(share * multiple) for share in shares.values())) or 1
+    common = gcd(*(int(share * multiple) for share in shares.values())) if max(shares) > 1 else 1
     way = -1 if shares[max(shares)] < 0 else 1
     found = {power: share * multiple / common * way for power, share in shares.items()}
     return {0: Fraction(0), **found}

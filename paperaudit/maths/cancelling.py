@@ -226,13 +226,17 @@ def polynomial_expression(polynomial: Polynomial) -> Expression:
         return (-sum(powers.values()), *(-powers.get(key, 0) for key in keys))
 
     terms = [_term(monomial, polynomial.terms[monomial]) for monomial in sorted(polynomial.terms, key=rank)]
+    if isinstance(terms[0], Negative):
+        # 14 − t and 169 − t², not −t + 14.
+        terms.sort(key=lambda term: isinstance(term, Negative))
     return terms[0] if len(terms) == 1 else Sum(tuple(terms))
 
 
 def _number(value: Surd) -> Expression:
     rational = value.fraction
     if rational is not None:
-        return as_decimal(rational) or whole_or_fraction(rational)
+        size = as_decimal(abs(rational)) or whole_or_fraction(abs(rational))
+        return Negative(size) if rational < 0 else size
     return surd_expression(value)
 
 
