@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
     circles,
+    congruent,
     given,
     kites,
     lengths,
@@ -35,6 +36,7 @@ ALL: tuple[Theorem, ...] = (
 FURTHER: tuple[Theorem, ...] = (
     *right_triangles.THEOREMS,
     *similar.THEOREMS,
+    *congruent.THEOREMS,
 )
 """Theorems beyond linear relations of angles and lengths; `reach.py` searches with these and with ALL."""
 
