@@ -7,6 +7,7 @@ from paperaudit.geometry.find import find_outcome
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.sizes import NotLinear
 from paperaudit.geometry.variants import combined, variants
+from paperaudit.strands.accuracy import to_accuracy
 from paperaudit.model.ask import Establish, Find, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
@@ -42,7 +43,7 @@ class GeometryStrand:
         assert reading.ask is not None
         try:
             readings = variants(reading.givens, reading.question.sketch)
-            return combined([self._one(reading, givens) for givens in readings])
+            return to_accuracy(combined([self._one(reading, givens) for givens in readings]), reading.ask)
         except (Unclear, NotLinear) as obstacle:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:
