@@ -16,7 +16,15 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.figure import length
 from paperaudit.geometry.realise import realise
-from paperaudit.geometry.theorems import congruent, similar
+from paperaudit.geometry.theorems import (
+    bisectors,
+    congruent,
+    hypotenuse,
+    isosceles_axes,
+    proportion,
+    similar,
+    triangle_centres,
+)
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
@@ -37,7 +45,11 @@ from paperaudit.model.expression import AngleOf, Expression, LengthOf, with_leav
 from paperaudit.model.fact import Given
 from paperaudit.wording import read_statement
 
-OURS: tuple[Theorem, ...] = (*similar.THEOREMS, *congruent.THEOREMS)
+OURS: tuple[Theorem, ...] = tuple(
+    theorem
+    for topic in (similar, congruent, hypotenuse, isosceles_axes, bisectors, proportion, triangle_centres)
+    for theorem in topic.THEOREMS
+)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]
 OFF = 1e-5
 """Degrees, or share of a size, from which two sizes of an exact drawing differ."""

@@ -4,18 +4,23 @@ from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
+    bisectors,
     circles,
     congruent,
     given,
+    hypotenuse,
+    isosceles_axes,
     kites,
     lengths,
     parallels,
     points,
     polygons,
+    proportion,
     quadrilaterals,
     right_triangles,
     similar,
     tangents,
+    triangle_centres,
     triangles,
 )
 from paperaudit.geometry.theorems.theorem import Equation, Instance, Theorem
@@ -37,6 +42,11 @@ FURTHER: tuple[Theorem, ...] = (
     *right_triangles.THEOREMS,
     *similar.THEOREMS,
     *congruent.THEOREMS,
+    *hypotenuse.THEOREMS,
+    *isosceles_axes.THEOREMS,
+    *bisectors.THEOREMS,
+    *proportion.THEOREMS,
+    *triangle_centres.THEOREMS,
 )
 """Theorems beyond linear relations of angles and lengths; `reach.py` searches with these and with ALL."""
 
