@@ -82,13 +82,22 @@ def find_outcome(
     if in_letters:
         return _in_letters(result.settled[0], wanted, givens, notation)
     if not all(_settles(one, wanted) for one in result.settled):
-        beyond = _beyond_linear(figure, result.settled, wanted, givens, notation)
-        if beyond:
-            return beyond
-    open_case = _open(figure, result.settled, wanted, notation)
-    if open_case:
-        return open_case
+        return _unsettled(figure, result.settled, wanted, givens, notation)
     return _answered(figure, result.settled, wanted, givens, notation)
+
+
+def _unsettled(
+    figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
+) -> Outcome:
+    """The outcome where linear relations do not settle everything: derived beyond them, open, or not known."""
+    found = _beyond_linear(figure, settled, wanted, givens, notation, deep=False)
+    if found:
+        return found
+    open_case = _open(figure, settled, wanted, notation)
+    if isinstance(open_case, NotDetermined):
+        return open_case
+    found = _beyond_linear(figure, settled, wanted, givens, notation, deep=True)
+    return found or open_case or NotRead("no chain of school theorems that reaches what is asked was found")
 
 
 def _wanted(item: Expression, unit: str) -> Wanted:
@@ -104,11 +113,16 @@ def _settles(one: Settled, wanted: list[Wanted]) -> bool:
 
 
 def _beyond_linear(
-    figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
+    figure: Figure,
+    settled: tuple[Settled, ...],
+    wanted: list[Wanted],
+    givens: tuple[Given, ...],
+    notation: Notation,
+    deep: bool,
 ) -> Outcome | None:
     """The outcome of the search beyond linear relations, None where it does not settle every arrangement."""
     asked = [item.expression for item in wanted]
-    found = attempts(figure, settled, asked, givens, notation)
+    found = attempts(figure, settled, asked, givens, notation, deep)
     if not found:
         return None
     outcomes = [

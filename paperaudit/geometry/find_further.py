@@ -4,19 +4,20 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import islice
 
-from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.amounts import NoExactValue, Value, as_fraction, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.examine import FIRST_SEEDS, Settled
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
-from paperaudit.geometry.further import Further, Path, canonical
+from paperaudit.geometry.further import Further, Path
 from paperaudit.geometry.further_lines import FurtherWorking
 from paperaudit.geometry.further_texts import Texts, size_unit, spelled
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.reach import Budget, Fact
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.theorems import instances
@@ -65,16 +66,20 @@ def attempts(
     asked: Sequence[Expression],
     givens: tuple[Given, ...],
     notation: Notation,
+    deep: bool = False,
 ) -> list[Attempt] | None:
-    """One attempt for every arrangement and every root that another figure has; None where one is not derived."""
+    """One attempt for every arrangement and every root that another figure has; None where one is not derived.
+
+    Only a `deep` search introduces letters and draws lines in. Raises BudgetExceeded.
+    """
     found: list[Attempt] = []
     for one in settled:
-        attempt = attempted(one, asked, givens, notation)
+        attempt = attempted(one, asked, givens, notation, deep)
         if attempt is None:
             return None
         found.append(attempt)
         for other in _with_other_roots(figure, attempt):
-            further = attempted(_settled(other), asked, givens, notation)
+            further = attempted(_settled(other), asked, givens, notation, deep)
             if further is None:
                 return None
             found.append(further)
@@ -115,31 +120,27 @@ def _settled(arrangement: Arrangement) -> Settled:
 
 
 def attempted(
-    one: Settled, asked: Sequence[Expression], givens: tuple[Given, ...], notation: Notation
+    one: Settled, asked: Sequence[Expression], givens: tuple[Given, ...], notation: Notation, deep: bool = False
 ) -> Attempt | None:
-    """The first derivation that can be worked out, with lines drawn in where the figure alone does not do."""
-    for further, words in _widened(one):
-        tried = 0
-        try:
-            for path in further.paths(asked):
-                tried += 1
-                try:
-                    return _worked(further.arrangement, path, asked, givens, notation, words)
-                except NoExactValue:
-                    if tried >= MOST_PATHS:
-                        break
-        except BudgetExceeded:
-            continue
+    """The first derivation that can be worked out; a `deep` search introduces letters and draws lines in."""
+    budget = Budget()
+    for further, words in _widened(one, budget, deep):
+        for path in islice(further.paths(asked, with_letters=deep), MOST_PATHS):
+            try:
+                return _worked(further.arrangement, path, asked, givens, notation, words)
+            except NoExactValue:
+                continue
     return None
 
 
-def _widened(one: Settled) -> Iterator[tuple[Further, dict[str, str]]]:
-    yield Further(one.arrangement, one.theory, one.found), one.words
-    for construct in (with_radii, with_crossings, with_parallels, with_extensions):
+def _widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:
+    """The arrangement as it is, then, in a deep search, with radii, crossings, parallels and extensions drawn in."""
+    yield Further(one.arrangement, one.theory, one.found, (), budget), one.words
+    for construct in (with_radii, with_crossings, with_parallels, with_extensions) if deep else ():
         extended = construct(one.arrangement)
         if extended:
             theory = close(extended.arrangement, extended.found)
-            yield Further(extended.arrangement, theory, extended.found), {**one.words, **extended.words}
+            yield Further(extended.arrangement, theory, extended.found, (), budget), {**one.words, **extended.words}
 
 
 def _worked(

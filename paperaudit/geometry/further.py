@@ -5,18 +5,19 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.derive import Search
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.figure import Size
 from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.introduce import search as linear_search
-from paperaudit.geometry.reach import Assumed, Fact, Reach
+from paperaudit.geometry.reach import Assumed, Budget, Fact, Reach
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
 from paperaudit.geometry.theorems.theorem import AnglesEqual, Claimed, Instance, Predicate
 from paperaudit.geometry.theory import Theory
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, with_leaves
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter
 
 MOST_LINEAR = 12
 """Sizes that the linear search is asked for when the plain search has come to its end."""
@@ -44,6 +45,7 @@ class Further:
     theory: Theory
     found: tuple[Instance, ...]
     extra: tuple[Source, ...] = ()
+    budget: Budget = field(default_factory=Budget)
     rows: list[Row] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -51,14 +53,18 @@ class Further:
         self.rows = rows_of(self.arrangement, sources)
 
     def paths(
-        self, targets: Sequence[Size | Predicate | Expression], leave_out: frozenset[int] = frozenset()
+        self,
+        targets: Sequence[Size | Predicate | Expression],
+        leave_out: frozenset[int] = frozenset(),
+        with_letters: bool = True,
     ) -> Iterator[Path]:
-        """Derivations of all targets, the plain one or else those with letters introduced, cheapest first.
+        """Derivations of all targets, the plain one, then those `with_letters` introduced, cheapest first.
 
         A path may turn out not to be one that a pupil can work out; the next is then for the taking.
+        Raises BudgetExceeded.
         """
         rows, wanted = self._aims(targets)
-        plain = Reach(rows, leave_out)
+        plain = Reach(rows, self.budget, leave_out)
         plain.start()
         if plain.run(wanted):
             yield _path(plain, wanted)
@@ -68,7 +74,8 @@ class Further:
                     plain.add(fact)
             if plain.run(wanted):
                 yield _path(plain, wanted)
-        yield from self._with_letters(plain, rows, wanted, leave_out)
+        if with_letters:
+            yield from self._with_letters(plain, rows, wanted, leave_out)
 
     def _aims(self, targets: Sequence[Size | Predicate | Expression]) -> tuple[list[Row], tuple[Size | Predicate, ...]]:
         """The rows with one more for each target that is no single size, and what is to be reached."""
@@ -136,7 +143,7 @@ class Further:
             missed: list[tuple[int, int, Assumed, Reach]] = []
             for number, size in enumerate(self._candidates(best)[:MOST_TRIED]):
                 attempt = (*assumed, (size, letter))
-                search = Reach(rows, leave_out)
+                search = Reach(rows, self.budget, leave_out)
                 search.start(attempt, linear)
                 if search.run(wanted):
                     cost = sum(fact.cost for target in wanted if (fact := search.reached(target)))
@@ -157,20 +164,6 @@ class Further:
                 if isinstance(size, AngleOf | LengthOf) and size not in reached.known:
                     counts[size] = counts.get(size, 0) + 1
         return sorted(counts, key=lambda size: -counts[size])
-
-
-def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
-    """The expression with every angle and length under the name that the theorems use."""
-
-    def named(leaf: Expression) -> Expression:
-        match leaf:
-            case AngleOf():
-                return arrangement.canonical(leaf)
-            case LengthOf(start, end):
-                return length(start, end)
-        return leaf
-
-    return with_leaves(expression, named)
 
 
 def _path(reach: Reach, wanted: tuple[Size | Predicate, ...], introduced: Assumed = ()) -> Path:

@@ -20,7 +20,6 @@ from paperaudit.model.expression import AngleOf, Letter
 
 CANCELS = 1e-7
 """Share of the terms' own size below which a sum of slopes counts as 0."""
-MOST_SETTLED = 20_000
 MOST_TOGETHER = 3
 """Equations that are solved together at most."""
 
@@ -53,10 +52,24 @@ Assumed: TypeAlias = tuple[tuple[Size, Letter], ...]
 
 
 @dataclass(slots=True)
+class Budget:
+    """How many trials of a row the searches for one part may still make."""
+
+    left: int = 300_000
+
+    def spend(self) -> None:
+        """Count one trial; raises BudgetExceeded when there are none left."""
+        self.left -= 1
+        if self.left < 0:
+            raise BudgetExceeded("the figure has more consequences than the search may look at")
+
+
+@dataclass(slots=True)
 class Reach:
     """The state of one search over the rows of an arrangement."""
 
     rows: Sequence[Row]
+    budget: Budget = field(default_factory=Budget)
     leave_out: frozenset[int] = frozenset()
     known: dict[Size, Fact] = field(default_factory=dict)
     numeric: dict[Size, Fact] = field(default_factory=dict)
@@ -67,7 +80,6 @@ class Reach:
     _heap: list[tuple[int, int, Fact]] = field(default_factory=list)
     _uses: dict[object, list[Row]] = field(default_factory=dict)
     _order: int = 0
-    _settled: int = 0
 
     def start(self, assume: Assumed = (), more: Iterable[Fact] = ()) -> None:
         """Try every row once; `assume` are sizes called by a letter, `more` facts found in another way."""
@@ -85,9 +97,6 @@ class Reach:
         """Settle facts until every target is, or nothing is left; whether all were reached."""
         wanted = tuple(targets)
         while self._heap and not (wanted and all(self.reached(target) for target in wanted)):
-            self._settled += 1
-            if self._settled > MOST_SETTLED:
-                raise BudgetExceeded("the figure has more consequences than the search may settle")
             self._settle(heapq.heappop(self._heap)[2])
         return all(self.reached(target) for target in wanted)
 
@@ -221,6 +230,7 @@ class Reach:
 
     def _try(self, row: Row) -> None:
         """Push what a row yields now: a size, an equation in letters, or its conclusion."""
+        self.budget.spend()
         if row.conclusion is not None and row.conclusion in self.facts:
             return
         inputs: list[Fact] = []

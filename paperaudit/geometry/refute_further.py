@@ -8,9 +8,10 @@ from typing import Any
 
 from paperaudit.geometry.amounts import form_expression
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Balance, Figure, Size, SizeRelation
-from paperaudit.geometry.further import Further, canonical
+from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.explore import arrangements
+from paperaudit.geometry.figure import Balance, Figure, Size, SizeRelation
+from paperaudit.geometry.further import Further
 from paperaudit.geometry.loosened import without_lengths
 from paperaudit.geometry.reach import Fact, Reach
 from paperaudit.geometry.realise import realise
@@ -72,7 +73,7 @@ def refute_lengths(figure: Figure) -> Unsolvable | None:
 def _refuted(figure: Figure, arrangement: Arrangement) -> Unsolvable | None:
     found = tuple(instances(arrangement))
     further = Further(arrangement, close(arrangement, found), found)
-    reach = Reach(further.rows)
+    reach = Reach(further.rows, further.budget)
     reach.start()
     reach.run(())
     rows = _holding(further.rows, reach)[:MOST_ROWS]
@@ -131,7 +132,9 @@ def _is_length(size: Size) -> bool:
 
 def _support(fact: Fact, memo: dict[int, Labels]) -> Labels:
     if id(fact) not in memo:
-        own = {premise.label for premise in fact.source.premises if isinstance(premise, Stated)} if fact.source else set()
+        own = (
+            {premise.label for premise in fact.source.premises if isinstance(premise, Stated)} if fact.source else set()
+        )
         memo[id(fact)] = frozenset(own.union(*(_support(before, memo) for before in fact.inputs)))
     return memo[id(fact)]
 
@@ -273,7 +276,9 @@ class _Problem:
         if key not in self._names:
             variable = z3.Real(f"v{len(self._names)}")
             self._names[key] = variable
-            self._enclose(variable, {"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](math.radians(float(degrees))))
+            self._enclose(
+                variable, {"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](math.radians(float(degrees)))
+            )
         return self._names[key]
 
 

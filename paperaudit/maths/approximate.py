@@ -4,9 +4,10 @@ from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
 
 from paperaudit.maths.exact import NotSurd, exact_value
+from paperaudit.maths.postfix import decimal_value
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.symbolic import DIGITS, symbolic_value
-from paperaudit.model.expression import Expression, Number, NumberForm
+from paperaudit.model.expression import Expression, Function, Number, NumberForm, parts_of
 
 
 def to_decimal(expression: Expression) -> Decimal:
@@ -14,10 +15,17 @@ def to_decimal(expression: Expression) -> Decimal:
     try:
         value = exact_value(expression)
     except NotSurd:
+        if has_function(expression):
+            return decimal_value(expression)
         return Decimal(str(symbolic_value(expression).evalf(DIGITS)))
     if isinstance(value, Surd):
         return value.to_decimal(DIGITS)
     return Context(prec=DIGITS).divide(Decimal(value.numerator), Decimal(value.denominator))
+
+
+def has_function(expression: Expression) -> bool:
+    """Whether a sine, a cosine, a tangent or an inverse of one stands in an expression."""
+    return isinstance(expression, Function) or any(has_function(part) for part in parts_of(expression))
 
 
 def nearest_decimal(value: Decimal, places: int) -> Fraction:

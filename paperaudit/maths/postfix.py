@@ -7,7 +7,10 @@ from typing import Literal, TypeAlias
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.model.expression import (
     Expression,
+    Function,
+    FunctionName,
     Letter,
+    Measured,
     Negative,
     Number,
     Of,
@@ -24,7 +27,7 @@ CLOSE = Decimal("1e-50")
 
 _MAX_EXPONENT = 5000
 _PI = Decimal("3.14159265358979323846264338327950288419716939937510582097494459230781640628620899862803482534211706798")
-Operation: TypeAlias = Literal["+", "×", "÷", "^", "√", "−"]
+Operation: TypeAlias = Literal["+", "×", "÷", "^", "√", "−"] | FunctionName
 Token: TypeAlias = Decimal | tuple[Operation, int]
 
 
@@ -55,6 +58,10 @@ def postfix(expression: Expression) -> Iterator[Token]:
             yield from postfix(radicand)
             yield Decimal(degree)
             yield "√", 2
+        case Function(name, argument):
+            degrees = isinstance(argument, Measured) and argument.unit == "°"
+            yield from postfix(argument.amount if isinstance(argument, Measured) and degrees else argument)
+            yield name, 1
         case _:
             raise NoValue("a letter, a quantity or a unit in a calculation")
 
@@ -105,12 +112,29 @@ def _apply(operation: Operation, operands: list[Decimal]) -> Decimal:
             if abs(operands[1]) > _MAX_EXPONENT:
                 raise BudgetExceeded("a power with hundreds of digits")
             return context.power(first, operands[1])
+    if len(operands) == 1:
+        return _function(operation, first)
     degree = operands[1]
     if degree == 2:
         return context.sqrt(first)
     if first < 0 and degree % 2:
         return -context.power(-first, context.divide(Decimal(1), degree))
     return context.power(first, context.divide(Decimal(1), degree))
+
+
+def _function(name: str, value: Decimal) -> Decimal:
+    """A sine, cosine or tangent of degrees, or the degrees that have one; mpmath works it out."""
+    import mpmath
+
+    with mpmath.workdps(DIGITS):
+        number, turn = mpmath.mpf(str(value)), mpmath.pi / 180
+        if name in ("sin", "cos", "tan"):
+            result = getattr(mpmath, name)(number * turn)
+        else:
+            result = {"sin⁻¹": mpmath.asin, "cos⁻¹": mpmath.acos, "tan⁻¹": mpmath.atan}[name](number) / turn
+        if not isinstance(result, mpmath.mpf):
+            raise NoValue(f"{name} of a number beyond 1")
+        return Decimal(mpmath.nstr(result, DIGITS))
 
 
 def agree(one: Decimal, other: Decimal) -> bool:

@@ -7,12 +7,12 @@ from paperaudit.geometry.find import find_outcome
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.sizes import NotLinear
 from paperaudit.geometry.variants import combined, variants
-from paperaudit.strands.accuracy import to_accuracy
 from paperaudit.model.ask import Establish, Find, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
+from paperaudit.strands.accuracy import to_accuracy
 
 IN_LETTERS = "in terms of"
 """How the form of an ask begins that wants a size as an expression in the paper's letters."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.figure import Balance
 from paperaudit.geometry.theorems.theorem import Equation, Stated, Theorem
 
@@ -10,7 +11,7 @@ from paperaudit.geometry.theorems.theorem import Equation, Stated, Theorem
 def _stated(arrangement: Arrangement) -> Iterator[Equation]:
     for condition in arrangement.figure.conditions:
         if isinstance(condition, Balance):
-            left, right = arrangement.canonical_names(condition.left), arrangement.canonical_names(condition.right)
+            left, right = canonical(condition.left, arrangement), canonical(condition.right, arrangement)
             yield Equation(condition.reason, (Stated(condition.label),), left, right, weight=1)
 
 

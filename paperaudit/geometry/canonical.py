@@ -1,0 +1,19 @@
+"""Expressions with every size under the one name that the theorems use for it."""
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import length
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, with_leaves
+
+
+def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
+    """The expression with every angle and length under the name that the theorems use."""
+
+    def named(leaf: Expression) -> Expression:
+        match leaf:
+            case AngleOf():
+                return arrangement.canonical(leaf)
+            case LengthOf(start, end):
+                return length(start, end)
+        return leaf
+
+    return with_leaves(expression, named)
