@@ -11,7 +11,7 @@ from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.examine import Settled, derive_targets, examine, measured_nodes_agree, other_case
 from paperaudit.geometry.figure import Figure, SameWay, Size, angle, length
-from paperaudit.geometry.find import CONFIRMED, notation_of, positions
+from paperaudit.geometry.find import CONFIRMED, notation_of
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
@@ -26,6 +26,7 @@ from paperaudit.geometry.theorems.theorem import (
     lines_parallel,
     segments_equal,
 )
+from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write

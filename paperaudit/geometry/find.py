@@ -1,11 +1,9 @@
 """Answers a question for sizes of a figure: derived, impossible, open, or several."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.derive import Node
@@ -15,17 +13,15 @@ from paperaudit.geometry.examine import (
     derive_targets,
     examine,
     in_degrees,
-    measured_form,
     measured_nodes_agree,
-    other_case,
 )
-from paperaudit.geometry.figure import HIDDEN, Figure, Size, SizeRelation
+from paperaudit.geometry.figure import Figure, SizeRelation
 from paperaudit.geometry.find_further import answer_of as further_answer
 from paperaudit.geometry.find_further import attempts
 from paperaudit.geometry.line_writer import LineWriter
-from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.sizes import NotLinear, linear_form
+from paperaudit.geometry.open_case import open_case
+from paperaudit.geometry.wanted import Wanted, positions, wanted_of
 from paperaudit.geometry.working import Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
@@ -37,7 +33,6 @@ from paperaudit.model.derivation import (
     NotDetermined,
     NotRead,
     Outcome,
-    Position,
     Reason,
     Several,
     Step,
@@ -49,15 +44,6 @@ from paperaudit.model.fact import Given, Holds
 CONFIRMED = "exact elimination on line directions, and measurement on the figure drawn from the givens"
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """One thing asked for: its expression with angles resolved, and its form."""
-
-    expression: Expression
-    form: LinearForm[Size]
-    linear: bool = True
-
-
 def find_outcome(
     builder: FigureBuilder,
     figure: Figure,
@@ -67,7 +53,7 @@ def find_outcome(
 ) -> Outcome:
     """The outcome for sizes asked for: every one has to be settled, `in_letters` as a form in the paper's letters."""
     resolved = [builder.resolved(item) for item in asked]
-    wanted = [_wanted(item, builder.unit) for item in resolved]
+    wanted = [wanted_of(item, builder.unit) for item in resolved]
     unused = [letter for item in wanted for letter in letters_of(item.expression) if not _occurs(figure, letter)]
     if unused:
         return NotRead(f"the letter {unused[0]} does not occur in the givens")
@@ -93,18 +79,11 @@ def _unsettled(
     found = _beyond_linear(figure, settled, wanted, givens, notation, deep=False)
     if found:
         return found
-    open_case = _open(figure, settled, wanted, notation)
-    if isinstance(open_case, NotDetermined):
-        return open_case
+    left_open = open_case(figure, settled, wanted, notation)
+    if isinstance(left_open, NotDetermined):
+        return left_open
     found = _beyond_linear(figure, settled, wanted, givens, notation, deep=True)
-    return found or open_case or NotRead("no chain of school theorems that reaches what is asked was found")
-
-
-def _wanted(item: Expression, unit: str) -> Wanted:
-    try:
-        return Wanted(item, linear_form(item, unit))
-    except NotLinear:
-        return Wanted(item, LinearForm(), linear=False)
+    return found or left_open or NotRead("no chain of school theorems that reaches what is asked was found")
 
 
 def _settles(one: Settled, wanted: list[Wanted]) -> bool:
@@ -169,13 +148,6 @@ def _bare(expression: Expression) -> bool:
     if isinstance(expression, Measured) and expression.unit == "°" and letters_of(expression):
         return True
     return any(_bare(part) for part in parts_of(expression))
-
-
-def positions(arrangement: Arrangement) -> tuple[Position, ...]:
-    """The drawing's coordinates, rounded so that the same paper gives the same bytes."""
-    return tuple(
-        (point, round(x, 9), round(y, 9)) for point, (x, y) in arrangement.at.items() if not point.startswith(HIDDEN)
-    )
 
 
 def answer_of(item: Wanted, value: Fraction, figure: Figure, notation: Notation) -> Answer:
@@ -279,32 +251,6 @@ def _total_line(item: Wanted, reached: Mapping[Any, Node], one: Settled, notatio
     statement = f"{write(item.expression)} = {' + '.join(pieces)} = {value}"
     skill = "adding angles" if angular else "perimeter"
     return Step(statement, StepKind.CALCULATION, None, tuple(pieces), value, skill)
-
-
-def _open(figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> Outcome | None:
-    """Not determined, shown by two measured cases; or fixed by the plane beyond linear angles; or None."""
-    for one in settled:
-        for item, value in zip(wanted, one.values, strict=True):
-            if value is not None:
-                continue
-            second = other_case(figure, one.arrangement, item.form)
-            if second is None:
-                name, about = write(item.expression), round(measured_form(one.arrangement, item.form), 2)
-                return NotRead(f"{name} measures about {about} in the drawing, but no theorem known here reaches it")
-            missing = missing_given(one, item.form)
-            cases = tuple(_case(item, drawn, missing, notation) for drawn in (one.arrangement, second))
-            return NotDetermined(cases, f"the size of {write(one.arrangement.name(missing))}" if missing else "")
-    return None
-
-
-def _case(item: Wanted, drawn: Arrangement, missing: Size | None, notation: Notation) -> Case:
-    angular = all(isinstance(size, AngleOf) or in_degrees(drawn.figure, size) for size in item.form.terms)
-    measured = f"{measured_form(drawn, item.form):.1f}{'°' if angular else ''}"
-    text = f"{write(item.expression)} = {measured}"
-    if missing is not None:
-        beside = f"{drawn.measured(missing):.1f}{'°' if isinstance(missing, AngleOf) else ''}"
-        text += f" where {write(drawn.name(missing))} = {beside}"
-    return Case(text, (), positions(drawn))
 
 
 def _in_letters(one: Settled, wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation) -> Outcome:

@@ -14,12 +14,13 @@ from paperaudit.geometry.examine import FIRST_SEEDS, Settled
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
 from paperaudit.geometry.further import Further, Path
 from paperaudit.geometry.further_lines import FurtherWorking
-from paperaudit.geometry.further_texts import Texts, size_unit, spelled
+from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.reach import Budget, Fact
+from paperaudit.geometry.reached import Budget, Fact
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.sketch import FROM_SKETCH
+from paperaudit.geometry.spelled import size_unit, spelled
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theory import close
 from paperaudit.geometry.values import SIZED, Values

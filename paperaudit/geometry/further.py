@@ -10,7 +10,8 @@ from paperaudit.geometry.derive import Search
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.introduce import search as linear_search
-from paperaudit.geometry.reach import Assumed, Budget, Fact, Reach
+from paperaudit.geometry.reach import Reach
+from paperaudit.geometry.reached import Assumed, Budget, Fact
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances

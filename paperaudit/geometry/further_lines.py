@@ -6,7 +6,7 @@ from paperaudit.geometry.amounts import is_linear
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.quadratic_lines import solving_lines
-from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.theorems import SKILLS
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,

@@ -9,8 +9,9 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.line_writer import equal_segments_text
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.rows import Source
+from paperaudit.geometry.spelled import bare_text, equals_sign, size_unit, spelled
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
@@ -23,14 +24,12 @@ from paperaudit.geometry.theorems.theorem import (
 )
 from paperaudit.geometry.values import Values
 from paperaudit.maths.approximate import decimal_beside
-from paperaudit.maths.cancelling import fraction_expression, is_number
+from paperaudit.maths.cancelling import fraction_expression
 from paperaudit.maths.parts import with_parts
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     AngleOf,
     ArcOf,
-    AreaOf,
-    CircleSize,
     Expression,
     Function,
     Letter,
@@ -40,8 +39,6 @@ from paperaudit.model.expression import (
     Power,
     Product,
     Root,
-    SectorOf,
-    SegmentOf,
     Sum,
     with_leaves,
 )
@@ -86,7 +83,7 @@ class Texts:
         if fact.size in values.squares and fact.kind == "size":
             return f"{self.name(fact.size)}² = {write(fraction_expression(values.squares[fact.size]))}"
         size = fact.size
-        return f"{self.name(size)} {_sign(value)} {self.value(value, size)}"
+        return f"{self.name(size)} {equals_sign(value)} {self.value(value, size)}"
 
     def put_in(self, expression: Expression, given: dict[Size, Value]) -> Expression:
         """The expression with the values of known sizes put in."""
@@ -114,10 +111,10 @@ class Texts:
         if left == unknown:
             worked = (
                 f" = {put_right}"
-                if put_right not in (write(self.named(right)), _bare(self.value(value, unknown)))
+                if put_right not in (write(self.named(right)), bare_text(self.value(value, unknown)))
                 else ""
             )
-            return [f"{names}{worked} {_sign(value)} {self.value(value, unknown)}"]
+            return [f"{names}{worked} {equals_sign(value)} {self.value(value, unknown)}"]
         if unknown in values.squares:
             square_text = write(fraction_expression(values.squares[unknown]))
             put = f"{put_left} = {put_right}"
@@ -125,13 +122,13 @@ class Texts:
         if left == Power(unknown, SQUARE):
             square = Value(value.fraction * value.fraction, value.approx)
             total = write(self.amount(square))
-            worked = f" {_sign(square)} {total}" if total != put_right else ""
+            worked = f" {equals_sign(square)} {total}" if total != put_right else ""
             root = write(Root(self.amount(square)))
-            plain = _bare(self.value(value, unknown))
+            plain = bare_text(self.value(value, unknown))
             middle = f" = {root}" if root != plain and not value.exact else ""
             return [
                 f"{names} = {put_right}{worked}",
-                f"{self.name(unknown)}{middle} {_sign(value)} {self.value(value, unknown)}",
+                f"{self.name(unknown)}{middle} {equals_sign(value)} {self.value(value, unknown)}",
             ]
         if isinstance(left, Function) and left.argument == unknown:
             worked = f" = {put_right}" if put_right != write(self.named(right)) else ""
@@ -175,11 +172,12 @@ class Texts:
         if before is None:
             square = fraction_expression(values.squares[size])
             put = write(self.put_in(square, found))
-            return f"{self.name(size)} = {write(Root(square))} = √({put}) {_sign(value)} {self.value(value, size)}"
+            worked = f"{write(Root(square))} = √({put})"
+            return f"{self.name(size)} = {worked} {equals_sign(value)} {self.value(value, size)}"
         put = write(self.put_in(before, found))
         said = self.value(value, size)
-        middle = f" = {put}" if put != _bare(said) else ""
-        return f"{self.name(size)} = {write(before)}{middle} {_sign(value)} {said}"
+        middle = f" = {put}" if put != bare_text(said) else ""
+        return f"{self.name(size)} = {write(before)}{middle} {equals_sign(value)} {said}"
 
     def claim(self, predicate: Predicate, source: Source | None = None) -> str:
         """What a predicate says: ∠ABC = ∠DEF, AB = DE, △ABC ∼ △DEF."""
@@ -213,7 +211,7 @@ class Texts:
                 if fact.inputs and all(isinstance(before.subject, AnglesEqual) for before in fact.inputs):
                     return self.claim(fact.subject)
                 value = found.get(first) or found.get(second)
-                said = f" {_sign(value)} {self.value(value, first)}" if value else ""
+                said = f" {equals_sign(value)} {self.value(value, first)}" if value else ""
                 return f"{self.name(first)} = {self.name(second)}{said}"
             case Proportional((a, b, c, d)):
                 pairs = [(one, two) for one, two in ((a, b), (c, d)) if one in found and two in found and one != two]
@@ -223,48 +221,6 @@ class Texts:
                 ]
                 return " and ".join(ratios) or self.claim(fact.subject)
         return ""
-
-
-def size_unit(size: Expression, length: str) -> str:
-    """The unit of a single size: °, the unit of length, or that squared."""
-    match size:
-        case AngleOf() | ArcOf():
-            return "°"
-        case Letter():
-            return ""
-        case AreaOf() | CircleSize("area") | SectorOf("area") | SegmentOf("area"):
-            return f"{length}²" if length else ""
-    return length
-
-
-def spelled(value: Value, unit: str) -> str:
-    """The text of a value: 5 cm, 3√5 cm ≈ 6.708 cm, 70.53°; the sign before a rounded one is not in it."""
-    if not is_number(value.fraction):
-        whole = fraction_expression(value.fraction)
-        return write(Measured(whole, unit) if unit else whole)
-    beside = decimal_beside(Decimal(repr(value.number)))
-    if value.approx:
-        rounded = write(Measured(beside, unit) if unit else beside)
-        if value.exact is None:
-            return rounded
-        exact = Measured(value.exact, unit) if unit and unit != "°" else value.exact
-        return f"{write(exact)} ≈ {rounded}"
-    rational = as_fraction(value)
-    if rational is not None:
-        exact_number = number(rational)
-        return write(Measured(exact_number, unit) if unit else exact_number)
-    exact = fraction_expression(value.fraction)
-    exact = Measured(exact, unit) if unit else exact
-    return f"{write(exact)} ≈ {write(Measured(beside, unit) if unit else beside)}"
-
-
-def _sign(value: Value) -> str:
-    return "≈" if value.approx and value.exact is None else "="
-
-
-def _bare(text: str) -> str:
-    """A value's text without its unit and its decimal."""
-    return text.split(" ≈ ")[0].split(" ")[0].rstrip("°")
 
 
 def sides_for(source: Source, unknown: Size | None) -> tuple[Expression, Expression]:

@@ -7,7 +7,7 @@ from paperaudit.errors import PaperauditError
 from paperaudit.geometry.amounts import Value, as_fraction
 from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.notation import number
-from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.values import Solved, Values
 from paperaudit.maths.cancelling import fraction_expression
 from paperaudit.maths.linear_terms import NotLinear

@@ -9,11 +9,10 @@ import heapq
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import combinations
-from typing import Literal, TypeAlias
 
-from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.derive import DIVIDING, INTRODUCTION, SIMULTANEOUS, SOLVING, SUBSTITUTION, Node
+from paperaudit.geometry.derive import DIVIDING, INTRODUCTION, SIMULTANEOUS, SOLVING, SUBSTITUTION
 from paperaudit.geometry.figure import Size
+from paperaudit.geometry.reached import Assumed, Budget, Fact, Kind, LetterSlopes
 from paperaudit.geometry.rows import Row, Source
 from paperaudit.geometry.theorems.theorem import AnglesEqual, Predicate, Stated, angles_equal
 from paperaudit.model.expression import AngleOf, Letter
@@ -22,46 +21,6 @@ CANCELS = 1e-7
 """Share of the terms' own size below which a sum of slopes counts as 0."""
 MOST_TOGETHER = 3
 """Equations that are solved together at most."""
-
-LetterSlopes: TypeAlias = dict[Letter, float]
-Kind = Literal["size", "substituted", "letter", "predicate", "equation", "let", "linear"]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Fact:
-    """One line of a derivation: a size or a letter that is settled, a predicate, or an equation in letters.
-
-    `slopes` is empty for a number. A "linear" fact has its lines in `plain`, from the linear search.
-    """
-
-    kind: Kind
-    subject: Size | Predicate | None
-    slopes: LetterSlopes
-    source: Source | None
-    inputs: "tuple[Fact, ...]"
-    cost: int
-    plain: Node | None = None
-
-    @property
-    def size(self) -> Size:
-        """The size or letter that the fact settles; only for facts that settle one."""
-        return self.subject  # type: ignore[return-value]
-
-
-Assumed: TypeAlias = tuple[tuple[Size, Letter], ...]
-
-
-@dataclass(slots=True)
-class Budget:
-    """How many trials of a row the searches for one part may still make."""
-
-    left: int = 300_000
-
-    def spend(self) -> None:
-        """Count one trial; raises BudgetExceeded when there are none left."""
-        self.left -= 1
-        if self.left < 0:
-            raise BudgetExceeded("the figure has more consequences than the search may look at")
 
 
 @dataclass(slots=True)

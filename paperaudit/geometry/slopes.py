@@ -30,6 +30,7 @@ def value_and_slopes(expression: Expression, measured: Callable[[Size], float]) 
 
     Raises ValueError where the value has no real number (a root of a negative one, a division by nought).
 
+    >>> from fractions import Fraction
     >>> value_and_slopes(Power(Letter("x"), Number(Fraction(2))), lambda size: 3.0)
     (9.0, {Letter(name='x'): 6.0})
     """

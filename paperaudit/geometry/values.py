@@ -18,7 +18,7 @@ from paperaudit.geometry.amounts import (
 )
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.figure import Size
-from paperaudit.geometry.reach import Fact
+from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.roots import by_powers, eliminated, roots_of, rounded_root
 from paperaudit.geometry.rows import Source
 from paperaudit.geometry.theorems.theorem import Equation

@@ -1,0 +1,117 @@
+"""What a figure has a size of: angles, lengths, areas, arcs, circles, sectors, distances, bearings."""
+
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+
+@dataclass(frozen=True, slots=True)
+class AngleOf:
+    """∠ABC by its three points, vertex in the middle; below 180° unless `reflex`."""
+
+    arm: str
+    vertex: str
+    other: str
+    reflex: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class AngleAt:
+    """∠B or B̂₁: an angle named by its vertex alone, or with the number that the figure gives it."""
+
+    vertex: str
+    number: int = 0
+    reflex: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LengthOf:
+    """The length of segment AB."""
+
+    start: str
+    end: str
+
+
+@dataclass(frozen=True, slots=True)
+class AreaOf:
+    """The area of the polygon with these corners."""
+
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PerimeterOf:
+    """The perimeter of the polygon with these corners."""
+
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ArcOf:
+    """The measure in degrees of the arc from `start` to `end` of a circle.
+
+    `through` is a point of the arc that tells which of the two is meant; without one it is the
+    minor arc, or the `major` one. `centre` is "" where the statement does not name the circle.
+    """
+
+    start: str
+    end: str
+    through: str = ""
+    major: bool = False
+    centre: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ArcLengthOf:
+    """The length of an arc."""
+
+    arc: ArcOf
+
+
+CircleKind: TypeAlias = Literal["radius", "diameter", "circumference", "area"]
+
+
+@dataclass(frozen=True, slots=True)
+class CircleSize:
+    """The radius, diameter, circumference or area of a circle; `centre` is "" for the only circle there is."""
+
+    kind: CircleKind
+    centre: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SectorOf:
+    """The area or the perimeter of the sector between an arc and the two radii to its ends."""
+
+    kind: Literal["area", "perimeter"]
+    arc: ArcOf
+
+
+@dataclass(frozen=True, slots=True)
+class SegmentOf:
+    """The area or the perimeter of the segment of a circle between an arc and its chord."""
+
+    kind: Literal["area", "perimeter"]
+    arc: ArcOf
+
+
+@dataclass(frozen=True, slots=True)
+class DistanceOf:
+    """The distance from a point to a line, the height of a figure over a side."""
+
+    point: str
+    path: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class BearingOf:
+    """The three-figure bearing of `end` from `start`: degrees clockwise from north, from 0 up to 360."""
+
+    start: str
+    end: str
+
+
+RoundSize: TypeAlias = ArcOf | ArcLengthOf | CircleSize | SectorOf | SegmentOf
+"""What a circle has a size of."""
+
+Quantity: TypeAlias = AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | DistanceOf | BearingOf | RoundSize
+"""What a figure has a size of."""
