@@ -17,12 +17,16 @@ from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.figure import length
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.theorems import (
+    between_parallels,
     bisectors,
     congruent,
     hypotenuse,
     isosceles_axes,
     proportion,
+    quadrilateral_lengths,
+    shape_converses,
     similar,
+    special_shapes,
     triangle_centres,
 )
 from paperaudit.geometry.theorems.theorem import (
@@ -30,6 +34,7 @@ from paperaudit.geometry.theorems.theorem import (
     AnglesEqual,
     Equation,
     Instance,
+    IsShape,
     LinesParallel,
     Predicate,
     Proportional,
@@ -45,11 +50,20 @@ from paperaudit.model.expression import AngleOf, Expression, LengthOf, with_leav
 from paperaudit.model.fact import Given
 from paperaudit.wording import read_statement
 
-OURS: tuple[Theorem, ...] = tuple(
-    theorem
-    for topic in (similar, congruent, hypotenuse, isosceles_axes, bisectors, proportion, triangle_centres)
-    for theorem in topic.THEOREMS
+TOPICS = (
+    similar,
+    congruent,
+    hypotenuse,
+    isosceles_axes,
+    bisectors,
+    proportion,
+    triangle_centres,
+    between_parallels,
+    shape_converses,
+    special_shapes,
+    quadrilateral_lengths,
 )
+OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]
 OFF = 1e-5
 """Degrees, or share of a size, from which two sizes of an exact drawing differ."""
@@ -101,8 +115,24 @@ def holds(arrangement: Arrangement, predicate: Predicate) -> bool:
                 and all(same(side, sides[0]) for side in sides)
                 and (not congruent or same(sides[0], 1))
             )
+        case IsShape(kind, points):
+            return is_of_kind(arrangement, kind, points)
     assert isinstance(predicate, Stated), predicate
     return True
+
+
+def is_of_kind(arrangement: Arrangement, kind: str, points: tuple[str, ...]) -> bool:
+    a, b, c, d = points
+    side = [arrangement.measured(length(*pair)) for pair in ((a, b), (b, c), (c, d), (d, a))]
+    corner = [arrangement.measured(angle) for angle in angles_at(points)]
+    opposite = same(side[0], side[2]) and same(side[1], side[3]) and same(corner[0], corner[2])
+    match kind:
+        case "kite":
+            return same(side[0], side[3]) and same(side[1], side[2])
+        case "isosceles trapezium":
+            return same(side[1], side[3]) and same(corner[0], corner[1]) and same(corner[2], corner[3])
+    right = kind in ("parallelogram", "rhombus") or all(same(size, 90) for size in corner)
+    return opposite and right and (kind in ("parallelogram", "rectangle") or same(side[0], side[1]))
 
 
 def is_true(arrangement: Arrangement, found: Instance | Equation) -> bool:
@@ -151,6 +181,8 @@ def mutations(arrangement: Arrangement, found: Instance | Equation) -> Iterator[
             yield from (replace(found, conclusion=AnglesEqual(one, size)) for size in corners(arrangement))
         case TrianglesAlike(one, (a, b, c), congruent):
             yield replace(found, conclusion=TrianglesAlike(one, (b, a, c), congruent))
+        case IsShape(kind, (a, b, c, d)):
+            yield replace(found, conclusion=IsShape(kind, (a, c, b, d)))
         case LinesParallel(one, _):
             others = (other for other in range(len(arrangement.lines)) if other != one)
             yield from (replace(found, conclusion=LinesParallel(one, other)) for other in others)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
+    between_parallels,
     bisectors,
     circles,
     congruent,
@@ -16,9 +17,12 @@ from paperaudit.geometry.theorems import (
     points,
     polygons,
     proportion,
+    quadrilateral_lengths,
     quadrilaterals,
     right_triangles,
+    shape_converses,
     similar,
+    special_shapes,
     tangents,
     triangle_centres,
     triangles,
@@ -47,6 +51,10 @@ FURTHER: tuple[Theorem, ...] = (
     *bisectors.THEOREMS,
     *proportion.THEOREMS,
     *triangle_centres.THEOREMS,
+    *between_parallels.THEOREMS,
+    *shape_converses.THEOREMS,
+    *special_shapes.THEOREMS,
+    *quadrilateral_lengths.THEOREMS,
 )
 """Theorems beyond linear relations of angles and lengths; `reach.py` searches with these and with ALL."""
 

@@ -19,7 +19,7 @@ from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated, se
 from paperaudit.maths.linear import LinearForm
 
 
-def _kites(arrangement: Arrangement) -> Iterator[tuple[Corners, tuple[Predicate, ...], str]]:
+def named_kites(arrangement: Arrangement) -> Iterator[tuple[Corners, tuple[Predicate, ...], str]]:
     """Kites with the ends of their axis first and third, as their sides were taken to be equal."""
     for (a, b, c, d), stated, shape in named_shapes(arrangement, "kite"):
         label = stated[0]
@@ -38,14 +38,14 @@ def _pair(vertex: str, one: str, two: str) -> tuple[object, object]:
 
 
 def _kite_angles(arrangement: Arrangement) -> Iterator[Instance]:
-    for (a, b, c, d), stated, about in _kites(arrangement):
+    for (a, b, c, d), stated, about in named_kites(arrangement):
         relation = difference(arrangement.corner(a, b, c), arrangement.corner(c, d, a))
         yield Instance("kite-opposite-angles", stated, relation, about=about)
 
 
 def _kite_from_other_angles(arrangement: Arrangement) -> Iterator[Instance]:
     """The equal angles of a kite at one stroke from the other two, as pupils write it."""
-    for (a, b, c, d), stated, about in _kites(arrangement):
+    for (a, b, c, d), stated, about in named_kites(arrangement):
         equal = (arrangement.corner(a, b, c), arrangement.corner(c, d, a))
         lead = Instance("kite-opposite-angles", stated, difference(*equal), about=about)
         corners = corner_angles(arrangement, (a, b, c, d))
@@ -58,7 +58,7 @@ def _kite_from_other_angles(arrangement: Arrangement) -> Iterator[Instance]:
 
 
 def _kite_axis(arrangement: Arrangement) -> Iterator[Instance]:
-    for (a, b, c, d), stated, about in _kites(arrangement):
+    for (a, b, c, d), stated, about in named_kites(arrangement):
         for start, end in ((a, c), (c, a)):
             halves = diagonal_halves(arrangement, start, end, (b, d))
             if halves:

@@ -40,7 +40,7 @@ class Cut:
 
 def cuts(arrangement: Arrangement) -> Iterator[Cut]:
     """Wherever two lines that meet in a labelled point are cut by two lines that are parallel in the drawing."""
-    for first, second, way, third in _cut_pairs(arrangement):
+    for first, second, way, third in cut_pairs(arrangement):
         for k, m in combinations(third, 2):
             apex = arrangement.meet(k, m)
             if apex is None or apex in arrangement.lines[first] or apex in arrangement.lines[second]:
@@ -52,7 +52,7 @@ def cuts(arrangement: Arrangement) -> Iterator[Cut]:
             yield Cut(apex, (d, e), (b, c), lines_parallel(first, second), about)
 
 
-def _cut_pairs(arrangement: Arrangement) -> Iterator[tuple[int, int, int, list[int]]]:
+def cut_pairs(arrangement: Arrangement) -> Iterator[tuple[int, int, int, list[int]]]:
     """Pairs of lines that are parallel in the drawing, which way they run, and the lines that cut both."""
     for first, second in combinations(range(len(arrangement.lines)), 2):
         way = arrangement.parallel_way(first, second)

@@ -73,8 +73,36 @@ class TrianglesAlike:
     congruent: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class IsShape:
+    """A quadrilateral is of a kind; `is_shape` builds one with its corners in a fixed order.
+
+    A kite's axis is from its first corner to its third; an "isosceles trapezium" has its parallel
+    sides from the first corner to the second and from the third to the fourth.
+    """
+
+    kind: str
+    points: tuple[str, str, str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class OnOneLine:
+    """Three points, the middle one in the middle, are on one straight line though no line is drawn through all."""
+
+    points: tuple[str, str, str]
+
+
 Predicate: TypeAlias = (
-    Stated | LinesParallel | SegmentsEqual | Claimed | AnglesEqual | AngleIs | Proportional | TrianglesAlike
+    Stated
+    | LinesParallel
+    | SegmentsEqual
+    | Claimed
+    | AnglesEqual
+    | AngleIs
+    | Proportional
+    | TrianglesAlike
+    | IsShape
+    | OnOneLine
 )
 
 
@@ -115,6 +143,21 @@ def alike(first: tuple[str, ...], second: tuple[str, ...], congruent: bool = Fal
     if (tuple(pair[0] for pair in turned), tuple(pair[1] for pair in turned)) < (one, two):
         one, two = tuple(pair[0] for pair in turned), tuple(pair[1] for pair in turned)
     return TrianglesAlike(one, two, congruent)
+
+
+def is_shape(kind: str, points: tuple[str, ...]) -> IsShape:
+    """The predicate with the corners in a fixed order: the least of those that say the same.
+
+    >>> is_shape("parallelogram", ("C", "B", "A", "D")).points
+    ('A', 'B', 'C', 'D')
+    """
+    a, b, c, d = points
+    orders = [(a, b, c, d), (a, d, c, b), (c, b, a, d), (c, d, a, b)]
+    if kind == "isosceles trapezium":
+        orders = [(a, b, c, d), (b, a, d, c), (c, d, a, b), (d, c, b, a)]
+    elif kind != "kite":
+        orders += [(b, c, d, a), (b, a, d, c), (d, c, b, a), (d, a, b, c)]
+    return IsShape(kind, min(orders))
 
 
 @dataclass(frozen=True, slots=True)
