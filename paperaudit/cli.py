@@ -173,10 +173,11 @@ def _scheme(options: argparse.Namespace) -> int:
 
     target = output.checked_target(options.out, (".pdf", ".docx", ".html", ".md"), [options.paper])
     audited = _audited(options.paper)
+    from paperaudit.other_ways import with_other_ways
     from paperaudit.reports import scheme
 
     template = Path(options.template) if options.template is not None else None
-    output.write(target, scheme.render(audited, target.suffix.lower(), template))
+    output.write(target, scheme.render(with_other_ways(audited), target.suffix.lower(), template))
     return FINE
 
 

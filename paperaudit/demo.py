@@ -3,6 +3,7 @@
 from paperaudit.audit import audit_read
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Severity
+from paperaudit.other_ways import with_other_ways
 from paperaudit.readers.question_file import read_question_file
 from paperaudit.reports.output import made_folder, write_all
 from paperaudit.resources import shipped
@@ -44,10 +45,11 @@ def _rendered(audited: AuditedPaper) -> dict[str, bytes | str]:
     from paperaudit.reports import grid, json_report, marks, page, scheme
     from paperaudit.reports.drawn import drawn_questions
 
+    marked = with_other_ways(audited)
     contents: dict[str, bytes | str] = {
         "report.html": page.render(audited),
         "audit.json": json_report.render(audited),
-        **{f"scheme{ending}": scheme.render(audited, ending) for ending in (".pdf", ".docx", ".html", ".md")},
+        **{f"scheme{ending}": scheme.render(marked, ending) for ending in (".pdf", ".docx", ".html", ".md")},
         "grid.xlsx": grid.render(audited),
         "marks.xlsx": marks.render(audited, NAMES),
     }

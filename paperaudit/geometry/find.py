@@ -1,9 +1,11 @@
 """Answers a question for sizes of a figure: derived, impossible, open, or several."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
+from paperaudit.geometry.alternatives import alternatives
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.derive import Node
@@ -70,6 +72,22 @@ def find_outcome(
     if not all(_settles(one, wanted) for one in result.settled):
         return _unsettled(figure, result.settled, wanted, givens, notation)
     return _answered(figure, result.settled, wanted, givens, notation)
+
+
+def other_ways(
+    builder: FigureBuilder,
+    figure: Figure,
+    givens: tuple[Given, ...],
+    asked: tuple[Expression, ...],
+    outcome: Derived,
+) -> Derived:
+    """A derived outcome with other derivations of the same sizes, the shortest first, at most five in all."""
+    resolved = [builder.resolved(item) for item in asked]
+    result = examine(figure, [wanted_of(item, builder.unit).form for item in resolved])
+    if len(result.settled) != 1:
+        return outcome
+    found = alternatives(result.settled[0], resolved, givens, notation_of(builder, givens), outcome.derivations[0])
+    return replace(outcome, derivations=found)
 
 
 def _unsettled(

@@ -128,7 +128,7 @@ def attempted(
     for further, words in _widened(one, budget, deep):
         for path in islice(further.paths(asked, with_letters=deep), MOST_PATHS):
             try:
-                return _worked(further.arrangement, path, asked, givens, notation, words)
+                return worked_out(further.arrangement, path, asked, givens, notation, words)
             except NoExactValue:
                 continue
     return None
@@ -144,7 +144,7 @@ def _widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further
             yield Further(extended.arrangement, theory, extended.found, (), budget), {**one.words, **extended.words}
 
 
-def _worked(
+def worked_out(
     arrangement: Arrangement,
     path: Path,
     asked: Sequence[Expression],
@@ -152,6 +152,7 @@ def _worked(
     notation: Notation,
     words: dict[str, str],
 ) -> Attempt:
+    """The values and lines of a path, each worked exactly and measured; raises NoExactValue."""
     unknowns: dict[Expression, float] = {Letter(name): value for name, value in arrangement.drawing.letters.items()}
     unknowns.update({letter: arrangement.measured(size) for size, letter in path.introduced})
     values = Values(arrangement.measured, unknowns)

@@ -58,13 +58,16 @@ class Further:
         targets: Sequence[Size | Predicate | Expression],
         leave_out: frozenset[int] = frozenset(),
         with_letters: bool = True,
+        without: frozenset[Source] = frozenset(),
     ) -> Iterator[Path]:
         """Derivations of all targets, the plain one, then those `with_letters` introduced, cheapest first.
 
         A path may turn out not to be one that a pupil can work out; the next is then for the taking.
-        Raises BudgetExceeded.
+        `without` are theorem instances not to be used. Raises BudgetExceeded.
         """
         rows, wanted = self._aims(targets)
+        if without:
+            rows = [row for row in rows if row.source not in without]
         plain = Reach(rows, self.budget, leave_out)
         plain.start()
         if plain.run(wanted):

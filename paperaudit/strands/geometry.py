@@ -3,12 +3,12 @@
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claims import claim_outcome
-from paperaudit.geometry.find import find_outcome
+from paperaudit.geometry.find import find_outcome, other_ways
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.sizes import NotLinear
 from paperaudit.geometry.variants import combined, variants
 from paperaudit.model.ask import Establish, Find, WriteAs
-from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.derivation import Derived, NotRead, Outcome
 from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
@@ -48,6 +48,17 @@ class GeometryStrand:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:
             return NotRead(f"the budget for one part was used up: {obstacle}")
+
+    def with_other_ways(self, reading: Reading, outcome: Outcome) -> Outcome:
+        """The outcome with other derivations of the sizes asked for; what is not one answer for sizes stays as it is."""
+        assert reading.ask is not None
+        task = reading.ask.task
+        readings = variants(reading.givens, reading.question.sketch)
+        if not isinstance(outcome, Derived) or not isinstance(task, Find) or len(readings) != 1:
+            return outcome
+        builder = FigureBuilder(readings[0], task.wanted)
+        figure = builder.figure(reading.question.sketch, task.wanted)
+        return other_ways(builder, figure, readings[0], task.wanted, outcome)
 
     def _one(self, reading: Reading, givens: tuple[Given, ...]) -> Outcome:
         assert reading.ask is not None

@@ -6,7 +6,7 @@ from paperaudit.model.reading import Reading
 from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.strands.number import NumberStrand
-from paperaudit.strands.strand import Strand
+from paperaudit.strands.strand import FindsOtherWays, Strand
 
 STRANDS: tuple[Strand, ...] = (GeometryStrand(), EquationsStrand(), NumberStrand())
 """The first that recognises a part takes it: figures before letters, letters before plain numbers."""
@@ -20,6 +20,14 @@ def derive(reading: Reading) -> tuple[str, Outcome]:
         if strand.recognises(reading):
             return strand.name, strand.derive(reading)
     return "", NotRead(f"no strand takes this yet: {_in_words(reading.ask)}, “{reading.ask.text}”")
+
+
+def with_other_ways(name: str, reading: Reading, outcome: Outcome) -> Outcome:
+    """The outcome of a strand with other derivations of the same answer where the strand finds some."""
+    for strand in STRANDS:
+        if strand.name == name and isinstance(strand, FindsOtherWays):
+            return strand.with_other_ways(reading, outcome)
+    return outcome
 
 
 def _in_words(ask: Ask) -> str:
