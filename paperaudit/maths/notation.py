@@ -36,6 +36,8 @@ _ONE_FOR_ONE = {
     **dict.fromkeys("°º˚∘", "°"),
     **dict.fromkeys("′ʹ‘’ʼ'`´", "′"),
     **dict.fromkeys('“”„″"', '"'),
+    **dict.fromkeys("⨀☉◉", "⊙"),
+    "⌢": "⌒",
     "…": ".",
 }
 _AS_IT_IS = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒≠π√∛∜ℝ")

@@ -1,36 +1,32 @@
-"""Reads what a figure has a size of: angles in every spelling, lengths, areas, perimeters."""
+"""Reads what a figure has a size of: angles in every spelling, lengths, areas, perimeters, and what circles have."""
 
 import re
+from collections.abc import Callable
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.distances import bearing_of, distance_of, height_of
+from paperaudit.maths.points import points_of
+from paperaudit.maths.round_sizes import arc_length_of, arc_of, round_size_of
 from paperaudit.maths.tree import has, the
-from paperaudit.model.expression import AngleAt, AngleOf, AnswerTo, AreaOf, LengthOf, PerimeterOf, Quantity
+from paperaudit.model.expression import AngleAt, AngleOf, AnswerTo, AreaOf, Expression, LengthOf, PerimeterOf
 
-_POINT = re.compile(r"[A-Z]′*")
 _LEVEL = re.compile(r"[0-9]+|[a-z]+")
 
 
-def points_of(text: str) -> tuple[str, ...]:
-    """The points of a run of capitals: "AB′C" is A, B′, C."""
-    return tuple(_POINT.findall(text))
+def quantity_of(node: Node) -> Expression:
+    """The value under `quantity`: a size of the figure, or the answer to another part."""
+    inner = the(node, *_SIZES)
+    return _SIZES[inner.expr_name](inner)
 
 
-def quantity_of(node: Node) -> Quantity | AnswerTo:
-    """The value under `quantity`."""
-    inner = the(node, "angle", "area", "perimeter", "length", "answer_to")
-    match inner.expr_name:
-        case "angle":
-            return angle_of(inner)
-        case "length":
-            start, end = points_of(inner.text)
-            return LengthOf(start, end)
-        case "area":
-            return AreaOf(polygon_of(the(inner, "polygon_name")))
-        case "perimeter":
-            return PerimeterOf(polygon_of(the(inner, "polygon_name")))
-        case _:
-            return AnswerTo(".".join(_LEVEL.findall(the(inner, "part_number").text)))
+def _answer_to(node: Node) -> AnswerTo:
+    return AnswerTo(".".join(_LEVEL.findall(the(node, "part_number").text)))
+
+
+def _length(node: Node) -> LengthOf:
+    start, end = points_of(node.text)
+    return LengthOf(start, end)
 
 
 def polygon_of(node: Node) -> tuple[str, ...]:
@@ -47,3 +43,18 @@ def angle_of(node: Node) -> AngleOf | AngleAt:
         return AngleOf(points[0], points[1], points[2], reflex)
     digits = [character for character in inner.text if character.isdigit()]
     return AngleAt(points[-1], int(digits[0]) if digits else 0, reflex)
+
+
+_SIZES: dict[str, Callable[[Node], Expression]] = {
+    "arc_length": arc_length_of,
+    "angle": angle_of,
+    "area": lambda node: AreaOf(polygon_of(the(node, "polygon_name"))),
+    "perimeter": lambda node: PerimeterOf(polygon_of(the(node, "polygon_name"))),
+    "round_size": round_size_of,
+    "distance": distance_of,
+    "height": height_of,
+    "bearing": bearing_of,
+    "arc": arc_of,
+    "length": _length,
+    "answer_to": _answer_to,
+}

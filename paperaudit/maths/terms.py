@@ -6,6 +6,7 @@ from fractions import Fraction
 from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.functions import GREEK, function_of
 from paperaudit.maths.notation import UNIT_MARK
 from paperaudit.maths.numerals import fraction_of, number_of, plain_number
 from paperaudit.maths.quantities import quantity_of
@@ -26,7 +27,6 @@ from paperaudit.model.expression import (
 )
 
 HIGHEST_EXPONENT = 1_000
-_GREEK = {"pi": "π", "theta": "θ", "alpha": "α", "beta": "β", "gamma": "γ"}
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻ⁿ", "0123456789-n")
 _PLURALS = {"rand": "R", "deg": "°"}
 
@@ -55,12 +55,14 @@ def _product(node: Node) -> Expression:
     sign = ""
     for piece in every(node, "share", "times", "times_only"):
         if piece.expr_name.startswith("times"):
+            if value is not None and sign == ":" == piece.text:
+                raise ExpressionNotRead("a ratio of more than two terms", piece.start, "one ratio of two terms")
             sign = piece.text
             continue
         right = _share(piece)
         if value is None:
             value = right
-        elif sign in "÷:":
+        elif sign in ("÷", ":"):
             _refuse_doubtful_divisor(piece)
             value = Quotient(value, right, "÷")
         elif isinstance(value, Product) and value.sign == "×":
@@ -176,7 +178,7 @@ def _factors(node: Node) -> tuple[Expression, ...]:
     inner = the(node, "factor") if node.expr_name == "factor_on" else node
     operand = the(inner, "operand")
     base = operand.children[0]
-    if base.expr_name == "letters" and base.text not in _GREEK and not base.text[0].isupper():
+    if base.expr_name == "letters" and base.text not in GREEK and not base.text[0].isupper():
         *before, last = (Letter(name) for name in base.text)
         return (*before, _powered(last, inner))
     return (_powered(_operand(base), inner),)
@@ -193,6 +195,12 @@ def _powered(base: Expression, node: Node) -> Expression:
         raise ExpressionNotRead("a tower of powers", powers[1].start, "one exponent, in brackets if it is long")
     if not powers:
         return base
+    if the(node, "operand").children[0].expr_name == "function":
+        raise ExpressionNotRead(
+            f"the power behind {the(node, 'function').text} can be read in two ways",
+            powers[0].start,
+            "brackets round the angle or round the whole",
+        )
     return Power(base, _exponent(powers[0]))
 
 
@@ -234,7 +242,7 @@ def _operand(node: Node) -> Expression:
 
 
 def _letter(node: Node) -> Expression:
-    return Letter(_GREEK.get(node.text, node.text))
+    return Letter(GREEK.get(node.text, node.text))
 
 
 def _root(node: Node) -> Expression:
@@ -247,6 +255,7 @@ def _root(node: Node) -> Expression:
 
 
 _OPERANDS: dict[str, Callable[[Node], Expression]] = {
+    "function": lambda node: function_of(node, expression_of),
     "quantity": quantity_of,
     "number": number_of,
     "plain_number": number_of,

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.quantities import points_of
+from paperaudit.maths.points import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import LengthOf, Relation
 from paperaudit.model.fact import Circle, Collinear, Diameter, Drawn, Fact, Holds, Parallel, Path, Perpendicular

@@ -11,6 +11,7 @@ from paperaudit.maths.peg import Rules, compiled
 from paperaudit.maths.tree import the
 from paperaudit.model.fact import Fact
 from paperaudit.wording import (
+    arcs,
     bisectors,
     chords,
     circles,
@@ -21,12 +22,28 @@ from paperaudit.wording import (
     relations,
     rings,
     shapes,
+    sizes,
     tangents,
+    touching,
     within,
 )
 from paperaudit.wording.scene import Scene
 
+GRAMMAR_FILES = ("statement.peg", "circle.peg", "arcs.peg", "ask.peg")
+"""The grammar files of statements and asks, each on top of those before."""
+
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
+    "semicircle": arcs.semicircle,
+    "sector_is": arcs.sector_is,
+    "arc_midpoint": arcs.arc_midpoint,
+    "on_arc": arcs.on_arc,
+    "subtends": arcs.subtends,
+    "arc_drawn": arcs.arc_drawn,
+    "circles_touch": touching.circles_touch,
+    "circles_equal": touching.circles_equal,
+    "common_tangent": touching.common_tangent,
+    "incircle": touching.incircle,
+    "circumcircle": touching.circumcircle,
     "circle_size": rings.circle_size,
     "two_circles": rings.two_circles,
     "meets_circle": rings.meets_circle,
@@ -83,6 +100,9 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "crossing": crossings.crossing,
     "diagonals": crossings.diagonals,
     "meeting_of": crossings.meeting_of,
+    "has_size": sizes.has_size,
+    "far_from": sizes.far_from,
+    "on_bearing": sizes.on_bearing,
     "angles_listed": corner_angles.angles_listed,
     "angles_are": corner_angles.angles_are,
     "exterior_size": corner_angles.exterior_size,
@@ -104,7 +124,7 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
 def statement_grammar() -> Rules:
     """The grammar of statements and asks, on top of that of expressions, compiled once a process."""
     here = File(__file__).parent
-    rules = [(here / name).read_text(encoding="utf-8") for name in ("statement.peg", "circle.peg", "ask.peg")]
+    rules = [(here / name).read_text(encoding="utf-8") for name in GRAMMAR_FILES]
     return compiled("\n".join(rules), expression_grammar())
 
 

@@ -34,7 +34,8 @@ def ratio_words(node: Node, scene: Scene) -> Facts:
     whole = first(node, "angles_of")
     if whole is not None:
         return in_ratio(_angles_of(whole, scene), shares, node)
-    angles = measures_of(the(node, "quantities"))
+    listed = first(node, "quantities")
+    angles = measures_of(listed if listed is not None else node)
     named = next((piece for piece in every(node, "quantities", "polygon") if piece.expr_name == "polygon"), None)
     if named is not None:
         angles = tuple(_at_corner(angle, corners_of(named)) for angle in angles)

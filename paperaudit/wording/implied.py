@@ -4,16 +4,19 @@ from collections.abc import Iterator
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.points import points_of
 from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.tree import every, first
 from paperaudit.model.expression import Relation
-from paperaudit.model.fact import Fact, Holds, Path, Quality
+from paperaudit.model.fact import Circle, Fact, Holds, Path, Quality
+from paperaudit.wording.arcs import on_arc_named, on_figure
 from paperaudit.wording.chords import by_noun
 from paperaudit.wording.named import path_of
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
 from paperaudit.wording.tangents import tangents_named
+from paperaudit.wording.the_circle import THE_CIRCLE
 
 
 def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
@@ -22,10 +25,22 @@ def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, 
         *introduced(clause, scene, facts),
         *by_noun(clause, scene),
         *tangents_named(clause, scene, facts),
+        *by_arc(clause, scene, facts),
         *_by_side(clause, scene),
         *_by_angle(clause),
     )
     return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
+
+
+def by_arc(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterator[Fact]:
+    """The letters of arcs are on the circle, unless that is known; so are the letters of sectors and segments."""
+    known = {*scene.on_circle, *(point for fact in facts if isinstance(fact, Circle) for point in fact.points)}
+    for run in every(clause, "arcs_named"):
+        points = tuple(dict.fromkeys(point for piece in every(run, "arc_points") for point in points_of(piece.text)))
+        yield from () if known.issuperset(points) else (Circle(THE_CIRCLE, points),)
+    for named in every(clause, "arc_named", "sector_size", "segment_size"):
+        found = on_arc_named(named) if named.expr_name == "arc_named" else on_figure(named, scene)
+        yield from (fact for fact in found if not isinstance(fact, Circle) or not known.issuperset(fact.points))
 
 
 def _by_side(clause: Node, scene: Scene) -> Iterator[Fact]:

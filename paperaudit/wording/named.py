@@ -1,13 +1,17 @@
 """The names in a clause: points, paths, polygons and what is measured, from the parse tree."""
 
+from collections.abc import Iterator
+
 from parsimonious.nodes import Node
 
-from paperaudit.maths.quantities import points_of
+from paperaudit.maths.points import points_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf
+from paperaudit.model.expression import AngleAt, AngleOf, ArcOf, AreaOf, Expression, LengthOf, PerimeterOf
 from paperaudit.model.fact import Path
 from paperaudit.wording.scene import NotUnderstood
+
+_NAMING = ("measure", "angle_name", "arcs_named", "areas_named")
 
 
 def path_of(node: Node) -> Path:
@@ -51,10 +55,22 @@ def distinct(points: tuple[str, ...], node: Node) -> tuple[str, ...]:
 
 def measures_of(node: Node) -> tuple[Expression, ...]:
     """What `measure`s, or angles named after "angles", stand under a node."""
-    return tuple(
-        measure_of(piece) if piece.expr_name == "measure" else angle_named(piece.text)
-        for piece in every(node, "measure", "angle_name")
-    )
+    return tuple(size for piece in every(node, *_NAMING) for size in _sizes_of(piece))
+
+
+def _sizes_of(piece: Node) -> Iterator[Expression]:
+    match piece.expr_name:
+        case "measure":
+            yield measure_of(piece)
+        case "angle_name":
+            yield angle_named(piece.text)
+        case "arcs_named":
+            for run in every(piece, "arc_points"):
+                points = distinct(points_of(run.text), run)
+                yield ArcOf(points[0], points[-1], points[1] if len(points) == 3 else "")
+        case _:
+            size = AreaOf if "areas" in piece.text.split(" of ")[0] else PerimeterOf
+            yield from (size(corners_of(polygon)) for polygon in every(piece, "polygon"))
 
 
 def measure_of(node: Node) -> Expression:

@@ -4,8 +4,9 @@ from fractions import Fraction
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.tree import every, has, the
-from paperaudit.model.expression import LengthOf, Number, Relation
+from paperaudit.maths.round_sizes import CircleKind
+from paperaudit.maths.tree import every, first, has, the
+from paperaudit.model.expression import CircleSize, LengthOf, Number, Relation
 from paperaudit.model.fact import Circle, Collinear, Fact, Holds
 from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.lines import on_line
@@ -15,19 +16,27 @@ from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.the_circle import THE_CIRCLE
 
 Facts = tuple[Fact, ...]
+_SIZES: tuple[CircleKind, ...] = ("radius", "diameter", "circumference", "area")
 
 
 def circle_size(node: Node, scene: Scene) -> Facts:
-    """The radius of the circle is 5 cm: that of a point named on it from its centre."""
-    centre, _ = ring_of(node)
+    """The radius of the circle is 5 cm: that of a point named on it from its centre, where there is one."""
+    centre, on = ring_of(node)
+    after = first(node, "centre_after")
+    if after is not None:
+        centre = point_of(after)
+    named = on_circle_with(centre, on) if on or centre not in (THE_CIRCLE, *scene.centres) else ()
     known = tuple(dict.fromkeys(scene.centres))
     if centre == THE_CIRCLE and len(known) == 1:
         centre = known[0]
-    if centre == THE_CIRCLE or not scene.on_circle or len(known) > 1:
-        raise NotUnderstood("the circle has no named radius", node.start, "a radius named by its ends, as in OA = 5 cm")
-    radius, size = LengthOf(centre, scene.on_circle[0]), measure_of(the(node, "measure"))
-    share = Number(Fraction(2 if "diameter" in node.text else 1))
-    return (Holds(Relation(times(share, radius), "=", size)),)
+    size = measure_of(the(node, "measure"))
+    kind = next(kind for kind in _SIZES if kind in the(node, "size_word").text)
+    alone = centre != THE_CIRCLE and scene.on_circle and len(known) < 2
+    if not alone or kind not in ("radius", "diameter"):
+        whole = CircleSize(kind, "" if centre == THE_CIRCLE else centre)
+        return (*named, Holds(Relation(whole, "=", size)))
+    share = Number(Fraction(2 if kind == "diameter" else 1))
+    return (*named, Holds(Relation(times(share, LengthOf(centre, scene.on_circle[0])), "=", size)))
 
 
 def two_circles(node: Node, scene: Scene) -> Facts:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from paperaudit.maths.notation import Commas, Notation, read_notation
-from paperaudit.model.fact import Circle, Collinear, Diameter, Fact, Parallel, Path, Shape, Tangent
+from paperaudit.model.fact import Circle, Collinear, Diameter, Fact, Incircle, Parallel, Path, Shape, Tangent
 
 
 class NotUnderstood(Exception):
@@ -27,6 +27,8 @@ class Scene:
     centres: list[str] = field(default_factory=list)
     on_circle: list[str] = field(default_factory=list)
     tangents: list[Path] = field(default_factory=list)
+    semicircle: Path | None = None
+    on_semicircle: list[str] = field(default_factory=list)
 
     def notation(self, text: str, units: bool = True) -> Notation:
         """A text in the grammars' spelling, as this paper means its letters and commas."""
@@ -38,7 +40,7 @@ class Scene:
         self.parallels.extend(fact for fact in facts if isinstance(fact, Parallel))
         self.lines.extend(fact for fact in facts if isinstance(fact, Collinear))
         for fact in facts:
-            if isinstance(fact, Circle | Tangent | Diameter) and fact.centre.isupper():
+            if isinstance(fact, Circle | Tangent | Diameter | Incircle) and fact.centre.isupper():
                 self.centres.append(fact.centre)
             if isinstance(fact, Circle):
                 self.on_circle.extend(fact.points)

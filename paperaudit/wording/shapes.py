@@ -4,7 +4,7 @@ import re
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.quantities import points_of
+from paperaudit.maths.points import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import AngleOf, LengthOf, Relation
 from paperaudit.model.fact import Congruent, Fact, Holds, Inside, Quality, Shape, ShapeKind, Sides, Similar

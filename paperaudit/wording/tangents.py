@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.quantities import points_of
+from paperaudit.maths.points import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.fact import Collinear, Fact, Path, Tangent
 from paperaudit.wording.circles import on_circle_with, ring_of

@@ -3,10 +3,28 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from paperaudit.model.fact import Circle, Diameter, Fact, Tangent
+from paperaudit.maths.round_sizes import CIRCLE_IN, CIRCLE_ROUND
+from paperaudit.model.expression import CircleSize, Expression, leaves
+from paperaudit.model.fact import Centre, Circle, CirclesTouch, Diameter, Fact, Holds, Incircle, Tangent
+from paperaudit.wording.circle_sizes import leaves_open, sized
 
 THE_CIRCLE = "the circle"
 """Stands for the centre while statements are read; `Known.settled` puts the letter there, or ""."""
+UNLETTERED = "⊙"
+"""Begins the name of a centre that no letter of the paper stands for, where a question has other circles too."""
+
+_Of = Circle | Tangent | Diameter | Incircle
+"""The facts that are about one circle, named by its centre."""
+
+
+def circle_in(polygon: Sequence[str]) -> str:
+    """Stands for the centre of a polygon's incircle while statements are read."""
+    return CIRCLE_IN + " ".join(polygon)
+
+
+def circle_round(polygon: Sequence[str]) -> str:
+    """Stands for the centre of a polygon's circumcircle while statements are read."""
+    return CIRCLE_ROUND + " ".join(polygon)
 
 
 def together(facts: Sequence[Fact]) -> tuple[Fact, ...]:
@@ -27,24 +45,64 @@ class Known:
 
     "O is the centre of the circle" gives a centre to every other statement about the circle. A circle
     that a cyclic quadrilateral or concyclic points lie on is the question's circle if it is the first one
-    and no corner is a centre or the outer end of a tangent.
+    and no corner is a centre or the outer end of a tangent; each other one is a circle of its own.
     """
 
     def __init__(self, facts: Iterable[Fact]) -> None:
-        round_facts = [fact for fact in facts if isinstance(fact, Circle | Tangent | Diameter)]
-        self.centres = tuple(dict.fromkeys(fact.centre for fact in round_facts if fact.centre not in ("", THE_CIRCLE)))
+        facts = list(facts)
+        round_facts = [fact for fact in facts if isinstance(fact, _Of)]
+        named = [fact.centre for fact in round_facts]
+        for touching in facts:
+            if isinstance(touching, CirclesTouch):
+                named += [touching.first, touching.second]
+        named += [
+            leaf.centre
+            for fact in facts
+            if isinstance(fact, Holds)
+            for side in (fact.relation.left, fact.relation.right)
+            for leaf in leaves(side)
+            if isinstance(leaf, CircleSize)
+        ]
+        self.centres = tuple(dict.fromkeys(name for name in named if name.isupper()))
         self.centre = self.centres[0] if len(self.centres) == 1 else ""
         off = {end for fact in round_facts if isinstance(fact, Tangent) for end in fact.path if end != fact.at}
-        alone = [fact for fact in round_facts if isinstance(fact, Circle) and not fact.centre]
-        self._first = next(iter(alone), None)
+        self._alone = [fact for fact in round_facts if isinstance(fact, Circle) and not fact.centre]
+        self._first = next(iter(self._alone), None)
         if self._first is not None and not off.union(self.centres).isdisjoint(self._first.points):
             self._first = None
         self._named: list[str] = []
+        self._others = self._unlettered(named, facts)
+
+    def _unlettered(self, named: list[str], facts: list[Fact]) -> dict[str, str]:
+        """The centre of each incircle and circumcircle that is named by its polygon: a letter, "", or a name for it."""
+        wanted = list(dict.fromkeys(name for name in named if name.startswith((CIRCLE_IN, CIRCLE_ROUND))))
+        found = {name: _letter_of(name, facts) for name in wanted}
+        alone = len(wanted) == 1 and not self.centres and not self._alone
+        for name, letter in found.items():
+            if not letter and not alone:
+                found[name] = UNLETTERED + ("I" if name.startswith(CIRCLE_IN) else "") + "".join(name.split()[1:])
+        return found
+
+    @property
+    def _several(self) -> bool:
+        """Whether "the circle" could be one of several."""
+        return len({*self.centres, *self._others.values()}) > 1
 
     def leaves_open(self, facts: Sequence[Fact]) -> bool:
-        """Whether facts are about "the circle" of a question that has several."""
-        round_facts = (fact for fact in facts if isinstance(fact, Circle | Tangent | Diameter))
-        return len(self.centres) > 1 and any(fact.centre == THE_CIRCLE for fact in round_facts)
+        """Whether facts are about "the circle" of a question that has several, or its centre that has no letter."""
+        round_facts = (fact for fact in facts if isinstance(fact, _Of))
+        if self._several and any(fact.centre == THE_CIRCLE for fact in round_facts):
+            return True
+        relations = (fact.relation for fact in facts if isinstance(fact, Holds))
+        return any(self.leaves_size_open(side) for relation in relations for side in (relation.left, relation.right))
+
+    def leaves_size_open(self, expression: Expression) -> bool:
+        """Whether a size is that of "the circle", or taken from its centre, and it is not clear which is meant."""
+        return leaves_open(expression, self.centres, self._several)
+
+    def size(self, expression: Expression) -> Expression:
+        """The expression with the letter of the centre of each circle and sector."""
+        return sized(expression, self.centres, self._others)
 
     def settled(self, facts: Sequence[Fact]) -> tuple[Fact, ...]:
         """The facts of the next statement with the letter of the centre, where there is one.
@@ -56,14 +114,46 @@ class Known:
 
     def claimed(self, facts: Sequence[Fact]) -> tuple[Fact, ...]:
         """The facts of a claim: concyclic points are the claim's own circle."""
-        return tuple(dict.fromkeys(self._settled(facts, None)))
+        return tuple(dict.fromkeys(self._settled(facts, None, claim=True)))
 
-    def _settled(self, facts: Sequence[Fact], same: Circle | None) -> Iterator[Fact]:
+    def _settled(self, facts: Sequence[Fact], same: Circle | None, claim: bool = False) -> Iterator[Fact]:
         for fact in facts:
-            if not isinstance(fact, Circle | Tangent | Diameter) or (fact.centre != THE_CIRCLE and fact != same):
+            if isinstance(fact, Holds):
+                relation = fact.relation
+                yield Holds(replace(relation, left=self.size(relation.left), right=self.size(relation.right)))
+            elif not isinstance(fact, _Of):
                 yield fact
+            elif fact.centre in self._others:
+                yield replace(fact, centre=self._others[fact.centre])
+            elif fact.centre != THE_CIRCLE and fact != same:
+                yield fact if claim or fact.centre or not isinstance(fact, Circle) else self._own(fact)
             elif not isinstance(fact, Circle) or self.centre:
                 yield replace(fact, centre=self.centre)
             elif new := [point for point in fact.points if point not in self._named]:
                 self._named.extend(new)
                 yield Circle("", tuple(self._named))
+
+    def _own(self, fact: Circle) -> Circle:
+        """A circle without a letter, apart from the question's other circles unless they share three points."""
+        for other in self._alone:
+            if len(set(other.points) & set(fact.points)) > 2:
+                alone = len(self._alone) == 1 and not self.centres and not self._others and not self._named
+                first = other is self._first or alone
+                return replace(fact, centre=self.centre if first else UNLETTERED + "".join(other.points))
+        return fact
+
+
+def _letter_of(name: str, facts: list[Fact]) -> str:
+    """The letter of the centre of an incircle or a circumcircle, "" where no statement gives one."""
+    corners, inside = set(name.split()[1:]), name.startswith(CIRCLE_IN)
+    for fact in facts:
+        match fact:
+            case Centre("incentre", point, polygon) if inside and set(polygon) == corners:
+                return point
+            case Incircle(centre, polygon) if inside and centre.isupper() and set(polygon) == corners:
+                return centre
+            case Centre("circumcentre", point, polygon) if not inside and set(polygon) == corners:
+                return point
+            case Circle(centre, points) if not inside and centre.isupper() and len(corners & set(points)) > 2:
+                return centre
+    return ""

@@ -10,6 +10,7 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.notation import Notation
 from paperaudit.model.place import Place
 from paperaudit.model.reading import Unread
+from paperaudit.wording.clauses import GRAMMAR_FILES
 
 _NEAR = 0.8
 _MOST_SLIPS = 2
@@ -101,7 +102,7 @@ def _slips(word: str, known: str) -> int:
 def known_words() -> tuple[str, ...]:
     """Every word of the grammars."""
     here = File(__file__).parent
-    text = "".join((here / name).read_text(encoding="utf-8") for name in ("statement.peg", "circle.peg", "ask.peg"))
+    text = "".join((here / name).read_text(encoding="utf-8") for name in GRAMMAR_FILES)
     literals = " ".join(re.findall(r'"([^"]*)"', text)).replace("-?", "")
     literals = re.sub(r"([a-z]+)s\?", r"\1 \1s", literals)
     return tuple(sorted(set(re.findall(r"(?<![\\?])\b[a-z]{4,}\b", literals))))

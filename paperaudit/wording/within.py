@@ -2,7 +2,8 @@
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.quantities import angle_of, points_of
+from paperaudit.maths.points import points_of
+from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import AngleOf
 from paperaudit.model.fact import Collinear, Drawn, Fact, Inside, Outside, Parallel, Path, RayInside

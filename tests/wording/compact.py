@@ -48,6 +48,18 @@ def fact_line(fact: facts.Fact) -> str:
             return f"tangent {''.join(path)} at {at} circle {centre or '?'}"
         case facts.Diameter(path, centre):
             return f"diameter {''.join(path)} circle {centre or '?'}"
+        case facts.BisectsSegment(path, segment, perpendicular):
+            return f"halves {''.join(path)} {''.join(segment)}" + (" at right angles" if perpendicular else "")
+        case facts.Midline(path, polygon):
+            return f"midline {''.join(path)} {''.join(polygon)}"
+        case facts.Centre(kind, point, polygon):
+            return f"{kind} {point} {''.join(polygon)}"
+        case facts.Incircle(centre, polygon):
+            return f"incircle {centre or '?'} {''.join(polygon)}"
+        case facts.CirclesTouch(first, second, at, inside):
+            return " ".join(word for word in ("touch", first, second, at and f"at {at}", inside) if word)
+        case facts.OnArc(points, arc):
+            return " ".join(("on arc", *points, write(arc)))
         case facts.AngleName(name, angle):
             return f"name {name.vertex}{name.number} {write(angle)}"
 

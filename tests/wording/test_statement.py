@@ -63,7 +63,7 @@ def test_joined_clauses_amount_to_both(first: str, second: str, joint: str) -> N
 def test_renaming_the_points_renames_the_facts(case: tuple[str, str, list[str]], names: list[str]) -> None:
     _, said, facts = case
     old = "ABCDEFGHKLMNOPQRSTUVWXYZ"
-    assume("no money" not in case[0] and not said.startswith("A "))
+    assume("no money" not in case[0] and "sector" not in case[0] and not said.startswith("A "))  # O is its centre
     said = normalize("NFD", said)
     table = str.maketrans(old, "".join(names))
     renamed = "".join(
