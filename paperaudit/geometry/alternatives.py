@@ -1,6 +1,7 @@
 """Other derivations of the same answer: one theorem that was used is left out, and the search made again."""
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.amounts import NoExactValue
@@ -35,15 +36,13 @@ def alternatives(
     measured as the first is.
     """
     found: dict[frozenset[str], tuple[int, Derivation]] = {_theorems(first): (0, first)}
-    try:
+    with suppress(BudgetExceeded):
         for path, derivation in _others(one, asked, givens, notation):
             key = _theorems(derivation)
             if key not in found and not any(key > other for other in found):
                 found[key] = (sum(fact.cost for fact in path.facts), derivation)
             if len(found) == most:
                 break
-    except BudgetExceeded:
-        pass
     _, *others = found.values()
     return (first, *(derivation for _, derivation in sorted(others, key=lambda pair: pair[0])))
 
@@ -61,10 +60,8 @@ def _others(
         path = next(further.paths(asked, with_letters=False, without=without), None)
         if path is None:
             continue
-        try:
+        with suppress(NoExactValue):
             yield path, worked_out(further.arrangement, path, asked, givens, notation, one.words).derivation
-        except NoExactValue:
-            pass
         for source in _used(path):
             more = without | {source}
             if more not in seen:

@@ -50,7 +50,7 @@ class GeometryStrand:
             return NotRead(f"the budget for one part was used up: {obstacle}")
 
     def with_other_ways(self, reading: Reading, outcome: Outcome) -> Outcome:
-        """The outcome with other derivations of the sizes asked for; what is not one answer for sizes stays as it is."""
+        """The outcome with other derivations of the sizes asked for; what is no answer for sizes stays as it is."""
         assert reading.ask is not None
         task = reading.ask.task
         readings = variants(reading.givens, reading.question.sketch)
