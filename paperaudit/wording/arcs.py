@@ -81,7 +81,7 @@ def subtends(node: Node, scene: Scene) -> Facts:
     """Chord AB subtends an angle of 60° at the centre; ∠ACB is subtended by arc AB."""
     named = first(node, "arc_named")
     chord = path_of(the(node, "path")) if named is None else (named_arc(named).start, named_arc(named).end)
-    on = on_circle_with(THE_CIRCLE, chord) if named is None else on_arc_named(named)
+    on = () if named is None else on_arc_named(named)
     if named is not None and named_arc(named) != ArcOf(*chord, centre=named_arc(named).centre):
         raise NotUnderstood("only the angle over a minor arc is read", named.start, "the angle by three letters")
     at = _seen_from(node, scene)
@@ -104,7 +104,10 @@ def _seen_from(node: Node, scene: Scene) -> str:
     letters = [piece.text for piece in every(where, "corner")]
     if not has(where, "centre_word"):
         return ""
-    known = tuple(dict.fromkeys((*letters, *scene.centres)))
+    named_here = first(node, "ring", "of_circle")
+    if named_here is not None and not letters:
+        letters = [corner.text for corner in every(named_here, "corner")]
+    known = tuple(dict.fromkeys(letters or scene.centres))
     if len(known) != 1:
         raise NotUnderstood("the centre has no letter", where.start, "the centre's letter")
     return str(known[0])
@@ -146,6 +149,7 @@ def semicircle(node: Node, scene: Scene) -> Facts:
     points = points_under(listed) if listed is not None else ()
     said = [path_of(found) for found in every(half, "half_diameter")]
     said += [path_of(path)] if path is not None else []
+    said += [path_of(found) for found in every(node, "half_ring", "length") if found.expr_name == "length"]
     said += [(run[0], run[-1]) for run in runs if not said]
     ends = said[0] if said else scene.semicircle
     if ends is None or any(set(other) != set(ends) for other in (*said, *((run[0], run[-1]) for run in runs))):

@@ -69,8 +69,8 @@ def cevian(node: Node, scene: Scene) -> Facts:
     lines = paths_of(the(node, "paths", "last_paths"))
     names = every(node, "paths", "last_paths", "path")
     side = next((path_of(name) for name in names if name.expr_name == "path"), None)
-    median = the(node, "cevian_noun").text.startswith("median")
-    return tuple(fact for line in lines for fact in _cevian(line, _triangle(line, side, node, scene), median, node))
+    words = the(node, "cevian_noun").text
+    return tuple(fact for line in lines for fact in cevians(line, _triangle(line, side, node, scene), words, node))
 
 
 def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[str, ...]:
@@ -85,7 +85,8 @@ def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[
     return known
 
 
-def _cevian(line: Path, triangle: tuple[str, ...], median: bool, node: Node) -> Facts:
+def cevians(line: Path, triangle: tuple[str, ...], words: str, node: Node) -> Facts:
+    """A line from a corner of a triangle to the opposite side: its altitude, its median or the angle's bisector."""
     corner = next((end for end in line if end in triangle), "")
     foot = next((end for end in line if end not in triangle), "")
     if len(triangle) != 3 or not corner or not foot:
@@ -95,6 +96,8 @@ def _cevian(line: Path, triangle: tuple[str, ...], median: bool, node: Node) -> 
             "a corner of the triangle and a point on the opposite side",
         )
     one, other = (point for point in triangle if point != corner)
-    if median:
+    if "median" in words:
         return (Midpoint(foot, (one, other)),)
+    if "bisector" in words:
+        return BisectsAngle((corner, foot), AngleOf(one, corner, other)), on_line(foot, (one, other), node)
     return Collinear((one, foot, other), ordered=False), Perpendicular((corner, foot), (one, other))

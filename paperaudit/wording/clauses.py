@@ -13,10 +13,12 @@ from paperaudit.model.fact import Fact
 from paperaudit.wording import (
     arcs,
     bisectors,
+    centres,
     chords,
     circles,
     corner_angles,
     crossings,
+    halving,
     lines,
     positions,
     relations,
@@ -29,10 +31,19 @@ from paperaudit.wording import (
 )
 from paperaudit.wording.scene import Scene
 
-GRAMMAR_FILES = ("statement.peg", "circle.peg", "arcs.peg", "ask.peg")
+GRAMMAR_FILES = ("statement.peg", "circle.peg", "arcs.peg", "centres.peg", "ask.peg")
 """The grammar files of statements and asks, each on top of those before."""
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
+    "centre_of": centres.centre_of,
+    "centre_lines": centres.centre_lines,
+    "named_lines": centres.named_lines,
+    "midline": centres.midline,
+    "perp_meets": halving.perp_meets,
+    "perps_meet": halving.perps_meet,
+    "on_perp": halving.on_perp,
+    "equidistant": halving.equidistant,
+    "halving": halving.halving,
     "semicircle": arcs.semicircle,
     "sector_is": arcs.sector_is,
     "arc_midpoint": arcs.arc_midpoint,

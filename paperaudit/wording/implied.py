@@ -35,6 +35,9 @@ def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, 
 def by_arc(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterator[Fact]:
     """The letters of arcs are on the circle, unless that is known; so are the letters of sectors and segments."""
     known = {*scene.on_circle, *(point for fact in facts if isinstance(fact, Circle) for point in fact.points)}
+    for line in every(clause, "to_line"):
+        if "chord" in line.text and not known.issuperset(path_of(line)):
+            yield Circle(THE_CIRCLE, path_of(line))
     for run in every(clause, "arcs_named"):
         points = tuple(dict.fromkeys(point for piece in every(run, "arc_points") for point in points_of(piece.text)))
         yield from () if known.issuperset(points) else (Circle(THE_CIRCLE, points),)

@@ -41,7 +41,7 @@ def circle_size(node: Node, scene: Scene) -> Facts:
 
 def two_circles(node: Node, scene: Scene) -> Facts:
     """Circles with centres O and P intersect at A and B."""
-    one, other = (piece.text for piece in every(node, "points", "corner") if piece.expr_name == "corner")
+    one, other = two_centres(node)
     points = distinct(points_under(the(node, "points")), node)
     return Circle(one, points), Circle(other, points)
 
@@ -59,6 +59,22 @@ def meets_circle(node: Node, scene: Scene) -> Facts:
 
 def secant(node: Node, scene: Scene) -> Facts:
     """PAB is a secant: it enters and leaves the circle at its last two letters."""
-    run = corners_of(the(node, "corners"))
+    runs = [corners_of(run) for run in every(node, "corners", "ring") if run.expr_name == "corners"]
+    if any(len(run) != 3 for run in runs):
+        raise NotUnderstood("a secant is named by where it starts and its two points", node.start, "three letters")
     centre, on = ring_of(node)
-    return Collinear(run), *on_circle_with(centre, (*on, *run[-2:]))
+    points = tuple(point for run in runs for point in run[1:])
+    return (*(Collinear(run) for run in runs), *on_circle_with(centre, (*on, *points)))
+
+
+def two_centres(node: Node) -> tuple[str, str]:
+    """The centres of two circles: circles O and P."""
+    pair = first(node, "rings_two")
+    if pair is not None and not has(pair, "ring"):
+        centres = tuple(corner.text for corner in every(pair, "corner"))
+    else:
+        centres = tuple(ring_of(ring)[0] for ring in every(pair or node, "ring"))
+    one, other = distinct(centres, node)
+    if THE_CIRCLE in centres:
+        raise NotUnderstood("the centres of the two circles are not named", node.start, "as in “circles O and P”")
+    return one, other

@@ -7,8 +7,8 @@ from parsimonious.nodes import Node
 from paperaudit.maths.points import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import AngleOf, LengthOf, Relation
-from paperaudit.model.fact import Congruent, Fact, Holds, Inside, Quality, Shape, ShapeKind, Sides, Similar
-from paperaudit.wording.named import corners_of, distinct, path_of, point_of, points_under
+from paperaudit.model.fact import Centre, Congruent, Fact, Holds, Inside, Quality, Shape, ShapeKind, Sides, Similar
+from paperaudit.wording.named import corners_of, distinct, measure_of, path_of, point_of, points_under
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
 
@@ -129,7 +129,9 @@ def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
 def _tail(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
     """What follows the name: right-angled at B, with apex A, with base BC."""
     assert isinstance(whole, Shape)
-    inner = the(tail, "right_tail", "apex_tail", "base_tail")
+    inner = the(tail, "side_tail", "right_tail", "apex_tail", "base_tail", "centre_tail")
+    if inner.expr_name in ("side_tail", "centre_tail"):
+        return (_of_equal_parts(inner, whole),)
     if inner.expr_name == "base_tail":
         base = path_of(the(inner, "length"))
         apex = [point for point in whole.points if point not in base]
@@ -144,6 +146,18 @@ def _tail(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
     if "isosceles" not in qualities:
         return ()
     return (equal_sides(corner, whole.points),)
+
+
+def _of_equal_parts(tail: Node, whole: Shape) -> Fact:
+    """The length of each side of a square, a rhombus or a regular figure; the centre of one of these and of others."""
+    equal = whole.kind in ("square", "rhombus") or {"regular", "equilateral"} & set(whole.qualities)
+    if tail.expr_name == "centre_tail":
+        if not equal and whole.kind not in ("rectangle", "parallelogram"):
+            raise NotUnderstood("it is not clear what the centre of this figure is", tail.start, "the circle with it")
+        return Centre("centre", the(tail, "corner").text, whole.points)
+    if not equal:
+        raise NotUnderstood("not all sides of this figure are equal", tail.start, "the side by its two letters")
+    return Holds(Relation(LengthOf(whole.points[0], whole.points[1]), "=", measure_of(the(tail, "measure"))))
 
 
 def equal_sides(apex: str, triangle: tuple[str, ...]) -> Fact:

@@ -9,6 +9,7 @@ from paperaudit.model.expression import CircleSize, Relation
 from paperaudit.model.fact import Circle, CirclesTouch, Collinear, Fact, Holds, Incircle, Path, Sides, Tangent
 from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
+from paperaudit.wording.rings import two_centres
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import shape_before
 from paperaudit.wording.the_circle import THE_CIRCLE, circle_in, circle_round
@@ -18,7 +19,7 @@ Facts = tuple[Fact, ...]
 
 def circles_touch(node: Node, scene: Scene) -> Facts:
     """Circles O and P touch externally at T; circle P touches circle O internally at T."""
-    first_centre, second_centre = _two(node, scene)
+    first_centre, second_centre = two_centres(node)
     points = points_under(node)
     at = points[-1] if points else ""
     how = the(node, "touch_how").text if has(node, "touch_how") else ""
@@ -34,28 +35,15 @@ def circles_touch(node: Node, scene: Scene) -> Facts:
 
 def circles_equal(node: Node, scene: Scene) -> Facts:
     """Circles O and P are equal: they have the same radius."""
-    one, other = _two(node, scene)
+    one, other = two_centres(node)
     return (Holds(Relation(CircleSize("radius", one), "=", CircleSize("radius", other))),)
-
-
-def _two(node: Node, scene: Scene) -> tuple[str, str]:
-    """The centres of two circles."""
-    pair = first(node, "rings_two")
-    if pair is not None and not has(pair, "ring"):
-        centres = tuple(corner.text for corner in every(pair, "corner"))
-    else:
-        centres = tuple(ring_of(ring)[0] for ring in every(pair or node, "ring"))
-    one, other = distinct(centres, node)
-    if THE_CIRCLE in centres:
-        raise NotUnderstood("the centres of the two circles are not named", node.start, "as in “circles O and P”")
-    return one, other
 
 
 def common_tangent(node: Node, scene: Scene) -> Facts:
     """AB is a common tangent of circles O and P, touching them at A and B: from one side, or crossing between."""
     path = path_of(the(node, "path", "length"))
     known = tuple(dict.fromkeys(scene.centres))
-    said = _two(node, scene) if has(node, "rings_two") else known
+    said = two_centres(node) if has(node, "rings_two") else known
     at = first(node, "common_at")
     contacts = points_under(at) if at is not None else path
     if len(said) != 2 or len(contacts) != 2:

@@ -52,7 +52,8 @@ def test_a_part_amounts_to_its_facts_and_its_ask(case: dict[str, Any]) -> None:
 def test_a_statement_says_the_same_under_figure_under_given_and_in_the_text() -> None:
     for case in SAID:
         for said in case["said"]:
-            sentence = (said if said.startswith(("m∠", "m(", "m arc")) else said[0].upper() + said[1:]).removesuffix(".")
+            begun = said if said.startswith(("m∠", "m(", "m arc")) else said[0].upper() + said[1:]
+            sentence = begun.removesuffix(".")
             forms = [{"figure": [said]}, {"given": [said]}, {"text": f"A sail is sewn.\n\n{sentence}. Find x."}]
             found = [reading({"question": form, "part": {"ask": "x"}}) for form in forms]
             facts = [sorted(fact_line(fact) for given in one.givens for fact in given.facts) for one in found]
