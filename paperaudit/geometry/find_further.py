@@ -125,7 +125,7 @@ def attempted(
 ) -> Attempt | None:
     """The first derivation that can be worked out; a `deep` search introduces letters and draws lines in."""
     budget = Budget()
-    for further, words in _widened(one, budget, deep):
+    for further, words in widened(one, budget, deep):
         for path in islice(further.paths(asked, with_letters=deep), MOST_PATHS):
             try:
                 return worked_out(further.arrangement, path, asked, givens, notation, words)
@@ -134,7 +134,7 @@ def attempted(
     return None
 
 
-def _widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:
+def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:
     """The arrangement as it is, then, in a deep search, with radii, crossings, parallels and extensions drawn in."""
     yield Further(one.arrangement, one.theory, one.found, (), budget), one.words
     for construct in (with_radii, with_crossings, with_parallels, with_extensions) if deep else ():

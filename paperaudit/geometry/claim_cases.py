@@ -1,0 +1,68 @@
+"""Whether a claim holds in the figures that the givens allow, and the figures that show that it need not."""
+
+from collections.abc import Iterable, Sequence
+from enum import Enum
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.claim_forms import claims_of, gap
+from paperaudit.geometry.examine import FIRST_SEEDS
+from paperaudit.geometry.figure import Figure
+from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.realise import realise
+from paperaudit.model.fact import Fact, Given
+
+HOLDS_WITHIN = 1e-8
+"""Share of the sizes in a claim within which it holds on a drawing that is exact to 1e-9."""
+FAILS_FROM = 1e-6
+"""Share from which it fails there."""
+
+
+class Truth(Enum):
+    """What drawings say of a claim."""
+
+    HOLDS = "holds in every one"
+    FAILS = "fails in every one"
+    OPEN = "holds in some"
+    UNCLEAR = "too near to tell"
+
+
+def samples(figure: Figure, settled: Iterable[Arrangement]) -> list[Arrangement]:
+    """Figures that meet every given: those examined, and more from the same starts."""
+    found = list(settled)
+    for arrangement in tuple(found):
+        drawings = realise(arrangement.figure, FIRST_SEEDS)
+        found += [Arrangement(arrangement.figure, drawing) for drawing in drawings]
+    return found
+
+
+def gaps(fact: Fact, builder: FigureBuilder, drawn: Sequence[Arrangement]) -> list[float]:
+    """For each drawing, how far it is from what a fact claims."""
+    return [
+        max(gap(claim, one) for claim in claims_of(fact, builder, one)) if _any(fact, builder, one) else 0.0
+        for one in drawn
+    ]
+
+
+def _any(fact: Fact, builder: FigureBuilder, one: Arrangement) -> bool:
+    return next(claims_of(fact, builder, one), None) is not None
+
+
+def truth(found: Sequence[float]) -> Truth:
+    """What the gaps of a claim in the drawings say."""
+    if any(HOLDS_WITHIN < off < FAILS_FROM for off in found):
+        return Truth.UNCLEAR
+    failing = sum(off >= FAILS_FROM for off in found)
+    if not failing:
+        return Truth.HOLDS
+    return Truth.FAILS if failing == len(found) else Truth.OPEN
+
+
+def with_claim(
+    givens: tuple[Given, ...], fact: Fact, text: str, sketch: tuple[tuple[str, float, float], ...]
+) -> Figure | None:
+    """The figure of the givens in which the claim is given too; None where it cannot be built."""
+    try:
+        return FigureBuilder((*givens, Given(text, (fact,)))).figure(sketch)
+    except Unclear:
+        return None

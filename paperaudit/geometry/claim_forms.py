@@ -1,0 +1,169 @@
+"""Claims as what the search can reach: a predicate, or a relation of sizes; and how far a drawing is from one."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.figure import Size, angle, length
+from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.plane import side
+from paperaudit.geometry.rows import sides_of
+from paperaudit.geometry.shape_claims import shape_claims, shape_gap, triangle_claims
+from paperaudit.geometry.sizes import NotLinear, linear_form
+from paperaudit.geometry.theorems.theorem import (
+    AngleIs,
+    IsShape,
+    LinesParallel,
+    OnOneLine,
+    Predicate,
+    TrianglesAlike,
+    alike,
+    angles_equal,
+    lines_parallel,
+    segments_equal,
+)
+from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.write import write
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Measured, Number
+from paperaudit.model.fact import (
+    BisectsAngle,
+    Collinear,
+    Congruent,
+    Fact,
+    Holds,
+    Midpoint,
+    Parallel,
+    Perpendicular,
+    Shape,
+    Similar,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """One thing to establish: `predicate`, or that `left` is `right`, by `form` where that is linear."""
+
+    text: str
+    predicate: Predicate | None = None
+    left: Expression | None = None
+    right: Expression | None = None
+    form: LinearForm[Size] | None = None
+
+
+def claims_of(fact: Fact, builder: FigureBuilder, arrangement: Arrangement) -> Iterator[Claim]:
+    """What has to be established for a fact; raises Unclear for a kind that is not proved yet."""
+    figure = arrangement.figure
+    match fact:
+        case Parallel(paths):
+            for other in paths[1:]:
+                one, two = figure.line_of(*paths[0]), figure.line_of(*other)
+                yield Claim(f"{''.join(paths[0])} ∥ {''.join(other)}", lines_parallel(one, two))
+        case Perpendicular(first, second):
+            yield _perpendicular(first, second, arrangement)
+        case BisectsAngle(path, bisected):
+            whole = builder.resolved(bisected)
+            assert isinstance(whole, AngleOf)
+            point = path[1] if path[0] == whole.vertex else path[0]
+            halves = (angle(whole.arm, whole.vertex, point), angle(point, whole.vertex, whole.other))
+            yield _equal(halves[0], halves[1], builder, arrangement)
+        case Midpoint(point, (start, end)):
+            yield from _on_lines((start, point, end), arrangement)
+            yield Claim(f"{start}{point} = {point}{end}", segments_equal((start, point), (point, end)))
+        case Collinear(points):
+            yield from _on_lines(points, arrangement)
+        case Congruent(one_shape, two_shape) | Similar(one_shape, two_shape) if len(one_shape) == 3:
+            congruent = isinstance(fact, Congruent)
+            sign = "≡" if congruent else "∼"
+            text = f"△{''.join(one_shape)} {sign} △{''.join(two_shape)}"
+            yield Claim(text, alike(one_shape, two_shape, congruent))
+        case Shape("triangle", points, qualities):
+            for text, predicate in triangle_claims(points, qualities, arrangement):
+                yield Claim(text, predicate)
+        case Shape(kind, points, qualities) if len(points) == 4:
+            for text, predicate in shape_claims(kind, points, qualities, arrangement):
+                yield Claim(text, predicate)
+        case Holds(relation) if relation.sign == "=":
+            yield _equal(builder.resolved(relation.left), builder.resolved(relation.right), builder, arrangement)
+        case _:
+            raise Unclear(f"a claim of this kind ({type(fact).__name__.lower()}) is not proved yet")
+
+
+def _equal(left: Expression, right: Expression, builder: FigureBuilder, arrangement: Arrangement) -> Claim:
+    """A relation; two angles, two segments, or an angle and its size are a predicate too."""
+    text = f"{_named(left, arrangement)} = {_named(right, arrangement)}"
+    predicate: Predicate | None = None
+    if isinstance(left, LengthOf) and isinstance(right, LengthOf):
+        predicate = segments_equal((left.start, left.end), (right.start, right.end))
+    elif isinstance(left, AngleOf) and not arrangement.is_straight(left):
+        if isinstance(right, AngleOf) and not arrangement.is_straight(right):
+            predicate = angles_equal(arrangement.canonical(left), arrangement.canonical(right))
+        elif isinstance(right, Measured) and right.unit == "°" and isinstance(right.amount, Number):
+            predicate = AngleIs(arrangement.canonical(left), right.amount.value)
+    try:
+        form = linear_form(left, builder.unit) - linear_form(right, builder.unit)
+    except NotLinear:
+        return Claim(text, predicate, left, right)
+    return Claim(text, predicate, left, right, form)
+
+
+def _named(expression: Expression, arrangement: Arrangement) -> str:
+    if isinstance(expression, AngleOf) and not arrangement.is_straight(expression):
+        return write(arrangement.name(arrangement.canonical(expression)))
+    return write(expression)
+
+
+def _perpendicular(first: tuple[str, str], second: tuple[str, str], arrangement: Arrangement) -> Claim:
+    one, two = arrangement.figure.line_of(*first), arrangement.figure.line_of(*second)
+    vertex = arrangement.meet(one, two)
+    if vertex is None:
+        raise Unclear("perpendicular lines that do not meet in a named point are not proved yet")
+    rays = [next(ray for ray in arrangement.rays[vertex] if ray.line == line) for line in (one, two)]
+    right = arrangement.between(rays[0], rays[1])
+    form: LinearForm[Size] = LinearForm.of(right)
+    form = form - LinearForm.number(90)
+    return Claim(f"{''.join(first)} ⊥ {''.join(second)}", AngleIs(right, -form.constant), None, None, form)
+
+
+def _on_lines(points: tuple[str, ...], arrangement: Arrangement) -> Iterator[Claim]:
+    """That points are on one straight line, in triples, where no line is drawn through them."""
+    if any(set(points) <= set(line) for line in arrangement.figure.lines):
+        return
+    for triple in zip(points, points[1:], points[2:], strict=False):
+        yield Claim(f"{', '.join(triple)} are on one straight line", OnOneLine(triple))
+
+
+def gap(claim: Claim, arrangement: Arrangement) -> float:
+    """How far a drawing is from a claim, as a share of the sizes in it; 0 where the claim holds."""
+    if claim.left is not None and claim.right is not None:
+        return _share(arrangement, claim.left, claim.right)
+    match claim.predicate:
+        case LinesParallel(one, two):
+            return abs(math.sin(math.radians(arrangement.bearings[one] - arrangement.bearings[two])))
+        case TrianglesAlike(first, second, congruent):
+            sides = [
+                arrangement.measured(length(a, b)) / arrangement.measured(length(c, d))
+                for (a, b), (c, d) in zip(_around(first), _around(second), strict=True)
+            ]
+            return max(abs(ratio / (1.0 if congruent else sides[0]) - 1) for ratio in sides)
+        case IsShape(kind, points):
+            return shape_gap(kind, [arrangement.at[point] for point in points])
+        case OnOneLine((a, b, c)):
+            at = arrangement.at
+            whole = math.dist(at[a], at[c])
+            if math.dist(at[a], at[b]) + math.dist(at[b], at[c]) > 1.5 * whole:
+                return 1.0
+            return abs(side(at[b], at[a], at[c])) / whole**2
+    sides_named = sides_of(claim.predicate) if claim.predicate is not None else None
+    assert sides_named is not None
+    return _share(arrangement, *sides_named)
+
+
+def _around(points: tuple[str, ...]) -> Iterator[tuple[str, str]]:
+    yield from zip(points, points[1:] + points[:1], strict=True)
+
+
+def _share(arrangement: Arrangement, left: Expression, right: Expression) -> float:
+    one, two = arrangement.measured(left), arrangement.measured(right)  # type: ignore[arg-type]
+    return abs(one - two) / (abs(one) + abs(two) or 1.0)

@@ -1,0 +1,161 @@
+"""Proofs: the lines from the givens to a claim, by the linear search or by the one beyond it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import islice
+
+from paperaudit.errors import BudgetExceeded
+from paperaudit.geometry.amounts import NoExactValue, fraction_of
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.canonical import canonical
+from paperaudit.geometry.claim_forms import Claim
+from paperaudit.geometry.derive import Node
+from paperaudit.geometry.examine import Settled, derive_targets, measured_nodes_agree
+from paperaudit.geometry.find_further import MOST_PATHS, widened
+from paperaudit.geometry.further import Further, Path
+from paperaudit.geometry.further_lines import FurtherWorking
+from paperaudit.geometry.further_texts import Texts
+from paperaudit.geometry.line_writer import LineWriter
+from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.reached import Budget, Fact
+from paperaudit.geometry.rows import rows_of, sides_of
+from paperaudit.geometry.theorems.theorem import Claimed, Instance, LinesParallel, Predicate, SegmentsEqual
+from paperaudit.geometry.values import Values
+from paperaudit.geometry.working import Working
+from paperaudit.maths.linear import LinearForm
+from paperaudit.model.derivation import Step, StepKind
+from paperaudit.model.expression import Expression, Letter, Negative, Sum
+
+CLAIM = Claimed(1000)
+"""The target that stands for the claim in a search."""
+
+
+@dataclass(slots=True)
+class Proof:
+    """The lines of the claims of one part, as they are added."""
+
+    one: Settled
+    notation: Notation
+    working: Working
+
+    def add(self, claim: Claim) -> bool:
+        """Write the lines that prove a claim; False where no chain of theorems was found."""
+        before = len(self.working.steps)
+        done = self._linear(claim) or self._further(claim)
+        if done and len(self.working.steps) == before:
+            self.working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, (claim.text,), "", ""))
+        return done
+
+    def _linear(self, claim: Claim) -> bool:
+        if not forced(self.one, claim):
+            return False
+        straight = isinstance(claim.predicate, LinesParallel | SegmentsEqual)
+        target: Predicate = claim.predicate if straight and claim.predicate is not None else CLAIM
+        extra: tuple[Instance, ...] = ()
+        if target == CLAIM:
+            assert claim.form is not None
+            relation = self.one.arrangement.canonical_form(claim.form)
+            extra = (Instance("claim", (), relation, CLAIM, claim.text, 5),)
+        found = derive_targets(self.one, (target,), extra)
+        if found is None or not measured_nodes_agree(found.arrangement, found.nodes):
+            return False
+        self.working.writer, self.working.words = LineWriter(found.arrangement, self.notation), found.words
+        _write_linear(self.working, claim, found.nodes[0], target == CLAIM)
+        return True
+
+    def _further(self, claim: Claim) -> bool:
+        for deep in (False, True):
+            try:
+                for further, words in widened(self.one, Budget(), deep):
+                    for path in _paths(further, claim, deep):
+                        if self._written(further.arrangement, path, claim, words):
+                            return True
+            except BudgetExceeded:
+                return False
+        return False
+
+    def _written(self, arrangement: Arrangement, path: Path, claim: Claim, words: dict[str, str]) -> bool:
+        unknowns: dict[Expression, float] = {Letter(name): v for name, v in arrangement.drawing.letters.items()}
+        unknowns.update({letter: arrangement.measured(size) for size, letter in path.introduced})
+        values = Values(arrangement.measured, unknowns)
+        working = Working(LineWriter(arrangement, self.notation), self.working.givens, words)
+        lines = FurtherWorking(working, values, Texts(arrangement, self.notation))
+        (last,) = path.facts
+        try:
+            uses = tuple(dict.fromkeys(text for before in last.inputs if (text := lines.add(before))))
+            if not _exact(last, values) or not _balances(claim, last, values, arrangement):
+                return False
+        except NoExactValue:
+            return False
+        said = {(step.statement, step.reason) for step in self.working.steps}
+        self.working.steps.extend(step for step in working.steps if (step.statement, step.reason) not in said)
+        self.working.used.update(working.used)
+        if not working.steps or working.steps[-1].statement != claim.text:
+            self.working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, uses, "", ""))
+        return True
+
+
+def _write_linear(working: Working, claim: Claim, node: Node, as_relation: bool) -> None:
+    if not as_relation:
+        text = working.add(node)
+        if not working.steps or working.steps[-1].statement != text:
+            working.steps.append(Step(text, StepKind.CONCLUSION, None, (text,), "", ""))
+        return
+    uses = tuple(working.add(before) for before in node.inputs)
+    if uses and working.steps and claim.text == working.steps[-1].statement:
+        return
+    working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, uses, "", ""))
+
+
+def _paths(further: Further, claim: Claim, deep: bool) -> Iterator[Path]:
+    """Paths to the claim: to its predicate where it has one, else to its two sides' being equal."""
+    if claim.predicate is not None:
+        said = Instance("claim", (claim.predicate,), LinearForm(), CLAIM, claim.text, 0)
+        further.rows.extend(rows_of(further.arrangement, (said,)))
+        yield from islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS)
+    if claim.left is not None and claim.right is not None:
+        difference = Sum((claim.left, Negative(claim.right)))
+        yield from islice(further.paths([difference], with_letters=deep), MOST_PATHS)
+
+
+def forced(one: Settled, claim: Claim) -> bool:
+    """Whether the linear theory has the claim."""
+    theory = one.theory
+    if isinstance(claim.predicate, LinesParallel):
+        first, second = claim.predicate.first, claim.predicate.second
+        return theory.rows.value(one.arrangement.direction_difference(first, second, False)) == 0
+    if isinstance(claim.predicate, SegmentsEqual) and claim.predicate in theory.predicates:
+        return True
+    return claim.form is not None and theory.value(claim.form) == 0
+
+
+def _exact(last: Fact, values: Values) -> bool:
+    """Whether every equality that was only seen of values holds for the exact values too."""
+    seen: dict[int, Fact] = {}
+    pending = [last]
+    while pending:
+        fact = pending.pop()
+        if id(fact) not in seen:
+            seen[id(fact)] = fact
+            pending.extend(fact.inputs)
+    return all(_agrees(fact, values) for fact in seen.values() if fact.kind == "predicate" and fact.source is None)
+
+
+def _agrees(fact: Fact, values: Values) -> bool:
+    sides = sides_of(fact.subject) if isinstance(fact.subject, Predicate) else None
+    given = values.given(fact)
+    if sides is None or sides[0] == sides[1] or not given:
+        return True
+    one, two = (fraction_of(side, given) for side in sides)
+    return one.approx or two.approx or one.fraction == two.fraction
+
+
+def _balances(claim: Claim, last: Fact, values: Values, arrangement: Arrangement) -> bool:
+    """Whether the two sides of a claim come to the same exactly, where it was reached by their values."""
+    if last.source is not None or claim.left is None or claim.right is None:
+        return True
+    given = values.given(last)
+    one, two = (fraction_of(canonical(side, arrangement), given) for side in (claim.left, claim.right))
+    if one.approx or two.approx:
+        return False
+    return one.fraction == two.fraction

@@ -1,0 +1,47 @@
+"""Proofs and refusals: what a proof may rest on, and what shows that a claim is false or open."""
+
+import pytest
+
+from paperaudit.model.derivation import Derived, NotDetermined
+from tests.geometry.asked import answers, outcome
+
+TWO = ["triangle ABC", "triangle DEF"]
+
+
+def reasons(result: Derived) -> list[str]:
+    return [step.reason.name for step in result.derivations[0].steps if step.reason]
+
+
+@pytest.mark.parametrize(
+    ("given", "case"),
+    [
+        (["AB = DE", "BC = EF", "CA = FD"], "congruent-sss"),
+        (["AB = DE", "BC = EF", "∠B = ∠E"], "congruent-sas"),
+        (["AB = DE", "∠A = ∠D", "∠B = ∠E"], "congruent-asa"),
+        (["AB = DE", "∠A = ∠D", "∠C = ∠F"], "congruent-asa"),
+    ],
+)
+def test_each_case_of_congruence_is_named(given: list[str], case: str) -> None:
+    """Euclid I.4, I.8, I.26."""
+    result = outcome(TWO, given, "prove that △ABC ≡ △DEF")
+    assert isinstance(result, Derived) and answers(result) == ["proved"], result
+    assert case in reasons(result)
+
+
+def test_congruence_leads_on_to_parallels_and_to_a_parallelogram() -> None:
+    figure = ["parallelogram ABCD", "E lies on AB", "F lies on CD", "quadrilateral DEBF"]
+    result = outcome(figure, ["AE = CF"], "prove that DEBF is a parallelogram")
+    assert isinstance(result, Derived) and answers(result) == ["proved"], result
+
+
+def test_a_false_claim_gets_a_figure_in_which_it_fails() -> None:
+    result = outcome(["triangle ABC"], ["AB = 5", "BC = 6", "AC = 7"], "prove that ∠ABC = 90°")
+    assert isinstance(result, Derived) and answers(result) == ["false: ∠ABC ≈ 78.46°"], result
+    assert {name for name, _, _ in result.figure} == {"A", "B", "C"}
+
+
+def test_what_is_missing_for_a_claim_is_named() -> None:
+    """Two sides alone do not make triangles congruent; the third would."""
+    result = outcome(TWO, ["AB = DE", "BC = EF"], "prove that △ABC ≡ △DEF")
+    assert isinstance(result, NotDetermined) and len(result.cases) == 2, result
+    assert result.missing == "AC = DF"
