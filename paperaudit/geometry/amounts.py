@@ -130,9 +130,8 @@ def amount_in(expression: Expression, given: Mapping[Size, Value], unknown: Size
             return AlgebraicFraction(Polynomial.of(expression))
     if expression in given:
         return given[expression].fraction  # type: ignore[index]
-    if expression == unknown or isinstance(expression, Letter):
-        return AlgebraicFraction(Polynomial.of(expression))
-    raise NoExactValue("a size that is not known yet")
+    # A size that is not known stands for itself: it may cancel, as the common side does in AB/CD = BD/BD.
+    return AlgebraicFraction(Polynomial.of(expression))
 
 
 def _of_function(

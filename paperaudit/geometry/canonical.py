@@ -2,11 +2,11 @@
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import length
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, with_leaves
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, PerimeterOf, Sum, with_leaves
 
 
 def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
-    """The expression with every angle and length under the name that the theorems use."""
+    """The expression with every angle and length under the name that the theorems use, perimeters as sums of sides."""
 
     def named(leaf: Expression) -> Expression:
         match leaf:
@@ -14,6 +14,9 @@ def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
                 return arrangement.canonical(leaf)
             case LengthOf(start, end):
                 return length(start, end)
+            case PerimeterOf(points):
+                sides = zip(points, points[1:] + points[:1], strict=True)
+                return Sum(tuple(length(start, end) for start, end in sides))
         return leaf
 
     return with_leaves(expression, named)

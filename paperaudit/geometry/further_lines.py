@@ -11,6 +11,7 @@ from paperaudit.geometry.theorems import SKILLS
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Claimed,
     Equation,
     Instance,
     Proportional,
@@ -145,6 +146,8 @@ class FurtherWorking:
                 return text, [Step(text, StepKind.STATEMENT, Reason("common-side"), (), "", "congruent triangles")]
             case AngleIs():
                 return uses[0] if uses else self.texts.claim(subject), []
+            case Claimed() if fact.source is None:
+                return "", []
         text = self.texts.claim(subject, fact.source)  # type: ignore[arg-type]
         if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional):
             text = self.texts.observed(fact, self.values)

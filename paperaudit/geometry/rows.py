@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import Size
 from paperaudit.geometry.slopes import Slopes, value_and_slopes
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
@@ -17,6 +18,7 @@ from paperaudit.geometry.theorems.theorem import (
     proportional,
     segments_equal,
 )
+from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf, Expression, LengthOf, Number, Product, Quotient
 
 HOLDS = 1e-6
@@ -57,7 +59,16 @@ def rows_of(arrangement: Arrangement, sources: Iterable[Source]) -> list[Row]:
     """The rows of all instances that are true of the drawing, and of the equalities that they ask for."""
     rows = [row for source in sources for row in _rows(arrangement, source)]
     wanted = dict.fromkeys(premise for row in rows for premise in row.premises)
-    return rows + [row for predicate in wanted if (row := observed(arrangement, predicate))]
+    rows += [row for predicate in wanted if (row := observed(arrangement, predicate))]
+    equal = dict.fromkeys(row.conclusion for row in rows if isinstance(row.conclusion, SegmentsEqual))
+    return rows + [row for predicate in equal for row in _same_length(arrangement, predicate)]
+
+
+def _same_length(arrangement: Arrangement, equal: SegmentsEqual) -> Iterator[Row]:
+    """Equal segments have the same length, whether or not the paper names it."""
+    if equal.first != equal.second:
+        relation = LinearForm[Size].of(equal.first) - LinearForm[Size].of(equal.second)
+        yield from _rows(arrangement, Instance("equal-sides", (equal,), relation, weight=3))
 
 
 def observed(arrangement: Arrangement, predicate: Predicate) -> Row | None:

@@ -23,7 +23,7 @@ from paperaudit.geometry.roots import by_powers, eliminated, roots_of, rounded_r
 from paperaudit.geometry.rows import Source
 from paperaudit.geometry.theorems.theorem import Equation
 from paperaudit.maths.angle_values import exact_function, usual_angles
-from paperaudit.maths.cancelling import NoRoot, float_value, fraction_expression, reduced
+from paperaudit.maths.cancelling import PI, NoRoot, float_value, fraction_expression, is_number, reduced
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
 from paperaudit.maths.surd import Surd
 from paperaudit.model.expression import Expression, Function, FunctionName, Letter
@@ -67,7 +67,10 @@ class Values:
         """The value of a size's or a letter's fact; raises NoExactValue, and where it is not what the drawing has."""
         if id(fact) not in self._found:
             value = carried(self._work_out(fact))
-            said = float_value(value.fraction, self.unknowns)
+            try:
+                said = float_value(value.fraction, self.unknowns)
+            except KeyError as left:
+                raise NoExactValue(f"{left} is not known") from None
             real = self.real(fact.size)
             if not math.isclose(said, real, rel_tol=AGREES, abs_tol=AGREES):
                 raise NoExactValue(f"{fact.subject} comes to {said}, not {real}")
@@ -152,6 +155,9 @@ class Values:
         if len(atoms) != 1:
             raise NoExactValue("an unknown in two functions")
         (atom,) = atoms
+        strangers = {key for monomial in polynomial.terms for key, _ in monomial} - atoms - set(self.unknowns)
+        if any(not isinstance(key, Function) and key != PI for key in strangers):
+            raise NoExactValue("two sizes that are not known")
         if isinstance(atom, Function):
             solved = self._angle(polynomial, atom, unknown, approx)
         else:
@@ -202,7 +208,10 @@ class Values:
         by_degree = by_powers(polynomial, atom)
         real = self.real(unknown)
         aim = {"sin": math.sin, "cos": math.cos, "tan": math.tan}[atom.name](math.radians(real))
-        roots = sorted(roots_of(by_degree, approx), key=lambda root: abs(root.number - aim))
+        roots = roots_of(by_degree, approx)
+        if not all(is_number(root.fraction) for root in roots):
+            raise NoExactValue("an angle from a ratio in letters")
+        roots.sort(key=lambda root: abs(root.number - aim))
         ratio = roots[0]
         equation = {power: AlgebraicFraction(part) for power, part in by_degree.items()}
         others = (_supplement(real),) if atom.name == "sin" and abs(real - 90) > AGREES else ()

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from fractions import Fraction
+from typing import TypeGuard
 
 from paperaudit.errors import PaperauditError
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
@@ -46,8 +47,10 @@ def reduced(fraction: AlgebraicFraction) -> AlgebraicFraction:
         return AlgebraicFraction(whole)
     turned = quotient(below, above)
     if turned is not None:
-        return AlgebraicFraction(ONE, turned)
-    return AlgebraicFraction(above, below)
+        above, below = ONE, turned
+    _, share = _leading(below)
+    inverse = Polynomial.number(share.reciprocal())
+    return AlgebraicFraction(above * inverse, below * inverse)
 
 
 def _common_powers(polynomials: tuple[Polynomial, ...]) -> dict[Expression, int]:
@@ -237,7 +240,16 @@ def _number(value: Surd) -> Expression:
     if rational is not None:
         size = as_decimal(abs(rational)) or whole_or_fraction(abs(rational))
         return Negative(size) if rational < 0 else size
-    return surd_expression(value)
+    written = surd_expression(value)
+    if isinstance(written, Sum) and isinstance(written.terms[0], Negative | Number):
+        # √194 − 5, not −5 + √194.
+        terms = [Negative(whole_or_fraction(-term.value)) if _below_nought(term) else term for term in written.terms]
+        return Sum(tuple(sorted(terms, key=lambda term: isinstance(term, Negative))))
+    return written
+
+
+def _below_nought(term: Expression) -> TypeGuard[Number]:
+    return isinstance(term, Number) and term.value < 0
 
 
 def _term(monomial: Monomial, share: Surd) -> Expression:

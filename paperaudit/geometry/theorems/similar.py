@@ -41,6 +41,9 @@ def _parts(arrangement: Arrangement) -> Iterator[Instance | Equation]:
             if first != second:
                 yield Instance("similar-triangles-angles", similar, difference(first, second), about=about)
         for before, after in combinations(range(3), 2):
+            if any(side_of(one, place) == side_of(two, place) for place in (before, after)):
+                # With a side in common the triangles are congruent, and that is what a pupil says.
+                continue
             left = Quotient(side_of(one, before), side_of(two, before))
             right = Quotient(side_of(one, after), side_of(two, after))
             yield Equation("similar-triangles-sides", similar, left, right, about, 14)
