@@ -162,6 +162,8 @@ def _quotient(quotient: Quotient) -> str:
     above = _at_least(quotient.numerator, _SIDE_BY_SIDE, first=True)
     if isinstance(quotient.numerator, Measured) and quotient.numerator.unit not in ("°", *MONEY):
         above = f"({above})"
+    if isinstance(quotient.denominator, Function):
+        return f"{above}/{_text(quotient.denominator)}"
     return f"{above}/{_at_least(quotient.denominator, _POWER)}"
 
 
