@@ -1,46 +1,46 @@
 """From typed givens to a figure: every fact becomes points, lines and conditions."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
+from typing import get_args
 
-from paperaudit.geometry.circles import circle_conditions
+from paperaudit.geometry.circles import circle_conditions, known_circles
 from paperaudit.geometry.figure import (
+    HIDDEN,
     Condition,
     Convex,
-    EqualLengths,
     Figure,
-    InLine,
-    InsidePolygon,
     OnCircle,
-    Ordered,
-    OutsidePolygon,
-    ParallelPair,
-    RayBetween,
-    RightAngle,
-    RoundOrder,
-    SideOfLine,
     SizeRelation,
     TangentAt,
     angle,
-    length,
 )
 from paperaudit.geometry.incidence import (
-    Unclear,
     drawn_paths,
     expression_paths,
     merged_lines,
     resolve_angle,
     stated_order,
 )
-from paperaudit.geometry.shapes import shape_conditions
-from paperaudit.geometry.sizes import kind_of, length_unit, linear_form, refuse_foreign_units
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves, letters_of, with_leaves
+from paperaudit.geometry.sizes import length_unit
+from paperaudit.geometry.stated import Setting, conditions_of
+from paperaudit.model.expression import (
+    AngleAt,
+    AngleOf,
+    BearingOf,
+    CircleSize,
+    DistanceOf,
+    Expression,
+    LengthOf,
+    leaves,
+    letters_of,
+    with_leaves,
+)
 from paperaudit.model.fact import (
     AngleName,
     Between,
-    BisectsAngle,
+    Centre,
     Circle,
     Collinear,
-    Congruent,
     Crossing,
     Diameter,
     Drawn,
@@ -49,17 +49,13 @@ from paperaudit.model.fact import (
     Holds,
     Inside,
     Midpoint,
+    OnArc,
     Origin,
     Outside,
-    Parallel,
-    Path,
-    Perpendicular,
     RayInside,
     RoundPoint,
     Shape,
     Sides,
-    Similar,
-    Tangent,
 )
 
 _SETTING = (
@@ -73,6 +69,7 @@ _SETTING = (
     | Sides
     | AngleName
     | Circle
+    | OnArc
     | Outside
     | RayInside
 )
@@ -83,157 +80,105 @@ class FigureBuilder:
 
     def __init__(self, givens: tuple[Given, ...], asked: Iterable[Expression | Fact] = ()) -> None:
         self._givens = givens
-        facts = [fact for given in givens for fact in given.facts]
+        self._facts = [fact for given in givens for fact in given.facts]
         wanted = list(asked)
-        paths = [path for fact in facts for path in drawn_paths(fact)]
+        sizes: list[Expression] = [item for item in wanted if _is_expression(item)]  # type: ignore[misc]
+        paths = [path for fact in self._facts for path in drawn_paths(fact)]
         for item in wanted:
             paths += expression_paths(item) if _is_expression(item) else drawn_paths(item)  # type: ignore[arg-type]
         self.lines = merged_lines(paths)
-        self._names = {fact.name: fact.angle for fact in facts if isinstance(fact, AngleName)}
+        self._names = {fact.name: fact.angle for fact in self._facts if isinstance(fact, AngleName)}
         self._shapes = [
             (fact, label) for label, given in enumerate(givens) for fact in given.facts if isinstance(fact, Shape)
         ]
-        self._between = frozenset(triple for fact in facts for triple in stated_order(fact))
-        relations = [fact.relation for fact in facts if isinstance(fact, Holds)]
-        self.unit = length_unit(tuple(side for relation in relations for side in (relation.left, relation.right)))
+        self._between = frozenset(triple for fact in self._facts for triple in stated_order(fact))
+        self._sides = [
+            side
+            for fact in self._facts
+            if isinstance(fact, Holds)
+            for side in (fact.relation.left, fact.relation.right)
+        ]
+        self.unit = length_unit(tuple(self._sides))
+        self._circles = known_circles(givens, tuple(sizes))
 
     def resolved(self, expression: Expression) -> Expression:
-        """The expression with every ∠B and B̂₁ replaced by its three points; raises Unclear."""
+        """The expression with ∠B and B̂₁ by three points, arcs and circles by their centres; raises Unclear.
+
+        The radius of a circle with a letter for its centre is the length from there to a point of it.
+        """
         return with_leaves(expression, self._resolve)
 
     def _resolve(self, leaf: Expression) -> Expression:
         if isinstance(leaf, AngleAt):
             shapes = [shape for shape, _ in self._shapes]
             return resolve_angle(leaf, self._names, shapes, self.lines, self._between)
-        return leaf
+        size = self._circles.named(leaf)
+        if isinstance(size, CircleSize) and size.kind in ("radius", "diameter"):
+            return self._through_centre(size)
+        return size
+
+    def _through_centre(self, size: CircleSize) -> Expression:
+        """A radius or diameter as the segment that is drawn as one, else by a point of the circle that has a letter."""
+        points = [point for point in self._circles.members.get(size.centre, ()) if not point.startswith(HIDDEN)]
+        if size.kind == "diameter":
+            for fact in self._facts:
+                if isinstance(fact, Diameter) and size.centre == (fact.centre or self._circles.unnamed):
+                    return LengthOf(*fact.path)
+        drawn = [point for point in points if any({size.centre, point} <= set(line) for line in self.lines)]
+        if size.kind == "radius" and points and not size.centre.startswith(HIDDEN):
+            return LengthOf(size.centre, (drawn or points)[0])
+        return size
 
     def figure(self, sketch: tuple[tuple[str, float, float], ...] = (), asked: Iterable[Expression] = ()) -> Figure:
         """The figure of all givens; raises Unclear or NotLinear for what it cannot take in."""
+        groups = tuple(given.facts for given in self._givens)
+        setting = Setting(groups, self.lines, self._circles, self.unit, self.resolved)
         conditions: list[Condition] = []
-        for label, given in enumerate(self._givens):
-            for fact in given.facts:
-                conditions.extend(self._conditions(fact, label))
-        conditions.extend(circle_conditions(self._givens))
-        expressions = [
-            side
-            for given in self._givens
-            for fact in given.facts
-            if isinstance(fact, Holds)
-            for side in (fact.relation.left, fact.relation.right)
-        ]
-        expressions += list(asked)
-        points = tuple(dict.fromkeys(point for line in self.lines for point in line))
-        facts = [fact for given in self._givens for fact in given.facts]
-        stray = [fact.point for fact in facts if isinstance(fact, Inside | Between | Outside)]
-        stray += [
-            point
-            for condition in conditions
-            if isinstance(condition, OnCircle)
-            for point in (*condition.points, condition.centre)
-        ]
-        stray += [condition.centre for condition in conditions if isinstance(condition, TangentAt)]
-        stray += [point for fact in facts if isinstance(fact, Circle) and fact.centre for point in (fact.centre,)]
-        names = tuple(
-            dict.fromkeys(
-                angle_name
-                for side in expressions
-                for angle_name in leaves(self.resolved(side))
-                if isinstance(angle_name, AngleOf)
-            )
-        )
+        for label, facts in enumerate(groups):
+            for fact in facts:
+                conditions.extend(conditions_of(fact, label, setting))
+        conditions.extend(circle_conditions(self._givens, self._circles))
+        sizes = [leaf for side in (*self._sides, *asked) for leaf in leaves(self.resolved(side))]
+        names = tuple(dict.fromkeys(size for size in sizes if isinstance(size, AngleOf)))
         conditions = [_with_reflex_corners(condition, conditions, names) for condition in conditions]
+        letters = (letter for side in (*self._sides, *asked) for letter in letters_of(side) if letter != "π")
         return Figure(
-            points=tuple(dict.fromkeys(points + tuple(stray))),
+            points=self._points(conditions, sizes),
             lines=self.lines,
             shapes=tuple(self._shapes),
             conditions=tuple(conditions),
-            letters=tuple(dict.fromkeys(letter for side in expressions for letter in letters_of(side))),
+            letters=tuple(dict.fromkeys(letters)),
             sketch=sketch,
             fixed_names=names,
             midpoints=tuple(
                 (fact.point, *fact.path, label)
-                for label, given in enumerate(self._givens)
-                for fact in given.facts
+                for label, facts in enumerate(groups)
+                for fact in facts
                 if isinstance(fact, Midpoint)
             ),
             context=frozenset(label for label, given in enumerate(self._givens) if _sets_up(given)),
         )
 
-    def _conditions(self, fact: Fact, label: int) -> Iterator[Condition]:
-        match fact:
-            case Shape():
-                yield from shape_conditions(fact, label, [given.facts for given in self._givens])
-            case Collinear(points, ordered):
-                for triple in zip(points, points[1:], points[2:], strict=False):
-                    yield Ordered(*triple, label) if ordered else InLine(triple, label)
-            case Crossing(first, second, point, within):
-                for path in (first, second):
-                    if point in path:
-                        continue
-                    yield (
-                        Ordered(path[0], point, path[1], label) if within else InLine((path[0], point, path[1]), label)
-                    )
-            case Parallel(paths):
-                for other in paths[1:]:
-                    yield ParallelPair(paths[0], other, label)
-            case Perpendicular(first, second):
-                yield RightAngle(first, second, label)
-            case BisectsAngle(path, bisected):
-                yield from self._bisector(path, bisected, label)
-            case Midpoint(point, (start, end)):
-                yield Ordered(start, point, end, label)
-                yield EqualLengths(length(start, point), length(point, end), label, "midpoint")
-            case RoundPoint(centre, points):
-                yield RoundOrder(centre, points, label)
-            case Inside(point, polygon):
-                yield InsidePolygon(point, polygon, label)
-            case Between(point, first, second):
-                yield SideOfLine(point, second[0], first, True, label)
-                yield SideOfLine(point, first[0], second, True, label)
-            case Sides(points, line, same):
-                yield SideOfLine(points[0], points[1], line, same, label)
-            case Congruent(first, second):
-                yield from _corresponding(first, second, label, sides=True)
-            case Similar(first, second):
-                yield from _corresponding(first, second, label, sides=False)
-            case Holds():
-                yield from self._relation(fact, label)
-            case RayInside(vertex, arm, point, other):
-                yield RayBetween(vertex, arm, point, other, label)
-            case Outside(point, polygon):
-                yield OutsidePolygon(point, polygon, label)
-            case Drawn() | AngleName() | Circle() | Tangent() | Diameter():
-                pass
-            case _:
-                raise Unclear(f"{type(fact).__name__.lower()} is not used yet")
-
-    def _bisector(self, path: Path, bisected: AngleOf | AngleAt, label: int) -> Iterator[Condition]:
-        whole = self.resolved(bisected)
-        assert isinstance(whole, AngleOf)
-        if whole.vertex not in path:
-            raise Unclear(f"{''.join(path)} does not start at {whole.vertex}, the vertex of the angle that it bisects")
-        point = path[1] if path[0] == whole.vertex else path[0]
-        first = linear_form(angle(whole.arm, whole.vertex, point))
-        second = linear_form(angle(point, whole.vertex, whole.other))
-        yield RayBetween(whole.vertex, whole.arm, point, whole.other, label, halves=True)
-        yield SizeRelation(first - second, "angle", label, "angle-bisector")
-
-    def _relation(self, fact: Holds, label: int) -> Iterator[Condition]:
-        relation = fact.relation
-        left, right = self.resolved(relation.left), self.resolved(relation.right)
-        if isinstance(left, LengthOf) and isinstance(right, LengthOf) and relation.sign == "=":
-            yield EqualLengths(length(left.start, left.end), length(right.start, right.end), label)
-            return
-        if relation.sign != "=":
-            raise Unclear(f"an inequality ({relation.sign}) between sizes is not used yet")
-        form = linear_form(left, self.unit) - linear_form(right, self.unit)
-        refuse_foreign_units(form, relation)
-        yield SizeRelation(form, kind_of(form), label)
+    def _points(self, conditions: list[Condition], sizes: list[Expression]) -> tuple[str, ...]:
+        """Every point of the figure: those of its lines first, then those that no line goes through."""
+        points = [point for line in self.lines for point in line]
+        points += [fact.point for fact in self._facts if isinstance(fact, Inside | Between | Outside | Centre)]
+        points += [point for fact in self._facts if isinstance(fact, Sides) for point in fact.points]
+        for condition in conditions:
+            if isinstance(condition, OnCircle):
+                points += [*condition.points, condition.centre]
+            elif isinstance(condition, TangentAt):
+                points.append(condition.centre)
+        points += [fact.centre for fact in self._facts if isinstance(fact, Circle) and fact.centre]
+        for size in sizes:
+            if isinstance(size, DistanceOf):
+                points.append(size.point)
+            elif isinstance(size, BearingOf):
+                points += [size.start, size.end]
+        return tuple(dict.fromkeys(points))
 
 
 def _is_expression(item: Expression | Fact) -> bool:
-    from typing import get_args
-
     return isinstance(item, get_args(Expression))
 
 
@@ -259,17 +204,3 @@ def _with_reflex_corners(condition: Condition, conditions: list[Condition], name
 def _sets_up(given: Given) -> bool:
     """Whether a statement belongs to the figure, by its heading or by what it says."""
     return given.origin in (Origin.FIGURE, Origin.CONVENTION) or all(isinstance(fact, _SETTING) for fact in given.facts)
-
-
-def _corresponding(
-    first: Path | tuple[str, ...], second: tuple[str, ...], label: int, sides: bool
-) -> Iterator[Condition]:
-    count = len(first)
-    reason = "congruent-triangles-parts" if sides else "similar-triangles-angles"
-    for index in range(count):
-        before, after = (index - 1) % count, (index + 1) % count
-        one = linear_form(angle(first[before], first[index], first[after]))
-        two = linear_form(angle(second[before], second[index], second[after]))
-        yield SizeRelation(one - two, "angle", label, reason)
-        if sides:
-            yield EqualLengths(length(first[index], first[after]), length(second[index], second[after]), label, reason)

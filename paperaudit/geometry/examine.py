@@ -8,8 +8,9 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.explore import arrangements
-from paperaudit.geometry.figure import Figure, Size, SizeRelation, with_loose_directions
+from paperaudit.geometry.figure import Figure, Size, SizeRelation
 from paperaudit.geometry.introduce import search
+from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import overlaps, realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch

@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from itertools import permutations, product
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, Figure, Ordered, SizeRelation, without_numbers
+from paperaudit.geometry.figure import EqualLengths, Figure, Ordered, SizeRelation
+from paperaudit.geometry.loosened import without_numbers
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.sketch import clear_way
 from paperaudit.model.expression import AngleOf

@@ -1,6 +1,6 @@
 """A figure as its givens state it: points, lines, and the conditions that bind them."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from paperaudit.maths.linear import LinearForm
@@ -10,9 +10,11 @@ from paperaudit.model.expression import (
     AreaOf,
     BearingOf,
     DistanceOf,
+    Expression,
     LengthOf,
     Letter,
     PerimeterOf,
+    RelationSign,
     RoundSize,
 )
 from paperaudit.model.fact import Path, Shape
@@ -102,6 +104,29 @@ class SizeRelation:
 
 
 @dataclass(frozen=True, slots=True)
+class Balance:
+    """A relation that is not linear, `left` = `right`: AB·BC = 24, area of △ABC = 24 cm², sin ∠A = 3/5.
+
+    Angles have three points, arcs and circles their centre, numbers the figure's unit of length or its square.
+    """
+
+    left: Expression
+    right: Expression
+    label: int
+    reason: str = "given"
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """An inequality of sizes, or that two of them differ; checked on the drawing, no lines follow from it."""
+
+    left: Expression
+    sign: RelationSign
+    right: Expression
+    label: int
+
+
+@dataclass(frozen=True, slots=True)
 class Convex:
     """A polygon whose corners all turn the same way, but for those that are `reflex`."""
 
@@ -142,13 +167,14 @@ class InsidePolygon:
 
 @dataclass(frozen=True, slots=True)
 class SideOfLine:
-    """Two points on the same side of a line, or on opposite sides."""
+    """Two points on the same side of a line, or on opposite sides; a sketch overrules a mere `convention`."""
 
     first: str
     second: str
     line: Path
     same: bool
     label: int
+    convention: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,6 +237,8 @@ Condition: TypeAlias = (
     | RightAngle
     | EqualLengths
     | SizeRelation
+    | Balance
+    | Compared
     | Convex
     | RoundOrder
     | RayBetween
@@ -231,7 +259,8 @@ class Figure:
     Each line is the set of its points in order of first mention; their order along it is settled by
     the drawing (`Arrangement`). `label` of a condition is the index of its given. `sketch` gives
     the rough positions of points, `fixed_names` the angle names that the paper itself uses.
-    `context` holds the labels of statements that only set the figure up.
+    `context` holds the labels of statements that only set the figure up. `arcs` says that lines may
+    name arcs: the paper does, or nothing else leads on.
     """
 
     points: tuple[str, ...]
@@ -243,6 +272,7 @@ class Figure:
     fixed_names: tuple[AngleOf, ...] = ()
     midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
     context: frozenset[int] = frozenset()
+    arcs: bool = False
 
     @property
     def circles(self) -> dict[str, tuple[str, ...]]:
@@ -262,34 +292,3 @@ class Figure:
             if start in points and end in points:
                 return index
         raise KeyError((start, end))
-
-
-def with_loose_directions(figure: Figure) -> Figure:
-    """The same figure with the direction in which lines are named left open: a convention, not a given."""
-    loose = tuple(
-        replace(condition, same_way=None)
-        if isinstance(condition, ParallelPair) and condition.reason == "given"
-        else condition
-        for condition in figure.conditions
-        if not isinstance(condition, SameWay)
-    )
-    return replace(figure, conditions=loose)
-
-
-def without_numbers(figure: Figure) -> Figure:
-    """The same figure with its sizes left open: only equalities of two sizes are kept among relations.
-
-    Every figure that meets the givens meets these conditions too.
-    """
-    kept = tuple(
-        condition
-        for condition in figure.conditions
-        if not isinstance(condition, SizeRelation)
-        or (
-            not condition.form.constant
-            and len(condition.form.terms) == 2
-            and condition.kind != "letters"
-            and not any(isinstance(size, Letter) for size in condition.form.terms)
-        )
-    )
-    return replace(figure, conditions=kept)

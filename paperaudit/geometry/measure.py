@@ -1,7 +1,7 @@
 """Measures quantities and whole expressions on coordinates, in floating point."""
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 
 from paperaudit.errors import NoValue
@@ -40,6 +40,16 @@ Circles = Mapping[str, tuple[str, ...]]
 _POWERS = {"length": 1, "area": 2}
 
 
+_FUNCTIONS: dict[str, Callable[[float], float]] = {
+    "sin": lambda degrees: math.sin(math.radians(degrees)),
+    "cos": lambda degrees: math.cos(math.radians(degrees)),
+    "tan": lambda degrees: math.tan(math.radians(degrees)),
+    "sin⁻¹": lambda value: math.degrees(math.asin(value)),
+    "cos⁻¹": lambda value: math.degrees(math.acos(value)),
+    "tan⁻¹": lambda value: math.degrees(math.atan(value)),
+}
+
+
 def measured(
     expression: Expression,
     at: Spots,
@@ -71,7 +81,7 @@ class _Ruler:
             result = self._value(expression)
         except KeyError as missing:
             raise NoValue(f"{missing} is not in the drawing") from None
-        except (ZeroDivisionError, OverflowError):
+        except (ZeroDivisionError, OverflowError, ValueError):
             raise NoValue("no number") from None
         if not math.isfinite(result):
             raise NoValue("no number")
@@ -100,8 +110,7 @@ class _Ruler:
             case Measured(amount, symbol):
                 return self._value(amount) * float(in_unit(symbol, self.unit))
             case Function(name, argument):
-                angle = math.radians(self._value(argument))
-                return {"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](angle)
+                return _FUNCTIONS[name](self._value(argument))
         return self._size(expression)
 
     def _size(self, size: Expression) -> float:

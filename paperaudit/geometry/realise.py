@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import combinations
@@ -11,15 +11,15 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from paperaudit.geometry.figure import HIDDEN, Figure, OutsidePolygon, RoundOrder
-from paperaudit.geometry.margins import LETTER_SCALE
+from paperaudit.geometry.figure import HIDDEN, Compared, Figure, OutsidePolygon, RoundOrder
+from paperaudit.geometry.measure import measured
 from paperaudit.geometry.plane import share_along, side
 from paperaudit.geometry.residuals import Residuals
 from paperaudit.geometry.starts import start_positions
-from paperaudit.model.expression import AngleOf
+from paperaudit.model.expression import AngleOf, RelationSign
 
 if TYPE_CHECKING:
-    from paperaudit.geometry.residuals import Array
+    from paperaudit.geometry.gauges import Array
 
 EXACT = 1e-9
 """Largest residual (radians, or share of a length) with which a drawing counts as meeting the givens."""
@@ -36,6 +36,17 @@ FAINT = 0.05
 FAINT_STEPS = 15
 ROUGH_STEPS = 40
 FINE_STEPS = 25
+
+DIFFERENT = 1e-6
+"""Least difference, as a share of the larger, of sizes that count as different."""
+_HOLDS: dict[RelationSign, Callable[[float], bool]] = {
+    "≠": lambda gap: abs(gap) > DIFFERENT,
+    "<": lambda gap: gap < -DIFFERENT,
+    ">": lambda gap: gap > DIFFERENT,
+    "≤": lambda gap: gap < DIFFERENT,
+    "≥": lambda gap: gap > -DIFFERENT,
+    "=": lambda gap: abs(gap) < DIFFERENT,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +92,7 @@ def _realise(
     problem = Residuals(figure, turns)
     starts = [_near(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
     state = np.array(starts)
-    signs = problem.chosen_signs(problem.measure(state)[0])
+    signs = problem.hinges.signs(problem.measure(state))
     if turns:
         signs[:, -len(turns) :] = np.array(ways, dtype=float)
     problem.weight = FAINT
@@ -92,12 +103,15 @@ def _realise(
     measured = problem.measure(state)
     off, _ = problem.equalities(state, measured)
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
-    good &= problem.holds_strictly(state, measured[0], signs)
+    good &= problem.hinges.hold_strictly(state, measured, signs)
     drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
     return [
         drawing
         for drawing in drawings
-        if _apart(drawing) and _rounds_in_order(figure, drawing) and _outside(figure, drawing)
+        if _apart(drawing)
+        and _rounds_in_order(figure, drawing)
+        and _outside(figure, drawing)
+        and _compared(figure, drawing)
     ]
 
 
@@ -110,7 +124,8 @@ def _start(problem: Residuals, seed: int) -> Array:
 
 def _near(problem: Residuals, drawing: Drawing) -> Array:
     spots = [part for point in problem.figure.points for part in drawing.at[point]]
-    return np.array(spots + [drawing.letters[letter] / LETTER_SCALE for letter in problem.figure.letters])
+    letters = zip(problem.figure.letters, problem.letter_scales, strict=True)
+    return np.array(spots + [drawing.letters[letter] / scale for letter, scale in letters])
 
 
 def _rows(problem: Residuals, state: Array, signs: Array, with_hinges: bool) -> tuple[Array, Array]:
@@ -118,7 +133,7 @@ def _rows(problem: Residuals, state: Array, signs: Array, with_hinges: bool) -> 
     value, slope = problem.equalities(state, measured)
     if not with_hinges:
         return value, slope
-    hinge, hinge_slope = problem.hinges(state, measured, signs)
+    hinge, hinge_slope = problem.hinges.rows(state, measured, signs)
     return np.concatenate([value, hinge], axis=1), np.concatenate([slope, hinge_slope], axis=1)
 
 
@@ -163,7 +178,8 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
 def _drawing(problem: Residuals, state: Array) -> Drawing:
     count = len(problem.figure.points)
     at = {point: (float(state[2 * i]), float(state[2 * i + 1])) for i, point in enumerate(problem.figure.points)}
-    letters = {letter: float(state[2 * count + i]) * LETTER_SCALE for i, letter in enumerate(problem.figure.letters)}
+    scales = enumerate(zip(problem.figure.letters, problem.letter_scales, strict=True))
+    letters = {letter: float(state[2 * count + i]) * scale for i, (letter, scale) in scales}
     return Drawing(at, letters)
 
 
@@ -201,6 +217,20 @@ def _rounds_in_order(figure: Figure, drawing: Drawing) -> bool:
             bearings = [math.atan2(drawing.at[p][1] - y, drawing.at[p][0] - x) for p in condition.points]
             turns = [(bearing - bearings[0]) % (2 * math.pi) for bearing in bearings[1:]]
             if turns not in (sorted(turns), sorted(turns, reverse=True)):
+                return False
+    return True
+
+
+def _compared(figure: Figure, drawing: Drawing) -> bool:
+    """Whether every inequality of the givens holds on the drawing, and sizes that differ do so visibly."""
+    for condition in figure.conditions:
+        if isinstance(condition, Compared):
+            left, right = (
+                measured(side, drawing.at, drawing.letters, figure.circles)
+                for side in (condition.left, condition.right)
+            )
+            gap = (left - right) / max(abs(left), abs(right), EXACT)
+            if not _HOLDS[condition.sign](gap):
                 return False
     return True
 

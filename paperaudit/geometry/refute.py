@@ -18,8 +18,8 @@ from paperaudit.geometry.figure import (
     RightAngle,
     SizeRelation,
     length,
-    without_numbers,
 )
+from paperaudit.geometry.loosened import without_numbers
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance

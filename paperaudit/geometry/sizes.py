@@ -12,6 +12,7 @@ from paperaudit.model.expression import (
     AnswerTo,
     ArcOf,
     AreaOf,
+    CircleSize,
     Expression,
     LengthOf,
     Letter,
@@ -32,6 +33,10 @@ from paperaudit.model.expression import (
 _WORDS = {AreaOf: "an area", Power: "a power", Root: "a root", Of: "a share", AnswerTo: "an earlier answer"}
 
 
+MOST_POWER = 20
+"""The highest power of a number that is worked out in a relation."""
+
+
 class NotLinear(Exception):
     """A relation that is not linear in angles, lengths and letters; caught by the strand."""
 
@@ -47,7 +52,7 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
     match expression:
         case Number(value):
             return LinearForm.number(value)
-        case Letter():
+        case Letter(name) if name != "π":
             return LinearForm.of(expression)
         case AngleOf(arm, vertex, other, reflex):
             return LinearForm.of(angle(arm, vertex, other, reflex))
@@ -55,6 +60,10 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
             return LinearForm.of(length(start, end))
         case ArcOf(start, end, through, major, centre):
             return LinearForm.of(arc(start, end, centre, through, major))
+        case CircleSize("radius"):
+            return LinearForm.of(expression)
+        case CircleSize("diameter", centre):
+            return LinearForm.of(CircleSize("radius", centre), Fraction(2))
         case PerimeterOf(points):
             sides = zip(points, points[1:] + points[:1], strict=True)
             return _total(LinearForm.of(length(start, end)) for start, end in sides)
@@ -64,11 +73,15 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
             return _total(linear_form(term, unit) for term in terms)
         case Product(factors):
             return _product([linear_form(factor, unit) for factor in factors])
+        case Of(share, whole):
+            return _product([linear_form(share, unit), linear_form(whole, unit)])
         case Quotient(numerator, denominator):
             below = linear_form(denominator, unit)
             if not below.is_constant or not below.constant:
                 raise NotLinear("a letter or a nought under the fraction bar")
             return linear_form(numerator, unit).times(1 / below.constant)
+        case Power(Number(value), Number(exponent)) if exponent.denominator == 1 and 0 <= exponent <= MOST_POWER:
+            return LinearForm.number(value**exponent.numerator)
         case Measured(amount, symbol):
             return linear_form(amount, unit).times(_scale(symbol, unit))
     raise NotLinear(f"{_WORDS.get(type(expression), 'an expression of this kind')} in a relation of the figure")
@@ -109,7 +122,11 @@ def _is_length(symbol: str) -> bool:
 
 def kind_of(form: LinearForm[Size]) -> Literal["angle", "length", "letters"]:
     """Whether a form is about angles, lengths, or letters alone; raises NotLinear if about both."""
-    kinds = {"length" if isinstance(key, LengthOf) else "angle" for key in form.terms if not isinstance(key, Letter)}
+    kinds = {
+        "length" if isinstance(key, LengthOf | CircleSize) else "angle"
+        for key in form.terms
+        if not isinstance(key, Letter)
+    }
     if len(kinds) == 2:
         raise NotLinear("angles and lengths in one relation")
     return "length" if "length" in kinds else "angle" if kinds else "letters"
@@ -117,32 +134,26 @@ def kind_of(form: LinearForm[Size]) -> Literal["angle", "length", "letters"]:
 
 def refuse_foreign_units(form: LinearForm[Size], relation: Relation) -> None:
     """Raises NotLinear for an angle in centimetres or a length in degrees."""
-    units = {unit for side in (relation.left, relation.right) for unit in _units(side)}
+    units = {unit for side in (relation.left, relation.right) for unit in _units_in_order(side)}
     if kind_of(form) == "angle" and units - {"°"}:
         raise NotLinear(f"an angle measured in {min(units - {'°'})}")
     if kind_of(form) == "length" and "°" in units:
         raise NotLinear("a length measured in degrees")
 
 
-def _units(expression: Expression) -> set[str]:
-    own = {expression.unit} if isinstance(expression, Measured) else set()
-    return own.union(*(_units(part) for part in parts_of(expression)))
-
-
 def length_unit(expressions: tuple[Expression, ...]) -> str:
-    """The first unit of length that occurs, "" where none does."""
-    for expression in expressions:
-        found = _first_unit(expression)
-        if found:
-            return found
-    return ""
+    """The first unit of length that occurs, else that of the first area, "" where neither does.
+
+    >>> length_unit((Measured(Number(Fraction(24)), "cm²"),))
+    'cm'
+    """
+    symbols = [symbol for expression in expressions for symbol in _units_in_order(expression)]
+    lengths = [symbol for symbol in symbols if _is_length(symbol)]
+    squared = [unit_named(symbol) for symbol in symbols]
+    roots = [unit.symbol.removesuffix("²") for unit in squared if unit is not None and unit.symbol.endswith("²")]
+    return next(iter((*lengths, *roots)), "")
 
 
-def _first_unit(expression: Expression) -> str:
-    if isinstance(expression, Measured) and _is_length(expression.unit):
-        return expression.unit
-    for part in parts_of(expression):
-        found = _first_unit(part)
-        if found:
-            return found
-    return ""
+def _units_in_order(expression: Expression) -> list[str]:
+    own = [expression.unit] if isinstance(expression, Measured) else []
+    return own + [symbol for part in parts_of(expression) for symbol in _units_in_order(part)]

@@ -4,7 +4,17 @@ import math
 from dataclasses import replace
 from itertools import combinations
 
-from paperaudit.geometry.figure import Condition, Convex, DrawnTurn, Figure, InLine, Ordered, ParallelPair, SameWay
+from paperaudit.geometry.figure import (
+    Condition,
+    Convex,
+    DrawnTurn,
+    Figure,
+    InLine,
+    Ordered,
+    ParallelPair,
+    SameWay,
+    SideOfLine,
+)
 from paperaudit.geometry.plane import side
 from paperaudit.model.expression import AngleOf
 
@@ -23,7 +33,7 @@ def settled_by_sketch(figure: Figure) -> Figure:
     at = {name: (x, y) for name, x, y in figure.sketch}
     if len(at) < 3:
         return figure
-    conditions = [_as_drawn(condition, at) for condition in figure.conditions]
+    conditions = [_as_drawn(condition, at) for condition in figure.conditions if not _overruled(condition, at)]
     conditions += [turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at)]
     return replace(figure, conditions=tuple(conditions))
 
@@ -49,6 +59,17 @@ def _as_drawn(condition: Condition, at: dict[str, tuple[float, float]]) -> Condi
         case SameWay(first, second) if set(first + second) <= set(at):
             return replace(condition, label=FROM_SKETCH)
     return condition
+
+
+def _overruled(condition: Condition, at: dict[str, tuple[float, float]]) -> bool:
+    """Whether the sketch shows a point on the other side of a line than a convention of the printed page."""
+    if not isinstance(condition, SideOfLine) or not condition.convention:
+        return False
+    points = (condition.first, condition.second, *condition.line)
+    if not all(point in at for point in points):
+        return False
+    first, second, start, end = (at[point] for point in points)
+    return (side(first, start, end) * side(second, start, end) > 0) != condition.same
 
 
 def _reflex_corners(points: tuple[str, ...], at: dict[str, tuple[float, float]]) -> tuple[str, ...]:

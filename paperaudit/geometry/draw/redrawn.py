@@ -14,7 +14,8 @@ from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.proportions import distance
 from paperaudit.geometry.draw.sketched import as_sketched
 from paperaudit.geometry.draw.unscaled import CLEARLY_OTHER, corners_of, size_of, stretches
-from paperaudit.geometry.figure import HIDDEN, Figure, without_numbers
+from paperaudit.geometry.figure import HIDDEN, Figure
+from paperaudit.geometry.loosened import without_numbers
 from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import realise
 from paperaudit.model.expression import AngleOf

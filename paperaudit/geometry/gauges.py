@@ -1,0 +1,183 @@
+"""Turns, lengths and areas of many drawings at once, each with its exact derivatives."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, TypeAlias
+
+import numpy as np
+
+from paperaudit.model.expression import AngleOf, ArcOf, BearingOf, LengthOf
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    Array: TypeAlias = NDArray[np.float64]
+    Flags: TypeAlias = NDArray[np.bool_]
+
+NORTH = -1
+"""Stands for both ends of the vector that points north, up the page."""
+TINY = 1e-18
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """The angle from the vector `a`→`b` to `c`→`d`, by point indices; `a` and `b` may be NORTH."""
+
+    a: int
+    b: int
+    c: int
+    d: int
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """An angle, arc or bearing: a turn, and how its size from 0 to 360° is read off it.
+
+    `by` is "least" (below 180°), "reflex", "clockwise", or "through": the side on which the turn
+    numbered `through` lies.
+    """
+
+    turn: int
+    by: str
+    through: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """What a batch of drawings measures; values (batch, rows), slopes (batch, rows, unknowns). Angles in radians."""
+
+    phi: Array
+    dphi: Array
+    size: Array
+    dsize: Array
+    area: Array
+    darea: Array
+    spread: Array
+    dspread: Array
+
+
+class Gauges:
+    """Registers what has to be measured, then reads it off a batch of states: coordinates first, letters behind."""
+
+    def __init__(self, points: Sequence[str], unknowns: int) -> None:
+        self.index = {point: number for number, point in enumerate(points)}
+        self.unknowns = unknowns
+        self._turns: dict[Turn, int] = {}
+        self._lengths: dict[tuple[int, int], int] = {}
+        self._areas: dict[tuple[int, ...], int] = {}
+        self._spreads: dict[Spread, int] = {}
+
+    def turn(self, a: str, b: str, c: str, d: str) -> int:
+        """The number of the turn from `a`→`b` to `c`→`d`."""
+        return self._turns.setdefault(Turn(*(self.index[point] for point in (a, b, c, d))), len(self._turns))
+
+    def length(self, start: str, end: str) -> int:
+        """The number of a length."""
+        first, second = sorted((self.index[start], self.index[end]))
+        return self._lengths.setdefault((first, second), len(self._lengths))
+
+    def area(self, points: tuple[str, ...]) -> int:
+        """The number of the area of a polygon."""
+        return self._areas.setdefault(tuple(self.index[point] for point in points), len(self._areas))
+
+    def spread(self, size: AngleOf | ArcOf | BearingOf) -> int:
+        """The number of an angle, arc or bearing."""
+        match size:
+            case AngleOf(arm, vertex, other, reflex):
+                spread = Spread(self.turn(vertex, arm, vertex, other), "reflex" if reflex else "least")
+            case ArcOf(start, end, "", major, centre):
+                spread = Spread(self.turn(centre, start, centre, end), "reflex" if major else "least")
+            case ArcOf(start, end, through, _, centre):
+                whole, part = self.turn(centre, start, centre, end), self.turn(centre, start, centre, through)
+                spread = Spread(whole, "through", part)
+            case BearingOf(start, end):
+                turn = Turn(NORTH, NORTH, self.index[start], self.index[end])
+                spread = Spread(self._turns.setdefault(turn, len(self._turns)), "clockwise")
+        return self._spreads.setdefault(spread, len(self._spreads))
+
+    def length_of(self, size: LengthOf) -> int:
+        """The number of a length by its name."""
+        return self.length(size.start, size.end)
+
+    def compile(self) -> None:
+        """Settles what is read; nothing may be registered afterwards."""
+        count = len(self.index)
+        self._from_u, self._from_v = np.zeros((2, len(self._turns), count))
+        north = np.zeros(len(self._turns))
+        for turn, row in self._turns.items():
+            if turn.a == NORTH:
+                north[row] = 1.0
+            else:
+                self._from_u[row, turn.a] -= 1
+                self._from_u[row, turn.b] += 1
+            self._from_v[row, turn.c] -= 1
+            self._from_v[row, turn.d] += 1
+        self._north = north
+        self._from_length = np.zeros((len(self._lengths), count))
+        for (start, end), row in self._lengths.items():
+            self._from_length[row, start] -= 1
+            self._from_length[row, end] += 1
+        self._crossed = np.zeros((len(self._areas), count, count))
+        for polygon, row in self._areas.items():
+            for one, two in zip(polygon, polygon[1:] + polygon[:1], strict=True):
+                self._crossed[row, one, two] += 0.5
+                self._crossed[row, two, one] -= 0.5
+        spreads = list(self._spreads)
+        self._spread_turn = np.array([spread.turn for spread in spreads], dtype=int)
+        self._spread_through = np.array([spread.through for spread in spreads], dtype=int)
+        self._by = {name: np.array([s.by == name for s in spreads]) for name in ("reflex", "clockwise", "through")}
+
+    def read(self, state: Array) -> Readings:
+        """Everything registered, for every drawing of the batch."""
+        batch, count = state.shape[0], len(self.index)
+        x, y = state[:, 0 : 2 * count : 2], state[:, 1 : 2 * count : 2]
+        ux, uy = x @ self._from_u.T, y @ self._from_u.T + self._north
+        vx, vy = x @ self._from_v.T, y @ self._from_v.T
+        phi = np.arctan2(ux * vy - uy * vx, ux * vx + uy * vy)
+        uu, vv = ux * ux + uy * uy + TINY, vx * vx + vy * vy + TINY
+        dphi = np.zeros((batch, len(self._turns), self.unknowns))
+        dphi[:, :, 0 : 2 * count : 2] = (uy / uu)[:, :, None] * self._from_u - (vy / vv)[:, :, None] * self._from_v
+        dphi[:, :, 1 : 2 * count : 2] = (vx / vv)[:, :, None] * self._from_v - (ux / uu)[:, :, None] * self._from_u
+        lx, ly = x @ self._from_length.T, y @ self._from_length.T
+        size = np.sqrt(lx * lx + ly * ly + TINY)
+        dsize = np.zeros((batch, len(self._lengths), self.unknowns))
+        dsize[:, :, 0 : 2 * count : 2] = (lx / size)[:, :, None] * self._from_length
+        dsize[:, :, 1 : 2 * count : 2] = (ly / size)[:, :, None] * self._from_length
+        area, darea = self._read_areas(x, y, batch, count)
+        spread, way = self._read_spreads(phi)
+        return Readings(phi, dphi, size, dsize, area, darea, spread, way[:, :, None] * dphi[:, self._spread_turn])
+
+    def _read_areas(self, x: Array, y: Array, batch: int, count: int) -> tuple[Array, Array]:
+        """Areas without sign; the sign is that of the way in which each polygon goes round."""
+        darea = np.zeros((batch, len(self._areas), self.unknowns))
+        if not self._areas:
+            return np.zeros((batch, 0)), darea
+        by_x = np.einsum("apq,bq->bap", self._crossed, y)
+        signed = np.einsum("bap,bp->ba", by_x, x)
+        way = np.where(signed < 0, -1.0, 1.0)
+        darea[:, :, 0 : 2 * count : 2] = way[:, :, None] * by_x
+        darea[:, :, 1 : 2 * count : 2] = -way[:, :, None] * np.einsum("apq,bq->bap", self._crossed, x)
+        return np.abs(signed), darea
+
+    def _read_spreads(self, phi: Array) -> tuple[Array, Array]:
+        turn = phi[:, self._spread_turn]
+        way = np.where(turn < 0, -1.0, 1.0)
+        offset = np.zeros_like(turn)
+        full = 2 * math.pi
+        reflex, clockwise, through = self._by["reflex"], self._by["clockwise"], self._by["through"]
+        if reflex.any():
+            way = np.where(reflex, -way, way)
+            offset = np.where(reflex, full, offset)
+        if clockwise.any():
+            way = np.where(clockwise, -1.0, way)
+            offset = np.where(clockwise, np.where(turn > 0, full, 0.0), offset)
+        if through.any():
+            on = phi[:, self._spread_through] % full <= turn % full
+            ahead = np.where(turn < 0, full, 0.0)
+            way = np.where(through, np.where(on, 1.0, -1.0), way)
+            offset = np.where(through, np.where(on, ahead, full - ahead), offset)
+        return way * turn + offset, way
