@@ -11,7 +11,7 @@ from paperaudit.geometry.figure import Figure, Size, angle
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.realise import Drawing
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf
+from paperaudit.model.expression import AngleOf, Expression
 
 PARALLEL_TOLERANCE = 1e-6
 """Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
@@ -139,7 +139,7 @@ class Arrangement:
     def _is_corner(self, vertex: str, point: str) -> bool:
         return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)
 
-    def measured(self, size: Size) -> float:
+    def measured(self, size: Expression) -> float:
         """The size in the drawing: degrees, or the drawing's unit of length or its square, or the letter's value."""
         return measured(size, self.at, self.drawing.letters, self.circles)
 

@@ -165,5 +165,5 @@ def _around(points: tuple[str, ...]) -> Iterator[tuple[str, str]]:
 
 
 def _share(arrangement: Arrangement, left: Expression, right: Expression) -> float:
-    one, two = arrangement.measured(left), arrangement.measured(right)  # type: ignore[arg-type]
+    one, two = arrangement.measured(left), arrangement.measured(right)
     return abs(one - two) / (abs(one) + abs(two) or 1.0)

@@ -41,7 +41,7 @@ def measured_text(claim: Claim, arrangement: Arrangement) -> str:
 
 def _size(size: Expression | Size, arrangement: Arrangement) -> str:
     named = arrangement.name(size) if isinstance(size, AngleOf) and _drawn(size, arrangement) else size
-    value = arrangement.measured(size)  # type: ignore[arg-type]
+    value = arrangement.measured(size)
     unit = "°" if isinstance(size, AngleOf) else ""
     return f"{write(named)} ≈ {value:.4g}{unit}" if not _is_number(size) else f"{write(size)}"
 

@@ -11,12 +11,12 @@ from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.examine import Settled, examine
 from paperaudit.geometry.false_claims import Refusal
 from paperaudit.geometry.figure import Figure, SameWay
-from paperaudit.geometry.find import CONFIRMED, notation_of
+from paperaudit.geometry.find import notation_of
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.wanted import positions
-from paperaudit.geometry.working import Working
+from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.model.ask import Establish
 from paperaudit.model.derivation import Answer, Derivation, Derived, NotRead, Outcome, Step, StepKind
 from paperaudit.model.fact import Collinear, Drawn, Fact, Given, Midpoint, Parallel

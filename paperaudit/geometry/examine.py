@@ -1,6 +1,6 @@
 """Consistency first, then uniqueness, then the derivation: what a figure says about the sizes asked for."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -8,7 +8,7 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.explore import arrangements
-from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.figure import Balance, Figure, ParallelPair, Size, SizeRelation
 from paperaudit.geometry.introduce import search
 from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import overlaps, realise
@@ -18,7 +18,7 @@ from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
 from paperaudit.geometry.theory import Theory, close
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Number
 
 FIRST_SEEDS = range(6)
 MORE_SEEDS = range(6, 48)
@@ -106,8 +106,19 @@ def _merged(figure: Figure) -> Figure | None:
         return None
     i, j = min(always)
     joined = figure.lines[i] + tuple(point for point in figure.lines[j] if point not in figure.lines[i])
+    if _flat(figure, set(joined)):
+        return None
     lines = tuple(joined if index == i else line for index, line in enumerate(figure.lines) if index != j)
     return replace(figure, lines=lines)
+
+
+def _flat(figure: Figure, line: set[str]) -> bool:
+    """Whether a line would hold three corners of one polygon, or two lines that are said to be parallel."""
+    flattened = any(len(line & set(shape.points)) > 2 for shape, _ in figure.shapes)
+    return flattened or any(
+        isinstance(condition, ParallelPair) and {*condition.first, *condition.second} <= line
+        for condition in figure.conditions
+    )
 
 
 def agrees_with_drawing(arrangement: Arrangement, target: LinearForm[Size], value: Fraction) -> bool:
@@ -121,10 +132,31 @@ def measured_form(arrangement: Arrangement, form: LinearForm[Size]) -> float:
     return float(form.constant) + sum(float(v) * arrangement.measured(size) for size, v in form.terms.items())
 
 
-def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size]) -> Arrangement | None:
+def other_case(arrangement: Arrangement, target: LinearForm[Size]) -> Arrangement | None:
     """A second drawing of the same figure in which an open target measures something clearly else."""
     here = measured_form(arrangement, target)
+    figure = arrangement.figure
     angular = all(isinstance(size, AngleOf) or in_degrees(figure, size) for size in target.terms)
+    for aim in _other_values(here, angular):
+        pinned = SizeRelation(target - LinearForm.number(aim), "angle" if angular else "length", FROM_SKETCH)
+        drawn = _pinned(arrangement, pinned)
+        if drawn:
+            return drawn
+    return None
+
+
+def other_case_of(arrangement: Arrangement, target: Expression) -> Arrangement | None:
+    """The same for a target that is no linear form: an area, a ratio, the sine of an angle."""
+    here = arrangement.measured(target)
+    for aim in _other_values(here, False):
+        drawn = _pinned(arrangement, Balance(target, Number(aim), FROM_SKETCH))
+        if drawn:
+            return drawn
+    return None
+
+
+def _other_values(here: float, angular: bool) -> Iterator[Fraction]:
+    """Values clearly other than the one here, in degrees or as shares of it, further ones first."""
     steps = (
         (20, -20, 10, -10, 5, -5, 2, -2, 1, -1)
         if angular
@@ -132,15 +164,17 @@ def other_case(figure: Figure, arrangement: Arrangement, target: LinearForm[Size
     )
     for step in steps:
         aim = Fraction(round((here + step) * 2), 2) if angular else Fraction(here + step).limit_denominator(10)
-        if abs(float(aim) - here) < CLEARLY_OTHER * (1 if angular else 1e-3):
-            continue
-        pinned = SizeRelation(target - LinearForm.number(aim), "angle" if angular else "length", FROM_SKETCH)
-        drawings = realise(
-            replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS, (arrangement.drawing,)
-        )
-        if drawings:
-            return Arrangement(figure, drawings[0])
-    return None
+        if not angular and abs(float(aim) - here) < 0.5 * abs(step):
+            aim = Fraction(here + step).limit_denominator(1000)
+        if abs(float(aim) - here) >= CLEARLY_OTHER * (1 if angular else 1e-3):
+            yield aim
+
+
+def _pinned(arrangement: Arrangement, condition: SizeRelation | Balance) -> Arrangement | None:
+    figure = arrangement.figure
+    with_pin = replace(figure, conditions=(*figure.conditions, condition))
+    drawings = realise(with_pin, FIRST_SEEDS, (arrangement.drawing,))
+    return Arrangement(figure, drawings[0]) if drawings else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,6 @@ from paperaudit.geometry.claim_forms import Claim, claims_of, gap
 from paperaudit.geometry.claim_texts import measured_text
 from paperaudit.geometry.examine import Settled, derive_targets, measured_nodes_agree
 from paperaudit.geometry.figure import Size
-from paperaudit.geometry.find import CONFIRMED
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.missing_fact import missing_fact
 from paperaudit.geometry.notation import Notation
@@ -19,7 +18,7 @@ from paperaudit.geometry.realise import realise
 from paperaudit.geometry.refute import refute
 from paperaudit.geometry.theorems.theorem import LinesParallel, SegmentsEqual, segments_equal
 from paperaudit.geometry.wanted import positions
-from paperaudit.geometry.working import Working
+from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.ask import Establish
 from paperaudit.model.derivation import (

@@ -17,14 +17,17 @@ from paperaudit.geometry.examine import (
     in_degrees,
     measured_nodes_agree,
 )
-from paperaudit.geometry.figure import Figure, SizeRelation
+from paperaudit.geometry.figure import Balance, Figure, SizeRelation
 from paperaudit.geometry.find_further import answer_of as further_answer
 from paperaudit.geometry.find_further import attempts
+from paperaudit.geometry.in_letters import in_letters_outcome
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.open_case import open_case
+from paperaudit.geometry.refute_further import no_lengths_outcome, refute_lengths
+from paperaudit.geometry.sketch import settled_by_sketch
 from paperaudit.geometry.wanted import Wanted, positions, wanted_of
-from paperaudit.geometry.working import Working
+from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import (
@@ -40,10 +43,8 @@ from paperaudit.model.derivation import (
     Step,
     StepKind,
 )
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, letters_of, parts_of
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, Sum, letters_of, parts_of
 from paperaudit.model.fact import Given, Holds
-
-CONFIRMED = "exact elimination on line directions, and measurement on the figure drawn from the givens"
 
 
 def find_outcome(
@@ -64,11 +65,14 @@ def find_outcome(
     if result.refutation:
         return impossible_outcome(result.refutation, givens, notation, result.otherwise)
     if not result.settled:
+        beyond = refute_lengths(settled_by_sketch(figure))
+        if beyond:
+            return no_lengths_outcome(beyond, givens, notation)
         return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
     if any(settled.theory.clash is not None for settled in result.settled):
         return NotRead("the equations of the figure and its drawing contradict each other")
     if in_letters:
-        return _in_letters(result.settled[0], wanted, givens, notation)
+        return in_letters_outcome(result.settled[0], wanted, givens, notation)
     if not all(_settles(one, wanted) for one in result.settled):
         return _unsettled(figure, result.settled, wanted, givens, notation)
     return _answered(figure, result.settled, wanted, givens, notation)
@@ -97,7 +101,7 @@ def _unsettled(
     found = _beyond_linear(figure, settled, wanted, givens, notation, deep=False)
     if found:
         return found
-    left_open = open_case(figure, settled, wanted, notation)
+    left_open = open_case(settled, wanted, notation)
     if isinstance(left_open, NotDetermined):
         return left_open
     found = _beyond_linear(figure, settled, wanted, givens, notation, deep=True)
@@ -144,10 +148,14 @@ def _beyond_linear(
 
 
 def _occurs(figure: Figure, letter: str) -> bool:
-    return any(
-        isinstance(condition, SizeRelation) and Letter(letter) in condition.form.terms
-        for condition in figure.conditions
-    )
+    """Whether some condition of the figure is about a letter."""
+    for condition in figure.conditions:
+        match condition:
+            case SizeRelation(form) if Letter(letter) in form.terms:
+                return True
+            case Balance(left, right) if letter in letters_of(Sum((left, right))):
+                return True
+    return False
 
 
 def notation_of(builder: FigureBuilder, givens: tuple[Given, ...]) -> Notation:
@@ -269,24 +277,3 @@ def _total_line(item: Wanted, reached: Mapping[Any, Node], one: Settled, notatio
     statement = f"{write(item.expression)} = {' + '.join(pieces)} = {value}"
     skill = "adding angles" if angular else "perimeter"
     return Step(statement, StepKind.CALCULATION, None, tuple(pieces), value, skill)
-
-
-def _in_letters(one: Settled, wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation) -> Outcome:
-    """The answer as a form in the paper's letters: ∠ABC = 180° − 2x."""
-    from paperaudit.geometry.derive import Search
-
-    search = Search(one.found)
-    sizes = [one.arrangement.canonical(item.expression) for item in wanted if isinstance(item.expression, AngleOf)]
-    search.run()
-    working = Working(LineWriter(one.arrangement, notation), givens)
-    answers = []
-    for item, size in zip(wanted, sizes, strict=False):
-        form = one.theory.in_letters(item.form)
-        node = search.known.get(size)
-        if form is None or node is None or node.form != form or not measured_nodes_agree(one.arrangement, [node]):
-            return NotRead(f"{write(item.expression)} was not found in terms of the letters of the figure")
-        working.add(node)
-        exact = notation.value(form, "°")
-        answers.append(Answer(write(exact), exact))
-    used = tuple(givens[label].text for label in sorted(working.used))
-    return Derived(tuple(answers), (Derivation(tuple(working.steps), CONFIRMED, used),), positions(one.arrangement))

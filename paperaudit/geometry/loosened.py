@@ -36,3 +36,17 @@ def without_numbers(figure: Figure) -> Figure:
         )
     )
     return replace(figure, conditions=kept)
+
+
+def without_lengths(figure: Figure) -> Figure:
+    """The same figure with every relation of lengths, areas and letters left open; angles, shapes and equal sides stay.
+
+    Every figure that meets the givens meets these conditions too.
+    """
+    kept = tuple(
+        condition
+        for condition in figure.conditions
+        if not isinstance(condition, Balance | Compared)
+        and not (isinstance(condition, SizeRelation) and condition.kind != "angle")
+    )
+    return replace(figure, conditions=kept)

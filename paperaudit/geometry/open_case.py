@@ -1,8 +1,8 @@
 """Sizes that the givens leave open: two figures that meet them all, measured."""
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.examine import Settled, in_degrees, measured_form, other_case
-from paperaudit.geometry.figure import Figure, Size
+from paperaudit.geometry.examine import Settled, in_degrees, measured_form, other_case, other_case_of
+from paperaudit.geometry.figure import Size
 from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.wanted import Wanted, positions
@@ -11,25 +11,37 @@ from paperaudit.model.derivation import Case, NotDetermined, NotRead, Outcome
 from paperaudit.model.expression import AngleOf
 
 
-def open_case(figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> Outcome | None:
+def open_case(settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> Outcome | None:
     """Not determined, shown by two measured cases; or fixed by the plane beyond linear angles; or None."""
     for one in settled:
         for item, value in zip(wanted, one.values, strict=True):
-            if value is not None:
+            if value is not None and item.linear:
                 continue
-            second = other_case(figure, one.arrangement, item.form)
+            second = _second(one.arrangement, item)
             if second is None:
-                name, about = write(item.expression), round(measured_form(one.arrangement, item.form), 2)
+                name, about = write(item.expression), round(_measured(one.arrangement, item), 2)
                 return NotRead(f"{name} measures about {about} in the drawing, but no theorem known here reaches it")
-            missing = missing_given(one, item.form)
+            missing = missing_given(one, item.form) if item.linear else None
             cases = tuple(_case(item, drawn, missing, notation) for drawn in (one.arrangement, second))
             return NotDetermined(cases, f"the size of {write(one.arrangement.name(missing))}" if missing else "")
     return None
 
 
+def _second(arrangement: Arrangement, item: Wanted) -> Arrangement | None:
+    if item.linear:
+        return other_case(arrangement, item.form)
+    return other_case_of(arrangement, item.expression)
+
+
+def _measured(arrangement: Arrangement, item: Wanted) -> float:
+    return measured_form(arrangement, item.form) if item.linear else arrangement.measured(item.expression)
+
+
 def _case(item: Wanted, drawn: Arrangement, missing: Size | None, notation: Notation) -> Case:
-    angular = all(isinstance(size, AngleOf) or in_degrees(drawn.figure, size) for size in item.form.terms)
-    measured = f"{measured_form(drawn, item.form):.1f}{'°' if angular else ''}"
+    angular = item.linear and all(
+        isinstance(size, AngleOf) or in_degrees(drawn.figure, size) for size in item.form.terms
+    )
+    measured = f"{_measured(drawn, item):.1f}{'°' if angular else ''}"
     text = f"{write(item.expression)} = {measured}"
     if missing is not None:
         beside = f"{drawn.measured(missing):.1f}{'°' if isinstance(missing, AngleOf) else ''}"

@@ -11,6 +11,9 @@ from paperaudit.model.derivation import Reason, Step, StepKind
 from paperaudit.model.expression import AngleOf, Letter
 from paperaudit.model.fact import Given
 
+CONFIRMED = "exact elimination on line directions, and measurement on the figure drawn from the givens"
+"""How the answers of the linear search are confirmed, in words."""
+
 
 @dataclass(slots=True)
 class Working:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
+    balances,
     between_parallels,
     bisectors,
     circles,
@@ -43,6 +44,7 @@ ALL: tuple[Theorem, ...] = (
 )
 
 FURTHER: tuple[Theorem, ...] = (
+    *balances.THEOREMS,
     *right_triangles.THEOREMS,
     *similar.THEOREMS,
     *congruent.THEOREMS,
