@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import islice
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.amounts import NoExactValue, fraction_of
+from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.claim_forms import Claim
@@ -22,6 +22,7 @@ from paperaudit.geometry.rows import rows_of, sides_of
 from paperaudit.geometry.theorems.theorem import Claimed, Instance, LinesParallel, Predicate, SegmentsEqual
 from paperaudit.geometry.values import Values
 from paperaudit.geometry.working import Working
+from paperaudit.maths.cancelling import reduced
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.derivation import Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Negative, Sum
@@ -147,7 +148,7 @@ def _agrees(fact: Fact, values: Values) -> bool:
     if sides is None or sides[0] == sides[1] or not given:
         return True
     one, two = (fraction_of(side, given) for side in sides)
-    return one.approx or two.approx or one.fraction == two.fraction
+    return one.approx or two.approx or _same(one, two)
 
 
 def _balances(claim: Claim, last: Fact, values: Values, arrangement: Arrangement) -> bool:
@@ -156,6 +157,8 @@ def _balances(claim: Claim, last: Fact, values: Values, arrangement: Arrangement
         return True
     given = values.given(last)
     one, two = (fraction_of(canonical(side, arrangement), given) for side in (claim.left, claim.right))
-    if one.approx or two.approx:
-        return False
-    return one.fraction == two.fraction
+    return not one.approx and not two.approx and _same(one, two)
+
+
+def _same(one: Value, two: Value) -> bool:
+    return not reduced(one.fraction + -two.fraction).above.terms

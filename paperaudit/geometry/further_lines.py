@@ -11,9 +11,12 @@ from paperaudit.geometry.theorems import SKILLS
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Balanced,
     Claimed,
     Equation,
     Instance,
+    IsShape,
+    OnOneLine,
     Proportional,
     SegmentsEqual,
     Stated,
@@ -88,7 +91,7 @@ class FurtherWorking:
         """Whether a fact's line is one of the linear search: its theorem is, and so are all values in it."""
         if fact.kind == "predicate":
             return isinstance(fact.source, Instance) and not isinstance(
-                fact.subject, TrianglesAlike | AnglesEqual | AngleIs
+                fact.subject, TrianglesAlike | AnglesEqual | AngleIs | Balanced | OnOneLine | IsShape
             )
         if fact.kind == "let":
             return True
@@ -149,7 +152,7 @@ class FurtherWorking:
             case Claimed() if fact.source is None:
                 return "", []
         text = self.texts.claim(subject, fact.source)  # type: ignore[arg-type]
-        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional):
+        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional | Balanced):
             text = self.texts.observed(fact, self.values)
         return text, [Step(text, StepKind.STATEMENT, self._reason(fact), uses, "", self._skill(fact))]
 
