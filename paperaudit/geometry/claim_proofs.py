@@ -9,10 +9,12 @@ from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.claim_forms import Claim
+from paperaudit.geometry.combining import combined
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.examine import Settled, derive_targets, measured_nodes_agree
+from paperaudit.geometry.figure import Size
 from paperaudit.geometry.find_further import MOST_PATHS, widened
-from paperaudit.geometry.further import Further, Path
+from paperaudit.geometry.further import Further
 from paperaudit.geometry.further_lines import FurtherWorking
 from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.line_writer import LineWriter
@@ -27,6 +29,7 @@ from paperaudit.maths.linear import LinearForm
 from paperaudit.model.derivation import Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Negative, Sum
 
+Introduced = tuple[tuple[Size, Letter], ...]
 CLAIM = Claimed(1000)
 """The target that stands for the claim in a search."""
 
@@ -68,20 +71,21 @@ class Proof:
         for deep in (False, True):
             try:
                 for further, words in widened(self.one, Budget(), deep):
-                    for path in _paths(further, claim, deep):
-                        if self._written(further.arrangement, path, claim, words):
+                    for last, introduced in _ends(further, claim, deep):
+                        if self._written(further.arrangement, last, introduced, claim, words):
                             return True
             except BudgetExceeded:
                 return False
         return False
 
-    def _written(self, arrangement: Arrangement, path: Path, claim: Claim, words: dict[str, str]) -> bool:
+    def _written(
+        self, arrangement: Arrangement, last: Fact, introduced: Introduced, claim: Claim, words: dict[str, str]
+    ) -> bool:
         unknowns: dict[Expression, float] = {Letter(name): v for name, v in arrangement.drawing.letters.items()}
-        unknowns.update({letter: arrangement.measured(size) for size, letter in path.introduced})
+        unknowns.update({letter: arrangement.measured(size) for size, letter in introduced})
         values = Values(arrangement.measured, unknowns)
         working = Working(LineWriter(arrangement, self.notation), self.working.givens, words)
         lines = FurtherWorking(working, values, Texts(arrangement, self.notation))
-        (last,) = path.facts
         try:
             uses = tuple(dict.fromkeys(text for before in last.inputs if (text := lines.add(before))))
             if not _exact(last, values) or not _balances(claim, last, values, arrangement):
@@ -108,15 +112,21 @@ def _write_linear(working: Working, claim: Claim, node: Node, as_relation: bool)
     working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, uses, "", ""))
 
 
-def _paths(further: Further, claim: Claim, deep: bool) -> Iterator[Path]:
-    """Paths to the claim: to its predicate where it has one, else to its two sides' being equal."""
+def _ends(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, Introduced]]:
+    """Facts that stand for the claim: by its predicate, by relations put together, by its two sides' values."""
     if claim.predicate is not None:
         said = Instance("claim", (claim.predicate,), LinearForm(), CLAIM, claim.text, 0)
         further.rows.extend(rows_of(further.arrangement, (said,)))
-        yield from islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS)
+        for path in islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS):
+            yield path.facts[0], path.introduced
     if claim.left is not None and claim.right is not None:
+        facts = combined(further.exhausted(), further.arrangement, claim.left, claim.right)
+        if facts is not None:
+            said = Instance("claim", (), LinearForm(), CLAIM, claim.text, 0)
+            yield Fact("predicate", CLAIM, {}, said, facts, sum(fact.cost for fact in facts)), ()
         difference = Sum((claim.left, Negative(claim.right)))
-        yield from islice(further.paths([difference], with_letters=deep), MOST_PATHS)
+        for path in islice(further.paths([difference], with_letters=deep), MOST_PATHS):
+            yield path.facts[0], path.introduced
 
 
 def forced(one: Settled, claim: Claim) -> bool:

@@ -81,6 +81,16 @@ class Further:
         if with_letters:
             yield from self._with_letters(plain, rows, wanted, leave_out)
 
+    def exhausted(self) -> Reach:
+        """The plain search, with what the linear theory adds to it, run to its end."""
+        reach = Reach(self.rows, self.budget)
+        reach.start()
+        reach.run(())
+        for fact in self._linear_facts(reach):
+            reach.add(fact)
+        reach.run(())
+        return reach
+
     def _aims(self, targets: Sequence[Size | Predicate | Expression]) -> tuple[list[Row], tuple[Size | Predicate, ...]]:
         """The rows with one more for each target that is no single size, and what is to be reached."""
         rows = list(self.rows)
