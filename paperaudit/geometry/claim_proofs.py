@@ -1,7 +1,7 @@
 """Proofs: the lines from the givens to a claim, by the linear search or by the one beyond it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from paperaudit.errors import BudgetExceeded
@@ -21,7 +21,15 @@ from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.reached import Budget, Fact
 from paperaudit.geometry.rows import rows_of, sides_of
-from paperaudit.geometry.theorems.theorem import Claimed, Instance, LinesParallel, Predicate, SegmentsEqual
+from paperaudit.geometry.theorems.theorem import (
+    Claimed,
+    Instance,
+    IsShape,
+    LinesParallel,
+    Predicate,
+    SegmentsEqual,
+    TrianglesAlike,
+)
 from paperaudit.geometry.values import Values
 from paperaudit.geometry.working import Working
 from paperaudit.maths.cancelling import reduced
@@ -92,12 +100,25 @@ class Proof:
                 return False
         except NoExactValue:
             return False
+        if working.steps and any(before.subject == claim.predicate for before in last.inputs):
+            _name_as_asked(working.steps, claim)
         said = {(step.statement, step.reason) for step in self.working.steps}
         self.working.steps.extend(step for step in working.steps if (step.statement, step.reason) not in said)
         self.working.used.update(working.used)
-        if not working.steps or working.steps[-1].statement != claim.text:
+        if not working.steps or not _says(working.steps[-1], claim):
             self.working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, uses, "", ""))
         return True
+
+
+def _name_as_asked(steps: list[Step], claim: Claim) -> None:
+    """The last line in the words of the claim, where it says the same of triangles or a shape in another order."""
+    if isinstance(claim.predicate, TrianglesAlike | IsShape):
+        steps[-1] = replace(steps[-1], statement=claim.text)
+
+
+def _says(step: Step, claim: Claim) -> bool:
+    """Whether a line already arrives at the claim: ∠AEC = 180° − 40° − 50° = 90°."""
+    return claim.text in (step.statement, f"{step.statement.split(' = ')[0]} = {step.value}")
 
 
 def _write_linear(working: Working, claim: Claim, node: Node, as_relation: bool) -> None:

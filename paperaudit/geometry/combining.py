@@ -133,8 +133,7 @@ def _by_sums(aim: Balance, settled: Sequence[Relation]) -> tuple[Fact, ...] | No
 
 
 def _form(balance: Balance) -> LinearForm[object]:
-    terms: dict[object, Fraction] = {**balance}
-    return LinearForm(terms)
+    return LinearForm(dict[object, Fraction](balance.items()))
 
 
 def _multiplied(aim: Balance, settled: Sequence[Relation]) -> list[Relation]:
