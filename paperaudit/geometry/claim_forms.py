@@ -12,6 +12,7 @@ from paperaudit.geometry.plane import side
 from paperaudit.geometry.rows import sides_of
 from paperaudit.geometry.shape_claims import shape_claims, shape_gap, triangle_claims
 from paperaudit.geometry.sizes import NotLinear, linear_form
+from paperaudit.geometry.theorems.straight import on_one_line
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     IsShape,
@@ -131,7 +132,7 @@ def _on_lines(points: tuple[str, ...], arrangement: Arrangement) -> Iterator[Cla
     if any(set(points) <= set(line) for line in arrangement.figure.lines):
         return
     for triple in zip(points, points[1:], points[2:], strict=False):
-        yield Claim(f"{', '.join(triple)} are on one straight line", OnOneLine(triple))
+        yield Claim(f"{', '.join(triple)} are on one straight line", on_one_line(triple))
 
 
 def gap(claim: Claim, arrangement: Arrangement) -> float:

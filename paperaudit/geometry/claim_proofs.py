@@ -1,31 +1,43 @@
 """Proofs: the lines from the givens to a claim, by the linear search or by the one beyond it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.amounts import NoExactValue, fraction_of
+from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.claim_forms import Claim
+from paperaudit.geometry.combining import combined
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.examine import Settled, derive_targets, measured_nodes_agree
+from paperaudit.geometry.figure import Size
 from paperaudit.geometry.find_further import MOST_PATHS, widened
-from paperaudit.geometry.further import Further, Path
+from paperaudit.geometry.further import Further
 from paperaudit.geometry.further_lines import FurtherWorking
 from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.reached import Budget, Fact
 from paperaudit.geometry.rows import rows_of, sides_of
-from paperaudit.geometry.theorems.theorem import Claimed, Instance, LinesParallel, Predicate, SegmentsEqual
+from paperaudit.geometry.theorems.theorem import (
+    Claimed,
+    Instance,
+    IsShape,
+    LinesParallel,
+    Predicate,
+    SegmentsEqual,
+    TrianglesAlike,
+)
 from paperaudit.geometry.values import Values
 from paperaudit.geometry.working import Working
+from paperaudit.maths.cancelling import reduced
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.derivation import Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Negative, Sum
 
+Introduced = tuple[tuple[Size, Letter], ...]
 CLAIM = Claimed(1000)
 """The target that stands for the claim in a search."""
 
@@ -67,32 +79,46 @@ class Proof:
         for deep in (False, True):
             try:
                 for further, words in widened(self.one, Budget(), deep):
-                    for path in _paths(further, claim, deep):
-                        if self._written(further.arrangement, path, claim, words):
+                    for last, introduced in _ends(further, claim, deep):
+                        if self._written(further.arrangement, last, introduced, claim, words):
                             return True
             except BudgetExceeded:
                 return False
         return False
 
-    def _written(self, arrangement: Arrangement, path: Path, claim: Claim, words: dict[str, str]) -> bool:
+    def _written(
+        self, arrangement: Arrangement, last: Fact, introduced: Introduced, claim: Claim, words: dict[str, str]
+    ) -> bool:
         unknowns: dict[Expression, float] = {Letter(name): v for name, v in arrangement.drawing.letters.items()}
-        unknowns.update({letter: arrangement.measured(size) for size, letter in path.introduced})
+        unknowns.update({letter: arrangement.measured(size) for size, letter in introduced})
         values = Values(arrangement.measured, unknowns)
         working = Working(LineWriter(arrangement, self.notation), self.working.givens, words)
         lines = FurtherWorking(working, values, Texts(arrangement, self.notation))
-        (last,) = path.facts
         try:
             uses = tuple(dict.fromkeys(text for before in last.inputs if (text := lines.add(before))))
             if not _exact(last, values) or not _balances(claim, last, values, arrangement):
                 return False
         except NoExactValue:
             return False
+        if working.steps and any(before.subject == claim.predicate for before in last.inputs):
+            _name_as_asked(working.steps, claim)
         said = {(step.statement, step.reason) for step in self.working.steps}
         self.working.steps.extend(step for step in working.steps if (step.statement, step.reason) not in said)
         self.working.used.update(working.used)
-        if not working.steps or working.steps[-1].statement != claim.text:
+        if not working.steps or not _says(working.steps[-1], claim):
             self.working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, uses, "", ""))
         return True
+
+
+def _name_as_asked(steps: list[Step], claim: Claim) -> None:
+    """The last line in the words of the claim, where it says the same of triangles or a shape in another order."""
+    if isinstance(claim.predicate, TrianglesAlike | IsShape):
+        steps[-1] = replace(steps[-1], statement=claim.text)
+
+
+def _says(step: Step, claim: Claim) -> bool:
+    """Whether a line already arrives at the claim: ∠AEC = 180° − 40° − 50° = 90°."""
+    return claim.text in (step.statement, f"{step.statement.split(' = ')[0]} = {step.value}")
 
 
 def _write_linear(working: Working, claim: Claim, node: Node, as_relation: bool) -> None:
@@ -107,15 +133,21 @@ def _write_linear(working: Working, claim: Claim, node: Node, as_relation: bool)
     working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, uses, "", ""))
 
 
-def _paths(further: Further, claim: Claim, deep: bool) -> Iterator[Path]:
-    """Paths to the claim: to its predicate where it has one, else to its two sides' being equal."""
+def _ends(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, Introduced]]:
+    """Facts that stand for the claim: by its predicate, by relations put together, by its two sides' values."""
     if claim.predicate is not None:
         said = Instance("claim", (claim.predicate,), LinearForm(), CLAIM, claim.text, 0)
         further.rows.extend(rows_of(further.arrangement, (said,)))
-        yield from islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS)
+        for path in islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS):
+            yield path.facts[0], path.introduced
     if claim.left is not None and claim.right is not None:
+        facts = combined(further.exhausted(), further.arrangement, claim.left, claim.right)
+        if facts is not None:
+            said = Instance("claim", (), LinearForm(), CLAIM, claim.text, 0)
+            yield Fact("predicate", CLAIM, {}, said, facts, sum(fact.cost for fact in facts)), ()
         difference = Sum((claim.left, Negative(claim.right)))
-        yield from islice(further.paths([difference], with_letters=deep), MOST_PATHS)
+        for path in islice(further.paths([difference], with_letters=deep), MOST_PATHS):
+            yield path.facts[0], path.introduced
 
 
 def forced(one: Settled, claim: Claim) -> bool:
@@ -147,7 +179,7 @@ def _agrees(fact: Fact, values: Values) -> bool:
     if sides is None or sides[0] == sides[1] or not given:
         return True
     one, two = (fraction_of(side, given) for side in sides)
-    return one.approx or two.approx or one.fraction == two.fraction
+    return one.approx or two.approx or _same(one, two)
 
 
 def _balances(claim: Claim, last: Fact, values: Values, arrangement: Arrangement) -> bool:
@@ -156,6 +188,8 @@ def _balances(claim: Claim, last: Fact, values: Values, arrangement: Arrangement
         return True
     given = values.given(last)
     one, two = (fraction_of(canonical(side, arrangement), given) for side in (claim.left, claim.right))
-    if one.approx or two.approx:
-        return False
-    return one.fraction == two.fraction
+    return not one.approx and not two.approx and _same(one, two)
+
+
+def _same(one: Value, two: Value) -> bool:
+    return not reduced(one.fraction + -two.fraction).above.terms

@@ -1,32 +1,27 @@
 """Searches beyond linear relations, widened step by step: linear results, letters, lines drawn in."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
-from paperaudit.geometry.derive import Search
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.introduce import fresh_letters
-from paperaudit.geometry.introduce import search as linear_search
+from paperaudit.geometry.linear_facts import LinearFacts
 from paperaudit.geometry.reach import Reach
 from paperaudit.geometry.reached import Assumed, Budget, Fact
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
-from paperaudit.geometry.theorems.theorem import AnglesEqual, Claimed, Instance, Predicate
+from paperaudit.geometry.theorems.theorem import Claimed, Instance, Predicate
 from paperaudit.geometry.theory import Theory
-from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter
 
-MOST_LINEAR = 12
-"""Sizes that the linear search is asked for when the plain search has come to its end."""
+MOST_ROUNDS = 3
+"""Times that the linear theory is asked what it makes of what was reached beyond it."""
 MOST_TRIED = 40
 """Sizes that are tried as the one to call by a letter."""
 MOST_INTRODUCED = 2
-FORMED = 30
-"""Weight of an equality of two angles that is shown by calling one of them by a letter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,16 +65,31 @@ class Further:
             rows = [row for row in rows if row.source not in without]
         plain = Reach(rows, self.budget, leave_out)
         plain.start()
-        if plain.run(wanted):
+        if plain.run(wanted) or (not leave_out and self._widened(plain, rows, wanted)):
             yield _path(plain, wanted)
-        else:
-            if not leave_out:
-                for fact in self._linear_facts(plain):
-                    plain.add(fact)
-            if plain.run(wanted):
-                yield _path(plain, wanted)
         if with_letters:
             yield from self._with_letters(plain, rows, wanted, leave_out)
+
+    def exhausted(self) -> Reach:
+        """The plain search, with what the linear theory adds to it, run to its end."""
+        reach = Reach(self.rows, self.budget)
+        reach.start()
+        reach.run(())
+        self._widened(reach, self.rows, ())
+        return reach
+
+    def _widened(self, reach: Reach, rows: Sequence[Row], wanted: tuple[Size | Predicate, ...]) -> bool:
+        """Go on with what the linear theory makes of what is reached, as often as that leads on."""
+        linear = LinearFacts(self.arrangement, self.theory, self.found, rows)
+        for _ in range(MOST_ROUNDS):
+            new = list(linear.beyond(reach))
+            for fact in new:
+                reach.add(fact)
+            if reach.run(wanted) and wanted:
+                return True
+            if not new:
+                break
+        return False
 
     def _aims(self, targets: Sequence[Size | Predicate | Expression]) -> tuple[list[Row], tuple[Size | Predicate, ...]]:
         """The rows with one more for each target that is no single size, and what is to be reached."""
@@ -97,43 +107,6 @@ class Further:
                 wanted.append(Claimed(number))
                 rows.append(Row(None, slopes, (), Claimed(number), 2))
         return rows, tuple(wanted)
-
-    def _linear_facts(self, reached: Reach) -> Iterable[Fact]:
-        """Sizes and equal angles that the linear theory settles and the plain search did not reach."""
-        letters = self.arrangement.figure.letters
-        sizes = dict.fromkeys(size for row in self.rows for size in row.terms)
-        asked = 0
-        for size in sizes:
-            if reached.reached(size) or self.theory.value(LinearForm.of(size)) is None:
-                continue
-            asked += 1
-            if asked > MOST_LINEAR:
-                break
-            node = linear_search(self.found, (size,), letters).reached(size)
-            if node is not None:
-                yield Fact("linear", size, {}, None, (), node.cost, node)
-        yield from self._equal_angles(reached)
-
-    def _equal_angles(self, reached: Reach) -> Iterable[Fact]:
-        wanted = dict.fromkeys(
-            premise
-            for row in self.rows
-            for premise in row.premises
-            if isinstance(premise, AnglesEqual) and premise not in reached.facts
-        )
-        searches: dict[AngleOf, Search] = {}
-        (letter, *_) = fresh_letters(self.arrangement.figure.letters)
-        called = LinearForm.of(letter)
-        for equal in wanted:
-            difference = LinearForm.of(equal.first) - LinearForm.of(equal.second)
-            if self.theory.value(difference) != Fraction(0):  # type: ignore[arg-type]
-                continue
-            if equal.first not in searches:
-                searches[equal.first] = Search(self.found)
-                searches[equal.first].run((), ((equal.first, called),))
-            node = searches[equal.first].known.get(equal.second)
-            if node is not None and node.form == called:
-                yield Fact("linear", equal, {}, None, (), FORMED + node.cost, node)
 
     def _with_letters(
         self, plain: Reach, rows: list[Row], wanted: tuple[Size | Predicate, ...], leave_out: frozenset[int]

@@ -11,9 +11,12 @@ from paperaudit.geometry.theorems import SKILLS
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Balanced,
     Claimed,
     Equation,
     Instance,
+    IsShape,
+    OnOneLine,
     Proportional,
     SegmentsEqual,
     Stated,
@@ -88,7 +91,7 @@ class FurtherWorking:
         """Whether a fact's line is one of the linear search: its theorem is, and so are all values in it."""
         if fact.kind == "predicate":
             return isinstance(fact.source, Instance) and not isinstance(
-                fact.subject, TrianglesAlike | AnglesEqual | AngleIs
+                fact.subject, TrianglesAlike | AnglesEqual | AngleIs | Balanced | OnOneLine | IsShape
             )
         if fact.kind == "let":
             return True
@@ -148,10 +151,26 @@ class FurtherWorking:
                 return uses[0] if uses else self.texts.claim(subject), []
             case Claimed() if fact.source is None:
                 return "", []
+        if isinstance(subject, TrianglesAlike):
+            self._list_parts(fact)
         text = self.texts.claim(subject, fact.source)  # type: ignore[arg-type]
-        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional):
+        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional | Balanced):
             text = self.texts.observed(fact, self.values)
-        return text, [Step(text, StepKind.STATEMENT, self._reason(fact), uses, "", self._skill(fact))]
+        reason = self._reason(fact)
+        if reason is not None and reason.about == text:
+            reason = Reason(reason.name)
+        return text, [Step(text, StepKind.STATEMENT, reason, uses, "", self._skill(fact))]
+
+    def _list_parts(self, fact: Fact) -> None:
+        """Write the equal parts of two triangles that are copied from the question: a pupil lists them all."""
+        said = {step.statement for step in self.working.steps}
+        for before in fact.inputs:
+            if isinstance(before.subject, SegmentsEqual | AnglesEqual) and before.source is not None:
+                text = self.texts.claim(before.subject, before.source)
+                if text not in said:
+                    uses = (self._done[id(before)],)
+                    step = Step(text, StepKind.GIVEN, self._reason(before), uses, "", self._skill(before))
+                    self.working.steps.append(step)
 
     def _said(self, fact: Fact) -> str:
         return self.texts.value(self.values.of(fact), fact.subject)  # type: ignore[arg-type]

@@ -15,6 +15,7 @@ from paperaudit.geometry.spelled import bare_text, equals_sign, size_unit, spell
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Balanced,
     Equation,
     Instance,
     Predicate,
@@ -193,6 +194,8 @@ class Texts:
                     return source.about
                 sign = "≡" if congruent else "∼"
                 return f"△{''.join(first_corners)} {sign} △{''.join(second_corners)}"
+            case Balanced(left, right):
+                return f"{write(self.named(left))} = {write(self.named(right))}"
             case Proportional((a, b, c, d)):
                 if isinstance(source, Equation):
                     return f"{write(source.left)} = {write(source.right)}"
@@ -213,6 +216,12 @@ class Texts:
                 value = found.get(first) or found.get(second)
                 said = f" {equals_sign(value)} {self.value(value, first)}" if value else ""
                 return f"{self.name(first)} = {self.name(second)}{said}"
+            case Balanced(left, right):
+                sides = [
+                    f"{write(self.named(side))} = {write(self.put_in(side, values.given(fact)))}"
+                    for side in (left, right)
+                ]
+                return f"{sides[0]} and {sides[1]}"
             case Proportional((a, b, c, d)):
                 pairs = [(one, two) for one, two in ((a, b), (c, d)) if one in found and two in found and one != two]
                 ratios = [

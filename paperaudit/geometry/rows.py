@@ -9,6 +9,7 @@ from paperaudit.geometry.slopes import Slopes, value_and_slopes
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Balanced,
     Equation,
     Instance,
     Predicate,
@@ -50,6 +51,8 @@ def sides_of(predicate: Predicate) -> tuple[Expression, Expression] | None:
             return first, second
         case AngleIs(size, degrees):
             return size, Number(degrees)
+        case Balanced(left, right):
+            return left, right
         case Proportional((a, b, c, d)):
             return Product((a, d), "×"), Product((b, c), "×")
     return None

@@ -1,18 +1,20 @@
 """Reads clauses on arcs, sectors and semicircles: what lies on them, their middle, the angle that they subtend."""
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.points import points_of
 from paperaudit.maths.quantities import angle_of
-from paperaudit.maths.round_sizes import calls_minor_or_major, figure_size_of, named_arc
+from paperaudit.maths.round_sizes import calls_minor_or_major, centre_of, figure_size_of, named_arc, round_size_of
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import AngleOf, ArcOf, LengthOf, Relation, SegmentOf
-from paperaudit.model.fact import Diameter, Drawn, Fact, Holds, OnArc, Path, Sides
+from paperaudit.model.expression import AngleOf, ArcOf, CircleSize, LengthOf, Relation, SegmentOf
+from paperaudit.model.fact import Circle, Diameter, Drawn, Fact, Holds, Incircle, OnArc, Path, Sides
 from paperaudit.wording.circles import on_circle_with, points_through, ring_of
 from paperaudit.wording.named import angle_named, corners_of, distinct, measure_of, path_of, point_of, points_under
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.the_circle import THE_CIRCLE
+from paperaudit.wording.the_circle import THE_CIRCLE, circle_in, circle_round
 
 Facts = tuple[Fact, ...]
 
@@ -64,8 +66,35 @@ def _circle(arc: ArcOf, points: tuple[str, ...] = ()) -> Facts:
     return on_circle_with(arc.centre or THE_CIRCLE, on)
 
 
+def circles_named(clause: Node, scene: Scene, known: set[str]) -> Iterator[Fact]:
+    """The circles that the names of arcs, sectors, segments and radii speak of, with points that are not `known`."""
+    for line in every(clause, "to_line"):
+        if "chord" in line.text and not known.issuperset(path_of(line)):
+            yield Circle(THE_CIRCLE, path_of(line))
+    for run in every(clause, "arcs_named"):
+        points = tuple(dict.fromkeys(point for piece in every(run, "arc_points") for point in points_of(piece.text)))
+        yield from () if known.issuperset(points) else (Circle(THE_CIRCLE, points),)
+    for named in every(clause, "arc_named", "sector_size", "segment_size", "circle_size"):
+        found = on_arc_named(named) if named.expr_name == "arc_named" else on_figure(named, scene)
+        yield from (fact for fact in found if not isinstance(fact, Circle) or not known.issuperset(fact.points))
+
+
+def _round_polygon(named: Node, scene: Scene) -> Facts:
+    """The incircle or the circumcircle that a radius is said to be of."""
+    polygon = first(named, "polygon_name")
+    centre = centre_of(named)
+    if polygon is None:
+        return on_circle_with(centre, ()) if centre and centre not in scene.centres else ()
+    corners = points_of(polygon.text)
+    size = round_size_of(named)
+    inside = isinstance(size, CircleSize) and size.centre == circle_in(corners)
+    return (Incircle(circle_in(corners), corners) if inside else Circle(circle_round(corners), corners),)
+
+
 def on_figure(named: Node, scene: Scene) -> Facts:
     """What the name of a sector or a segment says: the ends of its arc are on the circle round its centre."""
+    if named.expr_name == "circle_size":
+        return _round_polygon(named, scene)
     size = figure_size_of(named)
     on = (size.arc.start, size.arc.through, size.arc.end)
     if isinstance(size, SegmentOf):

@@ -9,12 +9,13 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.ask import Ask, Establish, Rounded, Solve, WriteAs
-from paperaudit.model.fact import Given
+from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, WriteAs
+from paperaudit.model.fact import Given, Origin
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
 from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.clauses import statement_grammar
+from paperaudit.wording.implied import by_size
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of
 from paperaudit.wording.tasks import task_of
@@ -22,6 +23,7 @@ from paperaudit.wording.the_circle import Known
 from paperaudit.wording.unread import not_read
 
 _EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x + 3 = 7”"
+WHICH_CIRCLE = "which circle is meant, as in “circle O”"
 _ALGEBRA = re.compile(r"\b(?:solve|simplify|expand|factori[sz]e|subject|multiply out)\b", re.IGNORECASE)
 
 _PLACES = re.compile(r"\bdecimal places?\b|\bd\. ?p\b", re.IGNORECASE)
@@ -44,14 +46,36 @@ def read_ask(text: str, place: Place = NOWHERE, scene: Scene | None = None) -> A
     asked = read_asked(text.strip(), place, "ask", scene or Scene())
     if isinstance(asked, Unread):
         return asked
-    return settled_ask(asked.ask, Known(fact for given in asked.conditions for fact in given.facts))
+    known = Known(fact for given in asked.conditions for fact in given.facts)
+    if leaves_circle_open(asked.ask, known):
+        return Unread(text.strip(), "ask", 0, WHICH_CIRCLE, "", place)
+    return settled_ask(asked.ask, known)
 
 
 def settled_ask(ask: Ask, known: Known) -> Ask:
-    """The ask with the centre that the question gives to "the circle" of its claims."""
-    if not isinstance(ask.task, Establish):
-        return ask
-    return replace(ask, task=replace(ask.task, claims=known.claimed(ask.task.claims)))
+    """The ask with the centre that the question gives to "the circle" of its claims and sizes."""
+    match ask.task:
+        case Establish(claims):
+            return replace(ask, task=replace(ask.task, claims=known.claimed(claims)))
+        case Find(wanted):
+            return replace(ask, task=Find(tuple(known.size(size) for size in wanted)))
+        case WriteAs(expression):
+            return replace(ask, task=replace(ask.task, expression=known.size(expression)))
+        case _:
+            return ask
+
+
+def leaves_circle_open(ask: Ask, known: Known) -> bool:
+    """Whether an ask is about "the circle" of a question that has several, or about its centre without a letter."""
+    match ask.task:
+        case Establish(claims):
+            return known.leaves_open(claims)
+        case Find(wanted):
+            return any(known.leaves_size_open(size) for size in wanted)
+        case WriteAs(expression):
+            return known.leaves_size_open(expression)
+        case _:
+            return False
 
 
 def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | Unread:
@@ -77,6 +101,9 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
         if found.expr_name == "condition":
             conditions.extend(givens_of(found, asides.rest, place, where, scene))
     ask = the(tree, "ask").children[0]
+    if ask.expr_name == "find" and (said_too := tuple(dict.fromkeys(by_size(ask, scene)))):
+        spoken = asides.rest.source_of(ask.start, ask.end)
+        conditions.append(Given(spoken, said_too, Origin.TEXT, place))
     task = task_of(ask, tuple(conditions), asides, scene)
     spoken = ask if ask.expr_name != "find" or isinstance(task, Rounded | WriteAs) else the(ask, "wanted")
     said = asides.rest.source_of(_start(spoken), spoken.end)

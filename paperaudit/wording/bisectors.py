@@ -1,5 +1,7 @@
 """Reads clauses on lines that halve an angle or a segment, on altitudes and on medians."""
 
+from collections.abc import Iterator
+
 from parsimonious.nodes import Node
 
 from paperaudit.maths.quantities import angle_of
@@ -71,6 +73,12 @@ def cevian(node: Node, scene: Scene) -> Facts:
     side = next((path_of(name) for name in names if name.expr_name == "path"), None)
     words = the(node, "cevian_noun").text
     return tuple(fact for line in lines for fact in cevians(line, _triangle(line, side, node, scene), words, node))
+
+
+def cevians_named(name: Node, scene: Scene) -> Iterator[Fact]:
+    """What "the altitude AD" says in passing of a triangle named before."""
+    words, line = the(name, "cevian_noun").text, path_of(the(name, "length"))
+    yield from cevians(line, _triangle(line, None, name, scene), words, name)
 
 
 def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[str, ...]:

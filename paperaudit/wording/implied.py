@@ -4,19 +4,18 @@ from collections.abc import Iterator
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.points import points_of
 from paperaudit.maths.quantities import angle_of
-from paperaudit.maths.tree import every, first
+from paperaudit.maths.tree import every, first, has
 from paperaudit.model.expression import Relation
 from paperaudit.model.fact import Circle, Fact, Holds, Path, Quality
-from paperaudit.wording.arcs import on_arc_named, on_figure
+from paperaudit.wording.arcs import circles_named
+from paperaudit.wording.bisectors import cevians_named
 from paperaudit.wording.chords import by_noun
 from paperaudit.wording.named import path_of
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
 from paperaudit.wording.tangents import tangents_named
-from paperaudit.wording.the_circle import THE_CIRCLE
 
 
 def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
@@ -25,25 +24,20 @@ def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, 
         *introduced(clause, scene, facts),
         *by_noun(clause, scene),
         *tangents_named(clause, scene, facts),
-        *by_arc(clause, scene, facts),
+        *by_size(clause, scene, facts),
         *_by_side(clause, scene),
         *_by_angle(clause),
     )
     return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
 
 
-def by_arc(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterator[Fact]:
-    """The letters of arcs are on the circle, unless that is known; so are the letters of sectors and segments."""
+def by_size(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterator[Fact]:
+    """What the names of sizes say: arcs lie on the circle, a triangle has an incircle, AD is an altitude."""
     known = {*scene.on_circle, *(point for fact in facts if isinstance(fact, Circle) for point in fact.points)}
-    for line in every(clause, "to_line"):
-        if "chord" in line.text and not known.issuperset(path_of(line)):
-            yield Circle(THE_CIRCLE, path_of(line))
-    for run in every(clause, "arcs_named"):
-        points = tuple(dict.fromkeys(point for piece in every(run, "arc_points") for point in points_of(piece.text)))
-        yield from () if known.issuperset(points) else (Circle(THE_CIRCLE, points),)
-    for named in every(clause, "arc_named", "sector_size", "segment_size"):
-        found = on_arc_named(named) if named.expr_name == "arc_named" else on_figure(named, scene)
-        yield from (fact for fact in found if not isinstance(fact, Circle) or not known.issuperset(fact.points))
+    yield from (fact for fact in circles_named(clause, scene, known) if fact not in facts)
+    for name in every(clause, "path", "measure"):
+        if has(name, "cevian_name") and not has(clause, "named_lines"):
+            yield from cevians_named(name, scene)
 
 
 def _by_side(clause: Node, scene: Scene) -> Iterator[Fact]:

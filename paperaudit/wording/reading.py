@@ -6,7 +6,7 @@ from paperaudit.model.fact import Given, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.wording.asides import is_not_to_scale
-from paperaudit.wording.asking import read_asked, settled_ask
+from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.orders import in_named_order, orders_of
 from paperaudit.wording.prose import Prose, read_prose
@@ -46,14 +46,18 @@ def read(question: Question, part: Part) -> Reading:
     known = Known(fact for given in givens for fact in given.facts)
     unread.extend(_doubtful(given) for given in givens if known.leaves_open(given.facts))
     givens = [replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, question.sketch)]
-    ask = settled_ask(choice.ask, known) if choice.ask is not None else None
+    ask = choice.ask
+    if ask is not None and leaves_circle_open(ask, known):
+        unread.append(Unread(ask.text, "ask", 0, WHICH_CIRCLE, "", ask.place))
+        ask = None
+    ask = settled_ask(ask, known) if ask is not None else None
     return Reading(replace(question, not_to_scale=marked), part, tuple(givens), ask, tuple(unread))
 
 
 def _doubtful(given: Given) -> Unread:
     """A statement about "the circle" where the question has two."""
     where: Where = "figure" if given.origin is Origin.FIGURE else "given" if given.origin is Origin.GIVEN else "text"
-    return Unread(given.text, where, 0, "which circle is meant, as in “circle O”", "", given.place)
+    return Unread(given.text, where, 0, WHICH_CIRCLE, "", given.place)
 
 
 def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], list[Unread]]:

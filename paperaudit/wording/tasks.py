@@ -1,7 +1,6 @@
 """Turns the parse tree of an ask into its task."""
 
 import re
-from fractions import Fraction
 
 from parsimonious.nodes import Node
 
@@ -9,33 +8,32 @@ from paperaudit.maths.notation import UNIT_MARK
 from paperaudit.maths.numerals import number_of
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
-from paperaudit.maths.tree import every, first, has, the
+from paperaudit.maths.tree import every, the
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Command, Establish, Find, Rounded, Solve, Subject, Task, Transform, WriteAs
 from paperaudit.model.expression import (
-    AngleAt,
-    AngleOf,
     AnswerTo,
-    AreaOf,
+    ArcLengthOf,
+    ArcOf,
     Expression,
-    LengthOf,
     Letter,
     Measured,
     Negative,
     Number,
     Of,
-    PerimeterOf,
+    Quantity,
     Quotient,
     Relation,
     Sum,
     leaves,
     letters_of,
+    with_leaves,
 )
 from paperaudit.model.fact import Circle, Diameter, Fact, Given, Holds, Shape, Tangent
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.clauses import facts_of
-from paperaudit.wording.named import angle_named, measure_of, measures_of
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.wanted import wanted_of
 
 _COMMANDS: tuple[tuple[str, Command], ...] = (
     ("expand", "expand"),
@@ -76,26 +74,7 @@ def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Sc
                 raise NotUnderstood("more than one sign in the formula", node.start, "a formula with one equals sign")
             return Subject(letters_named(node)[0], relation)
         case _:
-            return _find(node, conditions, asides)
-
-
-def wanted_of(node: Node) -> tuple[Expression, ...]:
-    """The quantities of a `wanted` list."""
-    named = first(node, "angles_named")
-    if named is not None:
-        return measures_of(named)
-    found = []
-    for one in every(node, "wanted_one"):
-        angle = first(one, "angle_name")
-        size = angle_named(angle.text) if angle is not None else measure_of(the(one, "measure"))
-        found.append(_remainder(the(one, "remainder").text, size) if has(one, "remainder") else size)
-    return tuple(found)
-
-
-def _remainder(words: str, angle: Expression) -> Expression:
-    """What an angle lacks to 90° (its complement) or to 180° (its supplement)."""
-    whole = Measured(Number(Fraction(90 if "complement" in words else 180)), "°")
-    return Sum((whole, Negative(AngleAt(angle.name) if isinstance(angle, Letter) and angle.name.isupper() else angle)))
+            return _find(node, conditions, asides, scene)
 
 
 def form_named(words: str) -> str:
@@ -152,9 +131,11 @@ def _solve(node: Node) -> Solve:
     return Solve(relations, letters)
 
 
-def _find(node: Node, conditions: tuple[Given, ...], asides: Asides) -> Task:
+def _find(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Scene) -> Task:
     """Find, or what a plain "write" or "work out" comes to with the accuracy and the conditions."""
-    wanted = wanted_of(the(node, "wanted"))
+    wanted = wanted_of(the(node, "wanted"), scene)
+    if node.text.startswith("how long"):
+        wanted = tuple(with_leaves(size, _long) for size in wanted)
     if asides.terms:
         return WriteAs(wanted[0], f"in terms of {asides.terms}")
     if relations := _equations_for(wanted, conditions):
@@ -166,6 +147,10 @@ def _find(node: Node, conditions: tuple[Given, ...], asides: Asides) -> Task:
     if asides.lowest and isinstance(wanted[0], Quotient | Number):
         return WriteAs(wanted[0], "lowest terms")
     return Transform("evaluate", wanted[0])
+
+
+def _long(leaf: Expression) -> Expression:
+    return ArcLengthOf(leaf) if isinstance(leaf, ArcOf) else leaf
 
 
 def _equations_for(wanted: tuple[Expression, ...], conditions: tuple[Given, ...]) -> tuple[Relation, ...]:
@@ -191,9 +176,7 @@ def is_algebra(task: Task) -> bool:
 
 def has_quantity(expression: Expression) -> bool:
     """Whether a size of the figure, or the answer to another part, occurs in an expression."""
-    return any(
-        isinstance(leaf, AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | AnswerTo) for leaf in leaves(expression)
-    )
+    return any(isinstance(leaf, Quantity | AnswerTo) for leaf in leaves(expression))
 
 
 def is_numeric(expression: Expression) -> bool:

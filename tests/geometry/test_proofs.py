@@ -45,3 +45,21 @@ def test_what_is_missing_for_a_claim_is_named() -> None:
     result = outcome(TWO, ["AB = DE", "BC = EF"], "prove that △ABC ≡ △DEF")
     assert isinstance(result, NotDetermined) and len(result.cases) == 2, result
     assert result.missing == "AC = DF"
+
+
+@pytest.mark.parametrize(
+    ("figure", "given", "claim"),
+    [
+        (["triangle ABC", "D lies on AB", "E lies on AC", "DE ∥ BC"], [], "AD × AC = AE × AB"),
+        (["triangle ABC", "D lies on BC", "segment AD"], ["∠BAC = 90°", "AD ⊥ BC"], "AB² = BD × BC"),
+        (["triangle ABC", "D lies on BC", "AD ⊥ BC"], [], "AB² − BD² = AC² − DC²"),
+        (["trapezium ABCD", "AB ∥ DC", "AC and BD intersect at E"], [], "AE × ED = BE × EC"),
+        (["triangle ABC", "D lies on AB", "E lies on AC", "F lies on AD", "segments DE, FE, DC", "DE ∥ BC", "FE ∥ DC"],
+         [], "AD² = AB × AF"),
+    ],
+)
+def test_products_and_squares_without_any_value(figure: list[str], given: list[str], claim: str) -> None:
+    """Euclid I.47, VI.2, VI.4, VI.8; the last takes two ratios together."""
+    result = outcome(figure, given, f"prove that {claim}")
+    assert isinstance(result, Derived) and answers(result) == ["proved"], result
+    assert result.derivations[0].steps[-1].statement.replace("−", "-") == claim.replace("−", "-")

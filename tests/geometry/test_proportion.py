@@ -32,10 +32,12 @@ from paperaudit.geometry.theorems import (
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Balanced,
     Equation,
     Instance,
     IsShape,
     LinesParallel,
+    OnOneLine,
     Predicate,
     Proportional,
     SegmentsEqual,
@@ -115,6 +117,10 @@ def holds(arrangement: Arrangement, predicate: Predicate) -> bool:
                 and all(same(side, sides[0]) for side in sides)
                 and (not congruent or same(sides[0], 1))
             )
+        case Balanced(left, right):
+            return same(size(left), size(right))  # type: ignore[arg-type]
+        case OnOneLine((a, b, c)):
+            return same(size(length(a, b)) + size(length(b, c)), size(length(a, c)))
         case IsShape(kind, points):
             return is_of_kind(arrangement, kind, points)
     assert isinstance(predicate, Stated), predicate
@@ -181,6 +187,8 @@ def mutations(arrangement: Arrangement, found: Instance | Equation) -> Iterator[
             yield from (replace(found, conclusion=AnglesEqual(one, size)) for size in corners(arrangement))
         case TrianglesAlike(one, (a, b, c), congruent):
             yield replace(found, conclusion=TrianglesAlike(one, (b, a, c), congruent))
+        case OnOneLine((a, b, c)):
+            yield replace(found, conclusion=OnOneLine((b, a, c)))
         case IsShape(kind, (a, b, c, d)):
             yield replace(found, conclusion=IsShape(kind, (a, c, b, d)))
         case LinesParallel(one, _):

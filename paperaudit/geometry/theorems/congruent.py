@@ -52,6 +52,16 @@ def _right_angled(arrangement: Arrangement) -> Iterator[Instance]:
                 yield Instance("congruent-rhs", premises, LinearForm(), conclusion, about, 14)
 
 
+def _common(arrangement: Arrangement) -> Iterator[Instance]:
+    """A side or an angle that both triangles have."""
+    for one, two, _ in like_triangles(arrangement):
+        for place in range(3):
+            if side_of(one, place) == side_of(two, place):
+                yield Instance("common-side", (), LinearForm(), equal_sides(one, two, place), weight=2)
+            if corner_of(arrangement, one, place) == corner_of(arrangement, two, place):
+                yield Instance("common-side", (), LinearForm(), equal_corners(arrangement, one, two, place), weight=2)
+
+
 def _parts(arrangement: Arrangement) -> Iterator[Instance]:
     """Corresponding angles and sides are equal."""
     for one, two, same in like_triangles(arrangement):
@@ -106,6 +116,15 @@ THEOREMS = (
         _right_angled,
         fires=("rectangle ABCD", "segment AC"),
         silent=_HALVES,
+    ),
+    Theorem(
+        "common-side",
+        "A side or an angle that two triangles share is equal to itself.",
+        "congruent triangles",
+        "Euclid, common notion 4",
+        _common,
+        fires=_HALVES,
+        silent=("triangle ABC",),
     ),
     Theorem(
         "congruent-triangles-parts",

@@ -8,10 +8,10 @@ from paperaudit.geometry.figure import Size, length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import total
 from paperaudit.geometry.theorems.right_triangles import RIGHT, right_corners, squared
-from paperaudit.geometry.theorems.theorem import AngleIs, Equation, Instance, Theorem, segments_equal
+from paperaudit.geometry.theorems.theorem import AngleIs, Balanced, Equation, Instance, Theorem, segments_equal
 from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Product
+from paperaudit.model.expression import AngleOf, Product, Sum
 
 
 def _acute(arrangement: Arrangement) -> Iterator[Instance]:
@@ -19,6 +19,14 @@ def _acute(arrangement: Arrangement) -> Iterator[Instance]:
         others = total((arrangement.corner(a, b, c), arrangement.corner(b, c, a)), 90)
         about = triangle_text(arrangement, (a, b, c))
         yield Instance("right-triangle-acute-angles", (AngleIs(right, RIGHT),), others, about=about, weight=10)
+
+
+def _pythagoras_converse(arrangement: Arrangement) -> Iterator[Instance]:
+    for a, b, c, right in right_corners(arrangement):
+        legs = Sum((squared(length(a, b)), squared(length(a, c))))
+        premises = (Balanced(squared(length(b, c)), legs),)
+        about = triangle_text(arrangement, (a, b, c))
+        yield Instance("pythagoras-converse", premises, total((right,), 90), None, about, 14)
 
 
 def _complementary(arrangement: Arrangement) -> Iterator[Instance]:
@@ -104,6 +112,15 @@ THEOREMS = (
         "right-angled triangles",
         "Euclid I.32, corollary",
         _acute,
+        fires=_RIGHT,
+        silent=("triangle ABC", "∠BAC = 80°"),
+    ),
+    Theorem(
+        "pythagoras-converse",
+        "If the square of a side is the sum of the squares of the others, the angle opposite it is right.",
+        "Pythagoras",
+        "Euclid I.48",
+        _pythagoras_converse,
         fires=_RIGHT,
         silent=("triangle ABC", "∠BAC = 80°"),
     ),

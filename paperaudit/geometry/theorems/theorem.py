@@ -65,6 +65,14 @@ class Proportional:
 
 
 @dataclass(frozen=True, slots=True)
+class Balanced:
+    """Two expressions of sizes come to the same: BC² = AB² + AC²."""
+
+    left: Expression
+    right: Expression
+
+
+@dataclass(frozen=True, slots=True)
 class TrianglesAlike:
     """Two triangles similar, or `congruent`, corresponding corners in order; `alike` builds one in a fixed order."""
 
@@ -100,6 +108,7 @@ Predicate: TypeAlias = (
     | AnglesEqual
     | AngleIs
     | Proportional
+    | Balanced
     | TrianglesAlike
     | IsShape
     | OnOneLine

@@ -1,0 +1,73 @@
+"""Reads the quantities that a part asks for: sizes, sums, ratios, the area of the figure named before."""
+
+from fractions import Fraction
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.distances import distance_between
+from paperaudit.maths.tree import every, first, has, the
+from paperaudit.model.expression import (
+    AngleAt,
+    AreaOf,
+    Expression,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    PerimeterOf,
+    Quotient,
+    Sum,
+)
+from paperaudit.wording.named import angle_named, measure_of, measures_of
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import shape_before
+
+
+def wanted_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
+    """The quantities of a `wanted` list. Raises NotUnderstood where one needs a figure that was not named."""
+    named = first(node, "angles_named")
+    if named is not None and not has(node, "wanted_one"):
+        return measures_of(named)
+    return tuple(_wanted(one, scene) for one in every(node, "wanted_one"))
+
+
+def _wanted(one: Node, scene: Scene) -> Expression:
+    kind = the(one, "remainder", "ratio_of", "shape_size", "how_far", "angle_name", "measure")
+    match kind.expr_name:
+        case "remainder":
+            return _remainder(kind.text, measure_of(the(kind, "measure")))
+        case "ratio_of":
+            return _ratio(kind)
+        case "shape_size":
+            return _of_shape(kind, scene)
+        case "how_far":
+            return distance_between(list(every(kind, "distant", "to_line")), kind)
+        case "angle_name":
+            return angle_named(kind.text)
+        case _:
+            return measure_of(kind)
+
+
+def _ratio(node: Node) -> Expression:
+    """The ratio of AB to CD, of two areas; AB : CD is read as a quotient."""
+    sizes = measures_of(node)
+    if len(sizes) == 1 and isinstance(sizes[0], Quotient):
+        return sizes[0]
+    if len(sizes) != 2:
+        raise NotUnderstood("not a ratio of two sizes", node.start, "two sizes, as in AB : CD")
+    return Quotient(sizes[0], sizes[1], "÷")
+
+
+def _of_shape(node: Node, scene: Scene) -> Expression:
+    """The area or the perimeter of a figure that was named before: "its area", "the perimeter of the triangle"."""
+    named = first(node, "the_shape")
+    corners = shape_before(named, scene) if named is not None else scene.latest(None)
+    if corners is None:
+        raise NotUnderstood("no figure was named before", node.start, "the figure's name, as in “of ABCD”")
+    return AreaOf(corners) if the(node, "figure_size").text == "area" else PerimeterOf(corners)
+
+
+def _remainder(words: str, angle: Expression) -> Expression:
+    """What an angle lacks to 90° (its complement) or to 180° (its supplement)."""
+    whole = Measured(Number(Fraction(90 if "complement" in words else 180)), "°")
+    return Sum((whole, Negative(AngleAt(angle.name) if isinstance(angle, Letter) and angle.name.isupper() else angle)))
