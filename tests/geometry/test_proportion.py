@@ -51,6 +51,7 @@ from paperaudit.model.derivation import Reason
 from paperaudit.model.expression import AngleOf, Expression, LengthOf, with_leaves
 from paperaudit.model.fact import Given
 from paperaudit.wording import read_statement
+from tests.geometry.premises import redrawn
 
 TOPICS = (
     similar,
@@ -222,6 +223,18 @@ def test_a_wrong_part_is_caught(theorem: Theorem) -> None:
 
 
 @pytest.mark.parametrize("theorem", OURS, ids=NAMES)
+def test_premises_alone_are_enough(theorem: Theorem) -> None:
+    """Where only the premises hold, and the order of points, what the theorem concludes holds too."""
+    drawn_anew = 0
+    for arrangement in drawn(theorem.fires, 1):
+        for found in instances_of(theorem, arrangement)[:8]:
+            for loose in redrawn(arrangement, found.premises, range(6)):
+                drawn_anew += 1
+                assert is_true(loose, found), (found, loose.at)
+    assert drawn_anew
+
+
+@pytest.mark.parametrize("theorem", OURS, ids=NAMES)
 def test_worded_and_sourced(theorem: Theorem) -> None:
     assert all(word(Reason(theorem.name), system) for system in systems())
     assert theorem.source and theorem.skill and theorem.says.endswith(".")
@@ -232,3 +245,15 @@ def test_ratios_are_exact() -> None:
         for found in instances_of(theorem, drawn(theorem.fires, 1)[0]):
             if isinstance(found, Instance):
                 assert all(isinstance(value, Fraction) for value in found.relation.terms.values())
+
+
+@pytest.mark.parametrize("name", ["congruent-sss", "congruent-sas", "congruent-rhs", "midpoint-theorem", "centroid"])
+def test_a_missing_premise_is_seen(name: str) -> None:
+    """The figures drawn from the premises would show a theorem that leaves one out."""
+    theorem = next(theorem for theorem in OURS if theorem.name == name)
+    (arrangement,) = drawn(theorem.fires, 1)
+    false = 0
+    for found in instances_of(theorem, arrangement)[:4]:
+        lame = replace(found, premises=found.premises[:-1])
+        false += sum(not is_true(loose, lame) for loose in redrawn(arrangement, lame.premises, range(6)))
+    assert false
