@@ -86,7 +86,9 @@ def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[
     if named is not None:
         return corners_of(named)
     if side is not None:
-        return (point_of(the(node, "point")), *side)
+        named = first(node, "point")
+        corner = point_of(named) if named is not None else next((end for end in line if end not in side), "")
+        return (corner, *side)
     known = next((found for end in line if (found := scene.latest(3, end))), None)
     if known is None:
         raise NotUnderstood("the triangle is not named", node.start, "the triangle, as in “of △ABC”")

@@ -16,6 +16,7 @@ from paperaudit.wording import (
     centres,
     chords,
     circles,
+    constructed,
     corner_angles,
     crossings,
     halving,
@@ -25,13 +26,14 @@ from paperaudit.wording import (
     rings,
     shapes,
     sizes,
+    survey,
     tangents,
     touching,
     within,
 )
 from paperaudit.wording.scene import Scene
 
-GRAMMAR_FILES = ("statement.peg", "circle.peg", "arcs.peg", "centres.peg", "ask.peg")
+GRAMMAR_FILES = ("statement.peg", "circle.peg", "arcs.peg", "centres.peg", "constructed.peg", "survey.peg", "ask.peg")
 """The grammar files of statements and asks, each on top of those before."""
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
@@ -44,6 +46,19 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "on_perp": halving.on_perp,
     "equidistant": halving.equidistant,
     "halving": halving.halving,
+    "drop_meets": constructed.drop_meets,
+    "line_through": constructed.line_through,
+    "divides": constructed.divides,
+    "hypotenuse_is": constructed.hypotenuse_is,
+    "right_trapezium": constructed.right_trapezium,
+    "special_triangle": constructed.special_triangle,
+    "similarity": constructed.similarity,
+    "drawn_on": constructed.drawn_on,
+    "cut_alone": constructed.cut_alone,
+    "crossing_square": constructed.crossing_square,
+    "angles_unnamed": constructed.angles_unnamed,
+    "elevation": survey.elevation,
+    "compass_of": survey.compass_of,
     "semicircle": arcs.semicircle,
     "sector_is": arcs.sector_is,
     "arc_midpoint": arcs.arc_midpoint,

@@ -21,8 +21,12 @@ def angles_listed(node: Node, scene: Scene) -> Facts:
 
 def angles_are(node: Node, scene: Scene) -> Facts:
     """The angles of triangle ABC are x, 2x and 3x, in the order of its letters."""
-    angles = _angles_of(the(node, "angles_of"), scene)
     sizes = [piece for piece in every(node, "angles_of", "expression") if piece.expr_name == "expression"]
+    whole = first(node, "angles_of")
+    corners = scene.latest(len(sizes))
+    if whole is None and corners is None:
+        raise NotUnderstood("no figure with so many corners was named before", node.start, "the figure's name")
+    angles = _angles_of(whole, scene) if whole is not None else _corners(corners or ())
     if len(sizes) != len(angles):
         raise NotUnderstood("there are not as many sizes as angles", node.start, "a size for each angle")
     return tuple(Holds(Relation(angle, "=", expression_of(size))) for angle, size in zip(angles, sizes, strict=True))
@@ -45,7 +49,10 @@ def ratio_words(node: Node, scene: Scene) -> Facts:
 def _angles_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
     """The angles of a polygon in the order of its letters."""
     where = the(node, "the_shape", "polygon")
-    corners = shape_before(where, scene) if where.expr_name == "the_shape" else corners_of(where)
+    return _corners(shape_before(where, scene) if where.expr_name == "the_shape" else corners_of(where))
+
+
+def _corners(corners: tuple[str, ...]) -> tuple[Expression, ...]:
     return tuple(_at_corner(AngleAt(corner), corners) for corner in corners)
 
 

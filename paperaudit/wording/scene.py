@@ -3,7 +3,18 @@
 from dataclasses import dataclass, field
 
 from paperaudit.maths.notation import Commas, Notation, read_notation
-from paperaudit.model.fact import Circle, Collinear, Diameter, Fact, Incircle, Parallel, Path, Shape, Tangent
+from paperaudit.model.fact import (
+    Circle,
+    Collinear,
+    Diameter,
+    Fact,
+    Incircle,
+    Parallel,
+    Path,
+    Perpendicular,
+    Shape,
+    Tangent,
+)
 
 
 class NotUnderstood(Exception):
@@ -27,6 +38,7 @@ class Scene:
     centres: list[str] = field(default_factory=list)
     on_circle: list[str] = field(default_factory=list)
     tangents: list[Path] = field(default_factory=list)
+    perpendiculars: list[Perpendicular] = field(default_factory=list)
     semicircle: Path | None = None
     on_semicircle: list[str] = field(default_factory=list)
 
@@ -39,6 +51,7 @@ class Scene:
         self.shapes.extend(fact for fact in facts if isinstance(fact, Shape))
         self.parallels.extend(fact for fact in facts if isinstance(fact, Parallel))
         self.lines.extend(fact for fact in facts if isinstance(fact, Collinear))
+        self.perpendiculars.extend(fact for fact in facts if isinstance(fact, Perpendicular))
         for fact in facts:
             if isinstance(fact, Circle | Tangent | Diameter | Incircle) and fact.centre.isupper():
                 self.centres.append(fact.centre)

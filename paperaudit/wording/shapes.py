@@ -66,7 +66,7 @@ def shape(node: Node, scene: Scene) -> Facts:
         facts.append(Shape(kind_of(nouns[-1] if nouns else "", points, corners), points, qualities))
     tail = first(node, "shape_tail")
     if tail is not None:
-        facts.extend(_tail(tail, facts[-1], qualities))
+        facts.extend(tail_of(tail, facts[-1], qualities))
     return tuple(facts)
 
 
@@ -126,7 +126,7 @@ def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
     return tuple(dict.fromkeys(found))
 
 
-def _tail(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
+def tail_of(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
     """What follows the name: right-angled at B, with apex A, with base BC."""
     assert isinstance(whole, Shape)
     inner = the(tail, "side_tail", "right_tail", "apex_tail", "base_tail", "centre_tail")

@@ -103,11 +103,13 @@ def tangents_named(clause: Node, scene: Scene, facts: Facts) -> Iterator[Fact]:
     """The tangents that a clause names in passing, unless they are known: "the tangent PT is parallel to AB"."""
     known = [*scene.tangents, *(fact.path for fact in facts if isinstance(fact, Tangent))]
     words = ""
-    for path in every(clause, "path"):
+    for path in every(clause, "path", "measure"):
         noun = first(path, "path_noun")
         words = noun.text if noun is not None else words if words.endswith("s ") else ""
+        if "tangent" not in words or first(path, "length") is None:
+            continue
         ends = path_of(path)
-        if "tangent" not in words or any(set(ends) == set(tangent) for tangent in known):
+        if any(set(ends) == set(tangent) for tangent in known):
             continue
         at = next((end for end in reversed(ends) if end in scene.on_circle), None)
         if at is None:

@@ -18,11 +18,24 @@ _SHORT = 4
 """Words of so many letters are near too many others."""
 LONGEST_QUOTE = 200
 _LATER = re.compile(
-    r"\b(?:arcs?|sectors?|segments? of (?:the|a) circle|semicircles?|cylinder|sphere|cone|prism|pyramid|vectors?"
+    r"\b(?:cylinder|sphere|cone|prism|pyramid|vectors?"
     r"|probability|mean|median|mode|range|gradient|nth term)\b"
 )
-_IN_PART = re.compile(r"\b(?:circles?|chords?|tangents?|diameters?|radius|radii|cyclic|circumference)\b")
+_IN_PART = re.compile(
+    r"\b(?:circles?|chords?|tangents?|diameters?|radius|radii|cyclic|circumference|arcs?|sectors?|semicircles?)\b"
+)
 """Words of circles, known in many sentences; a statement with one that is not read leaves its part, as `_LATER` do."""
+_REASONS = (
+    (
+        r"\b(?:to the (?:right|left) of|on the (?:right|left)|above|below|clockwise|anticlockwise)\b",
+        "left, right, above and below are for a sketch to say",
+    ),
+    (r"\bshaded\b", "what is shaded is not said: name the figure, as in “area of segment AB”"),
+    (r"\bconcentric\b", "two circles with one centre cannot be told apart yet"),
+    (r"\bexcircles?\b|\bexcent(?:re|er)s?\b", "not yet known: excircle"),
+    (r"∠ ?[0-9]|\bangle [0-9]", "an angle named by its points, or a numbered one such as B1"),
+)
+"""What stands in the way of a statement, by a word in it that is known and cannot be used."""
 _EXPECTED = "a statement such as AB = AC, ∠ABC = 40° or AB ∥ CD"
 
 
@@ -38,6 +51,9 @@ def not_read(
     if str(error):
         said, quoted = f"{error.expected} ({error})", text[:LONGEST_QUOTE]
         return Unread(quoted, where, min(notation.offset(error.start), len(quoted)), said, "", place)
+    for pattern, reason in _REASONS:
+        if found := re.search(pattern, notation.text):
+            return Unread(text, where, notation.offset(found.start()), reason, "", place)
     later = _LATER.search(notation.text)
     strange = _unknown_word(notation)
     if later is None and strange is not None:

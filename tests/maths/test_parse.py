@@ -366,7 +366,7 @@ def test_any_text_is_a_value_or_a_refusal(text: str) -> None:
     "[(" * 25 + "x", "((x)(" * 20, "x" + "²" * 1_900, "1 " * 900, "AB" * 900, "\u0302" * 1_999, "(1/2)" * 390,
 ], ids=lambda typed: typed[:6])
 def test_hostile_expressions_end_soon(typed: str) -> None:
-    started = time.perf_counter()
+    started = time.process_time()
     with suppress(ExpressionNotRead):
         read_expression(typed)
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1

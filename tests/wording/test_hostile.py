@@ -55,12 +55,12 @@ def part_of(text: str) -> tuple[Question, Part]:
 @pytest.mark.parametrize("name", HOSTILE)
 def test_hostile_text_ends_soon(name: str) -> None:
     text = HOSTILE[name]
-    started = time.perf_counter()
+    started = time.process_time()
     assert isinstance(read_statement(text), Given | Unread)
     assert isinstance(read_ask(text), Ask | Unread)
-    assert time.perf_counter() - started < 2 * SECONDS
+    assert time.process_time() - started < 2 * SECONDS
     assert isinstance(read(*part_of(text)), Reading)
-    assert time.perf_counter() - started < 6 * SECONDS
+    assert time.process_time() - started < 6 * SECONDS
 
 
 def test_what_is_too_deep_is_refused_by_name() -> None:
