@@ -7,11 +7,11 @@ from fractions import Fraction
 from functools import cached_property
 from itertools import combinations
 
-from paperaudit.geometry.figure import Figure, Size, angle
+from paperaudit.geometry.figure import Figure, Size, angle, length
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.realise import Drawing
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression
+from paperaudit.model.expression import AngleOf, Expression, LengthOf
 
 PARALLEL_TOLERANCE = 1e-6
 """Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
@@ -125,7 +125,9 @@ class Arrangement:
         return one.line == two.line
 
     def name(self, size: Size) -> Size:
-        """The angle under the name that the paper uses, or the one that a pupil would: corners of shapes first."""
+        """The size under the name that the paper uses, or the one that a pupil would: corners of shapes first."""
+        if isinstance(size, LengthOf):
+            return self._length_names.get(size) or self._from_centre(size)
         if not isinstance(size, AngleOf):
             return size
         if size in self._names:
@@ -135,6 +137,15 @@ class Arrangement:
             ray = self.ray(size.vertex, point)
             arms.append(next((p for p in ray.points if self._is_corner(size.vertex, p)), ray.points[0]))
         return angle(arms[0], size.vertex, arms[1], size.reflex)
+
+    @cached_property
+    def _length_names(self) -> dict[LengthOf, LengthOf]:
+        return {length(name.start, name.end): name for name in reversed(self.figure.length_names)}
+
+    def _from_centre(self, size: LengthOf) -> LengthOf:
+        """A radius is named from its centre: OA."""
+        on = self.circles.get(size.end, ())
+        return LengthOf(size.end, size.start) if size.start in on else size
 
     def _is_corner(self, vertex: str, point: str) -> bool:
         return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)

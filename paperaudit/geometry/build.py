@@ -150,6 +150,7 @@ class FigureBuilder:
             letters=tuple(dict.fromkeys(letters)),
             sketch=sketch,
             fixed_names=names,
+            length_names=tuple(dict.fromkeys(size for size in sizes if isinstance(size, LengthOf))),
             midpoints=tuple(
                 (fact.point, *fact.path, label)
                 for label, facts in enumerate(groups)

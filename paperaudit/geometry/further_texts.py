@@ -11,7 +11,7 @@ from paperaudit.geometry.line_writer import equal_segments_text
 from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.rows import Source
-from paperaudit.geometry.spelled import bare_text, equals_sign, size_unit, spelled
+from paperaudit.geometry.spelled import equals_sign, size_unit, spelled
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
@@ -33,6 +33,7 @@ from paperaudit.model.expression import (
     ArcOf,
     Expression,
     Function,
+    LengthOf,
     Letter,
     Measured,
     Negative,
@@ -55,8 +56,11 @@ class Texts:
     notation: Notation
 
     def named(self, expression: Expression) -> Expression:
-        """The expression with every angle under the name that the paper uses."""
-        return with_leaves(expression, lambda leaf: self.arrangement.name(leaf) if isinstance(leaf, AngleOf) else leaf)
+        """The expression with every angle and length under the name that the paper uses."""
+        return with_leaves(expression, self._named)
+
+    def _named(self, leaf: Expression) -> Expression:
+        return self.arrangement.name(leaf) if isinstance(leaf, AngleOf | LengthOf) else leaf
 
     def name(self, size: Size) -> str:
         """A size as the paper names it."""
@@ -110,11 +114,7 @@ class Texts:
         put_left, put_right = write(self.put_in(left, given)), write(self.put_in(right, given))
         value = values.of(fact)
         if left == unknown:
-            worked = (
-                f" = {put_right}"
-                if put_right not in (write(self.named(right)), bare_text(self.value(value, unknown)))
-                else ""
-            )
+            worked = f" = {put_right}" if put_right not in (write(self.named(right)), write(self.amount(value))) else ""
             return [f"{names}{worked} {equals_sign(value)} {self.value(value, unknown)}"]
         if unknown in values.squares:
             square_text = write(fraction_expression(values.squares[unknown]))
@@ -125,7 +125,7 @@ class Texts:
             total = write(self.amount(square))
             worked = f" {equals_sign(square)} {total}" if total != put_right else ""
             root = write(Root(self.amount(square)))
-            plain = bare_text(self.value(value, unknown))
+            plain = write(self.amount(value))
             middle = f" = {root}" if root != plain and not value.exact else ""
             return [
                 f"{names} = {put_right}{worked}",
@@ -177,7 +177,7 @@ class Texts:
             return f"{self.name(size)} = {worked} {equals_sign(value)} {self.value(value, size)}"
         put = write(self.put_in(before, found))
         said = self.value(value, size)
-        middle = f" = {put}" if put != bare_text(said) else ""
+        middle = f" = {put}" if put != write(self.amount(value)) else ""
         return f"{self.name(size)} = {write(before)}{middle} {equals_sign(value)} {said}"
 
     def claim(self, predicate: Predicate, source: Source | None = None) -> str:
@@ -198,8 +198,8 @@ class Texts:
                 return f"{write(self.named(left))} = {write(self.named(right))}"
             case Proportional((a, b, c, d)):
                 if isinstance(source, Equation):
-                    return f"{write(source.left)} = {write(source.right)}"
-                return f"{write(a)}/{write(b)} = {write(c)}/{write(d)}"
+                    return f"{write(self.named(source.left))} = {write(self.named(source.right))}"
+                return f"{self.name(a)}/{self.name(b)} = {self.name(c)}/{self.name(d)}"
         return source.about if source is not None else ""
 
     def observed(self, fact: Fact, values: Values) -> str:
@@ -225,7 +225,8 @@ class Texts:
             case Proportional((a, b, c, d)):
                 pairs = [(one, two) for one, two in ((a, b), (c, d)) if one in found and two in found and one != two]
                 ratios = [
-                    f"{write(one)}/{write(two)} = {write(self.amount(found[one]))}/{write(self.amount(found[two]))}"
+                    f"{self.name(one)}/{self.name(two)} = "
+                    f"{write(self.amount(found[one]))}/{write(self.amount(found[two]))}"
                     for one, two in pairs
                 ]
                 return " and ".join(ratios) or self.claim(fact.subject)

@@ -56,8 +56,3 @@ def spelled(value: Value, unit: str) -> str:
 def equals_sign(value: Value) -> str:
     """= before an exact value, ≈ before a rounded one."""
     return "≈" if value.approx and value.exact is None else "="
-
-
-def bare_text(text: str) -> str:
-    """A value's text without its unit and its decimal."""
-    return text.split(" ≈ ")[0].split(" ")[0].rstrip("°")

@@ -30,7 +30,8 @@ def right_corners(arrangement: Arrangement) -> Iterator[tuple[str, str, str, Ang
 
 def _pythagoras(arrangement: Arrangement) -> Iterator[Equation]:
     for a, b, c, corner in right_corners(arrangement):
-        legs = Sum((squared(length(a, b)), squared(length(a, c))))
+        one, two = sorted((length(a, b), length(a, c)), key=lambda leg: (leg.start, leg.end))
+        legs = Sum((squared(one), squared(two)))
         about = triangle_text(arrangement, (a, b, c))
         yield Equation("pythagoras", (AngleIs(corner, RIGHT),), squared(length(b, c)), legs, about, 14)
 
