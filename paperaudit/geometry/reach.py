@@ -207,6 +207,8 @@ class Reach:
         size_of: LetterSlopes = {}
         for size, slope in row.terms.items():
             own = self._slopes_of(size, inputs)
+            if not slope and (own is None or own):
+                return
             if own is None:
                 if unknown is not None:
                     return

@@ -20,12 +20,14 @@ from paperaudit.geometry.theorems.theorem import (
     segments_equal,
 )
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Number, Product, Quotient
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Number, Product, Quotient, leaves
 
 HOLDS = 1e-6
 """Share of its own size by which the two sides of a theorem may differ on a drawing that is exact to 1e-9."""
 NOTHING = 1e-8
 """Share of the largest term below which a slope counts as none."""
+AWAY = 1e-3
+"""Share of its own by which the first size is moved to tell a slope that is 0 here from one that is 0 everywhere."""
 
 Source = Instance | Equation
 
@@ -34,7 +36,8 @@ Source = Instance | Equation
 class Row:
     """An instance with the slopes of what it sets to 0; a row without `source` only observes what is known.
 
-    Where `conclusion` is given it holds once the premises do and the terms are known to cancel.
+    Where `conclusion` is given it holds once the premises do and the terms are known to cancel. A size
+    with the slope 0 (sin ∠A at 90°) has to be known, and cannot be found from the row.
     """
 
     source: Source | None
@@ -129,9 +132,31 @@ def _difference(arrangement: Arrangement, left: Expression, right: Expression) -
         slopes[size] = slopes.get(size, 0.0) - slope
         weights[size] = weights.get(size, 0.0) + abs(slope)
     heaviest = max((weight * arrangement.measured(size) for size, weight in weights.items()), default=0.0)
-    return {
-        size: slope for size, slope in slopes.items() if abs(slope) * arrangement.measured(size) > NOTHING * heaviest
+    flat = [size for size, slope in slopes.items() if abs(slope) * arrangement.measured(size) <= NOTHING * heaviest]
+    turning = _turning(arrangement, left, right) if flat else {}
+    slopes.update(dict.fromkeys(flat, 0.0))
+    return {size: slope for size, slope in slopes.items() if slope or turning.get(size)}
+
+
+def _turning(arrangement: Arrangement, left: Expression, right: Expression) -> Slopes:
+    """The slopes of left − right near by, where those of sizes that truly cancel are still 0.
+
+    A slope may be 0 here alone, as that of sin ∠A is at 90°: such a size has to be known.
+    """
+    shares = {
+        size: 1 + AWAY * (number + 1) for number, size in enumerate(dict.fromkeys((*leaves(left), *leaves(right))))
     }
+
+    def moved(size: Size) -> float:
+        return arrangement.measured(size) * shares.get(size, 1.0)
+
+    try:
+        slopes, others = value_and_slopes(left, moved)[1], value_and_slopes(right, moved)[1]
+    except (ValueError, OverflowError, ZeroDivisionError):
+        return {}
+    heaviest = max((abs(slope) * moved(size) for size, slope in (*slopes.items(), *others.items())), default=0.0)
+    total = {size: slopes.get(size, 0.0) - others.get(size, 0.0) for size in (*slopes, *others)}
+    return {size: slope for size, slope in total.items() if abs(slope) * moved(size) > NOTHING * heaviest}
 
 
 def _equality(instance: Instance) -> Predicate | None:

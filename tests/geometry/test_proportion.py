@@ -1,21 +1,10 @@
-"""Theorems of proportion, congruence and shapes: where they fire, that they are true, and that a false one is seen.
+"""Theorems of proportion, congruence and shapes: where they fire, that they are true, and that a false one is seen."""
 
-`test_premises_alone_are_enough` draws figures anew from an instance's premises and the order of points
-alone: what a theorem concludes must hold there too, so no theorem leans on a coincidence of its drawing.
-"""
-
-from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
-from functools import cache
-from itertools import combinations
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import length
-from paperaudit.geometry.realise import realise
 from paperaudit.geometry.theorems import (
     between_parallels,
     bisectors,
@@ -30,28 +19,11 @@ from paperaudit.geometry.theorems import (
     triangle_centres,
 )
 from paperaudit.geometry.theorems.theorem import (
-    AngleIs,
-    AnglesEqual,
-    Balanced,
-    Equation,
     Instance,
-    IsShape,
-    LinesParallel,
-    OnOneLine,
-    Predicate,
-    Proportional,
-    SegmentsEqual,
-    Stated,
     Theorem,
-    TrianglesAlike,
 )
-from paperaudit.marking.reasons import systems, word
-from paperaudit.maths.linear import LinearForm
-from paperaudit.model.derivation import Reason
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, with_leaves
-from paperaudit.model.fact import Given
-from paperaudit.wording import read_statement
 from tests.geometry.premises import redrawn
+from tests.geometry.theorem_trials import TRIALS, Trial, drawn, instances_of, is_true
 
 TOPICS = (
     similar,
@@ -68,176 +40,12 @@ TOPICS = (
 )
 OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]
-OFF = 1e-5
-"""Degrees, or share of a size, from which two sizes of an exact drawing differ."""
 
 
-@cache
-def drawn(statements: tuple[str, ...], count: int) -> tuple[Arrangement, ...]:
-    givens = tuple(read_statement(statement) for statement in statements)
-    assert all(isinstance(given, Given) for given in givens), givens
-    figure = FigureBuilder(givens).figure()  # type: ignore[arg-type]
-    drawings = realise(figure, range(48))
-    assert len(drawings) >= count, statements
-    return tuple(Arrangement(figure, drawing) for drawing in drawings[:count])
-
-
-def instances_of(theorem: Theorem, arrangement: Arrangement) -> list[Instance | Equation]:
-    return [found for found in theorem.find(arrangement) if found.theorem == theorem.name]
-
-
-def same(one: float, two: float) -> bool:
-    return abs(one - two) < OFF * max(1.0, abs(one), abs(two))
-
-
-def angles_at(points: tuple[str, ...]) -> list[AngleOf]:
-    corners = zip(points[-1:] + points[:-1], points, points[1:] + points[:1], strict=True)
-    return [AngleOf(*corner) for corner in corners]
-
-
-def holds(arrangement: Arrangement, predicate: Predicate) -> bool:
-    """Whether a predicate is true of a drawing; what the paper states is."""
-    size = arrangement.measured
-    match predicate:
-        case SegmentsEqual(one, two) | AnglesEqual(one, two):
-            return same(size(one), size(two))
-        case AngleIs(angle, degrees):
-            return same(size(angle), float(degrees))
-        case LinesParallel(one, two):
-            return arrangement.parallel_way(one, two) != 0
-        case Proportional((a, b, c, d)):
-            return same(size(a) / size(b), size(c) / size(d))
-        case TrianglesAlike(one, two, congruent):
-            pairs = zip(angles_at(one), angles_at(two), strict=True)
-            sides = [
-                size(LengthOf(a, b)) / size(LengthOf(c, d))
-                for (a, b), (c, d) in zip(combinations(one, 2), combinations(two, 2), strict=True)
-            ]
-            return (
-                all(same(size(a), size(b)) for a, b in pairs)
-                and all(same(side, sides[0]) for side in sides)
-                and (not congruent or same(sides[0], 1))
-            )
-        case Balanced(left, right):
-            return same(size(left), size(right))  # type: ignore[arg-type]
-        case OnOneLine((a, b, c)):
-            return same(size(length(a, b)) + size(length(b, c)), size(length(a, c)))
-        case IsShape(kind, points):
-            return is_of_kind(arrangement, kind, points)
-    assert isinstance(predicate, Stated), predicate
-    return True
-
-
-def is_of_kind(arrangement: Arrangement, kind: str, points: tuple[str, ...]) -> bool:
-    a, b, c, d = points
-    side = [arrangement.measured(length(*pair)) for pair in ((a, b), (b, c), (c, d), (d, a))]
-    corner = [arrangement.measured(angle) for angle in angles_at(points)]
-    opposite = same(side[0], side[2]) and same(side[1], side[3]) and same(corner[0], corner[2])
-    match kind:
-        case "kite":
-            return same(side[0], side[3]) and same(side[1], side[2])
-        case "isosceles trapezium":
-            return same(side[1], side[3]) and same(corner[0], corner[1]) and same(corner[2], corner[3])
-    right = kind in ("parallelogram", "rhombus") or all(same(size, 90) for size in corner)
-    return opposite and right and (kind in ("parallelogram", "rectangle") or same(side[0], side[1]))
-
-
-def is_true(arrangement: Arrangement, found: Instance | Equation) -> bool:
-    """Whether an instance says nothing false of a drawing: a premise fails, or what it says holds."""
-    if not all(holds(arrangement, premise) for premise in found.premises):
-        return True
-    if isinstance(found, Equation):
-        return same(arrangement.measured(found.left), arrangement.measured(found.right))  # type: ignore[arg-type]
-    off = float(found.relation.constant) + sum(
-        float(v) * arrangement.measured(s) for s, v in found.relation.terms.items()
-    )
-    if found.conclusion is None:
-        return same(off, 0)
-    return not same(off, 0) or holds(arrangement, found.conclusion)
-
-
+@pytest.mark.parametrize("trial", TRIALS)
 @pytest.mark.parametrize("theorem", OURS, ids=NAMES)
-def test_fires_and_is_silent(theorem: Theorem) -> None:
-    assert instances_of(theorem, drawn(theorem.fires, 1)[0])
-    assert not instances_of(theorem, drawn(theorem.silent, 1)[0])
-
-
-@pytest.mark.parametrize("theorem", OURS, ids=NAMES)
-def test_true_of_three_unlike_figures(theorem: Theorem) -> None:
-    for arrangement in drawn(theorem.fires, 3):
-        fired = instances_of(theorem, arrangement)
-        assert any(all(holds(arrangement, premise) for premise in found.premises) for found in fired)
-        assert all(is_true(arrangement, found) for found in fired)
-
-
-def mutations(arrangement: Arrangement, found: Instance | Equation) -> Iterator[Instance | Equation]:
-    """The instance with one size, or one corner, of what it says changed for another one of the figure."""
-    segments = [length(a, b) for a, b in combinations(arrangement.figure.points, 2)]
-    if isinstance(found, Equation):
-        for old, new in ((a, b) for a in segments for b in segments if a != b):
-            changed = _swapped(found.right, old, new)
-            if changed != found.right:
-                yield replace(found, right=changed)
-        return
-    match found.conclusion:
-        case None:
-            yield replace(found, relation=found.relation + LinearForm.number(7))
-        case SegmentsEqual(one, _):
-            yield from (replace(found, conclusion=SegmentsEqual(one, other)) for other in segments)
-        case AnglesEqual(one, _):
-            yield from (replace(found, conclusion=AnglesEqual(one, size)) for size in corners(arrangement))
-        case TrianglesAlike(one, (a, b, c), congruent):
-            yield replace(found, conclusion=TrianglesAlike(one, (b, a, c), congruent))
-        case OnOneLine((a, b, c)):
-            yield replace(found, conclusion=OnOneLine((b, a, c)))
-        case IsShape(kind, (a, b, c, d)):
-            yield replace(found, conclusion=IsShape(kind, (a, c, b, d)))
-        case LinesParallel(one, _):
-            others = (other for other in range(len(arrangement.lines)) if other != one)
-            yield from (replace(found, conclusion=LinesParallel(one, other)) for other in others)
-
-
-def _swapped(side: Expression, old: LengthOf, new: LengthOf) -> Expression:
-    return with_leaves(side, lambda leaf: new if leaf == old else leaf)
-
-
-def corners(arrangement: Arrangement) -> list[AngleOf]:
-    return [
-        arrangement.between(one, two)
-        for rays in arrangement.rays.values()
-        for one, two in combinations(rays, 2)
-        if one.line != two.line
-    ]
-
-
-@pytest.mark.parametrize("theorem", OURS, ids=NAMES)
-def test_a_wrong_part_is_caught(theorem: Theorem) -> None:
-    """What measures true after a change is true: the change came to the same size; the rest is caught."""
-    caught = 0
-    for arrangement in drawn(theorem.fires, 3):
-        fired = instances_of(theorem, arrangement)
-        sound = [found for found in fired if all(holds(arrangement, premise) for premise in found.premises)]
-        for found in sound[:6]:
-            caught += sum(not is_true(arrangement, changed) for changed in mutations(arrangement, found))
-    assert caught
-
-
-@pytest.mark.parametrize("theorem", OURS, ids=NAMES)
-def test_premises_alone_are_enough(theorem: Theorem) -> None:
-    """Where only the premises hold, and the order of points, what the theorem concludes holds too."""
-    drawn_anew = 0
-    for arrangement in drawn(theorem.fires, 1):
-        for found in instances_of(theorem, arrangement)[:8]:
-            for loose in redrawn(arrangement, found.premises, range(6)):
-                drawn_anew += 1
-                assert is_true(loose, found), (found, loose.at)
-    assert drawn_anew
-
-
-@pytest.mark.parametrize("theorem", OURS, ids=NAMES)
-def test_worded_and_sourced(theorem: Theorem) -> None:
-    assert all(word(Reason(theorem.name), system) for system in systems())
-    assert theorem.source and theorem.skill and theorem.says.endswith(".")
+def test_theorem(theorem: Theorem, trial: Trial) -> None:
+    trial(theorem)
 
 
 def test_ratios_are_exact() -> None:

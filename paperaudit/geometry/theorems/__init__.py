@@ -29,6 +29,7 @@ from paperaudit.geometry.theorems import (
     tangents,
     triangle_centres,
     triangles,
+    trigonometry,
 )
 from paperaudit.geometry.theorems.theorem import Equation, Instance, Theorem
 
@@ -48,6 +49,7 @@ ALL: tuple[Theorem, ...] = (
 FURTHER: tuple[Theorem, ...] = (
     *balances.THEOREMS,
     *right_triangles.THEOREMS,
+    *trigonometry.THEOREMS,
     *similar.THEOREMS,
     *congruent.THEOREMS,
     *equals.THEOREMS,

@@ -1,0 +1,17 @@
+"""Theorems of measure (trigonometry, areas, circles): where they fire, that they are true, that a false one is seen."""
+
+import pytest
+
+from paperaudit.geometry.theorems import trigonometry
+from paperaudit.geometry.theorems.theorem import Theorem
+from tests.geometry.theorem_trials import TRIALS, Trial
+
+TOPICS = (trigonometry,)
+OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
+NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]
+
+
+@pytest.mark.parametrize("trial", TRIALS)
+@pytest.mark.parametrize("theorem", OURS, ids=NAMES)
+def test_theorem(theorem: Theorem, trial: Trial) -> None:
+    trial(theorem)
