@@ -50,6 +50,26 @@ def combined(reach: Reach, arrangement: Arrangement, left: Expression, right: Ex
     return _by_products(aim, settled) or _by_sums(aim, settled) or _by_sums(aim, [*settled, *_multiplied(aim, settled)])
 
 
+def equal_ratios(reach: Reach, wanted: Sequence[Proportional | SegmentsEqual]) -> Iterator[Fact]:
+    """Ratios, and segments, whose equality follows from the products and ratios that are settled."""
+    if not wanted:
+        return
+    settled = sorted(_settled(reach), key=lambda relation: relation.fact.cost)[:MOST_RELATIONS]
+    known = [(relation.fact, logs) for relation in settled if (logs := _logarithms(relation.balance)) is not None]
+    rows: Elimination[object, int] = Elimination()
+    for number, (_, form) in enumerate(known):
+        rows.add(form, number)
+    for predicate in wanted:
+        sides = sides_of(predicate)
+        balance = _balance(*sides) if sides and sides[0] != sides[1] else None
+        wanted_form = _logarithms(balance) if balance else None
+        if wanted_form is not None and rows.value(wanted_form) == 0:
+            facts = _fewest(wanted_form, known)
+            if facts and not (len(facts) == 1 and facts[0].subject == predicate):
+                cost = 4 + sum(fact.cost for fact in facts)
+                yield Fact("predicate", predicate, {}, None, facts, cost)
+
+
 def _settled(reach: Reach) -> Iterator[Relation]:
     """Every relation of lengths whose premises are settled."""
     for row in reach.rows:

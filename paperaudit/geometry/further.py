@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
+from paperaudit.geometry.combining import equal_ratios
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.linear_facts import LinearFacts
@@ -13,7 +14,7 @@ from paperaudit.geometry.reached import Assumed, Budget, Fact
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
-from paperaudit.geometry.theorems.theorem import Claimed, Instance, Predicate
+from paperaudit.geometry.theorems.theorem import Claimed, Instance, Predicate, Proportional, SegmentsEqual
 from paperaudit.geometry.theory import Theory
 from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter
 
@@ -82,7 +83,7 @@ class Further:
         """Go on with what the linear theory makes of what is reached, as often as that leads on."""
         linear = LinearFacts(self.arrangement, self.theory, self.found, rows)
         for _ in range(MOST_ROUNDS):
-            new = list(linear.beyond(reach))
+            new = [*linear.beyond(reach), *equal_ratios(reach, _wanted_ratios(reach))]
             for fact in new:
                 reach.add(fact)
             if reach.run(wanted) and wanted:
@@ -141,6 +142,16 @@ class Further:
                 if isinstance(size, AngleOf | LengthOf) and size not in reached.known:
                     counts[size] = counts.get(size, 0) + 1
         return sorted(counts, key=lambda size: -counts[size])
+
+
+def _wanted_ratios(reach: Reach) -> list[Proportional | SegmentsEqual]:
+    """Equal ratios and segments that theorems ask for and that were not reached."""
+    premises = dict.fromkeys(premise for row in reach.rows for premise in row.premises)
+    return [
+        premise
+        for premise in premises
+        if isinstance(premise, Proportional | SegmentsEqual) and premise not in reach.facts
+    ]
 
 
 def _path(reach: Reach, wanted: tuple[Size | Predicate, ...], introduced: Assumed = ()) -> Path:

@@ -19,6 +19,8 @@ from paperaudit.model.expression import AngleOf, Letter
 
 CANCELS = 1e-7
 """Share of the terms' own size below which a sum of slopes counts as 0."""
+ROUNDING = 30
+"""Weight of a line that rounds: an exact way of two or three lines more is the better one."""
 MOST_TOGETHER = 3
 """Equations that are solved together at most."""
 
@@ -241,7 +243,8 @@ class Reach:
             share = -1 / row.terms[unknown]
             if unknown not in self.known or (not slopes and unknown not in self.numeric):
                 turned = {letter: value * share for letter, value in slopes.items()}
-                self._push("size", unknown, turned, row.source, inputs, row.weight)
+                weight = row.weight + (ROUNDING if unknown in row.rounded else 0)
+                self._push("size", unknown, turned, row.source, inputs, weight)
         elif slopes:
             solved = {letter: value for letter, value in slopes.items() if letter not in self.letters}
             if solved:

@@ -20,10 +20,21 @@ from paperaudit.geometry.theorems.theorem import (
     segments_equal,
 )
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Number, Product, Quotient, leaves
+from paperaudit.model.expression import (
+    AngleOf,
+    Expression,
+    Function,
+    LengthOf,
+    Number,
+    Product,
+    Quotient,
+    leaves,
+    parts_of,
+)
 
 HOLDS = 1e-6
 """Share of its own size by which the two sides of a theorem may differ on a drawing that is exact to 1e-9."""
+USUAL = (30, 45, 60, 90, 120, 135, 150)
 NOTHING = 1e-8
 """Share of the largest term below which a slope counts as none."""
 AWAY = 1e-3
@@ -45,6 +56,8 @@ class Row:
     premises: tuple[Predicate, ...]
     conclusion: Predicate | None = None
     weight: int = 10
+    rounded: frozenset[Size] = frozenset()
+    """Angles that only a rounded value of their sine, cosine or tangent would give."""
 
 
 def sides_of(predicate: Predicate) -> tuple[Expression, Expression] | None:
@@ -88,7 +101,7 @@ def _rows(arrangement: Arrangement, source: Source) -> Iterator[Row]:
     if isinstance(source, Equation):
         terms = _difference(arrangement, source.left, source.right)
         if terms is not None:
-            yield Row(source, terms, source.premises, None, source.weight)
+            yield Row(source, terms, source.premises, None, source.weight, _rounded(arrangement, source))
             same = _same_ratio(source)
             if same:
                 yield Row(source, {}, source.premises, same, source.weight)
@@ -172,6 +185,23 @@ def _equality(instance: Instance) -> Predicate | None:
     if isinstance(one, LengthOf) and isinstance(two, LengthOf):
         return segments_equal((one.start, one.end), (two.start, two.end))
     return None
+
+
+def _rounded(arrangement: Arrangement, source: Equation) -> frozenset[Size]:
+    """The angles that stand in a function and are none of those whose functions a pupil knows exactly."""
+    inside = [part.argument for side in (source.left, source.right) for part in _functions(side)]
+    return frozenset(
+        size
+        for size in inside
+        if isinstance(size, AngleOf) and all(abs(arrangement.measured(size) - usual) > HOLDS for usual in USUAL)
+    )
+
+
+def _functions(expression: Expression) -> Iterator[Function]:
+    if isinstance(expression, Function):
+        yield expression
+    for part in parts_of(expression):
+        yield from _functions(part)
 
 
 def _same_ratio(equation: Equation) -> Proportional | None:

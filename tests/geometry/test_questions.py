@@ -1,4 +1,4 @@
-"""The small questions of fixtures/questions/geometry.yaml."""
+"""The small questions of fixtures/questions/geometry*.yaml."""
 
 from pathlib import Path
 from typing import Any
@@ -8,8 +8,10 @@ from ruamel.yaml import YAML
 
 from tests.geometry.asked import answers, outcome
 
-FILE = Path(__file__).parents[2] / "fixtures" / "questions" / "geometry.yaml"
-CASES: list[dict[str, Any]] = YAML(typ="safe").load(FILE.read_text(encoding="utf-8"))
+FILES = sorted((Path(__file__).parents[2] / "fixtures" / "questions").glob("geometry*.yaml"))
+CASES: list[dict[str, Any]] = [
+    case for file in FILES for case in YAML(typ="safe").load(file.read_text(encoding="utf-8"))
+]
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["title"] for case in CASES])
