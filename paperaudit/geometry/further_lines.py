@@ -128,9 +128,11 @@ class FurtherWorking:
         raise AssertionError(fact.kind)
 
     def _size(self, fact: Fact, uses: tuple[str, ...]) -> tuple[str, list[Step]]:
+        claim = self.texts.value_claim(fact, self.values)
+        if _is_stated(fact):
+            return claim, []
         lines = self.texts.size_lines(fact, self.values)
         first = Step(lines[0], StepKind.STATEMENT, self._reason(fact), uses, "", self._skill(fact))
-        claim = self.texts.value_claim(fact, self.values)
         if len(lines) == 1:
             first = Step(lines[0], StepKind.STATEMENT, self._reason(fact), uses, self._said(fact), self._skill(fact))
             return claim, [first]
@@ -182,3 +184,14 @@ class FurtherWorking:
         if fact.source is None:
             return ""
         return fact.source.skill or SKILLS.get(fact.source.theorem, "")
+
+
+def _is_stated(fact: Fact) -> bool:
+    """Whether the paper itself states a size's value, which costs no line: AC = 5√2."""
+    source = fact.source
+    return (
+        isinstance(source, Equation)
+        and source.theorem == "given"
+        and not fact.inputs
+        and fact.size in (source.left, source.right)
+    )

@@ -25,6 +25,7 @@ from paperaudit.geometry.theorems import (
     shape_converses,
     similar,
     special_shapes,
+    stated_balances,
     straight,
     tangents,
     triangle_centres,
@@ -47,6 +48,7 @@ ALL: tuple[Theorem, ...] = (
 )
 
 FURTHER: tuple[Theorem, ...] = (
+    *stated_balances.THEOREMS,
     *balances.THEOREMS,
     *right_triangles.THEOREMS,
     *trigonometry.THEOREMS,
