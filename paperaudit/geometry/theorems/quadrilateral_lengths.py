@@ -13,7 +13,7 @@ from paperaudit.geometry.theorems.like_quadrilaterals import (
     same_length,
 )
 from paperaudit.geometry.theorems.points import difference, total
-from paperaudit.geometry.theorems.quadrilaterals import crossing_of, diagonal_halves
+from paperaudit.geometry.theorems.quadrilaterals import bisected_corner, crossing_of, diagonal_halves
 from paperaudit.geometry.theorems.theorem import Instance, Theorem, is_shape, lines_parallel, segments_equal
 from paperaudit.maths.linear import LinearForm
 
@@ -89,7 +89,7 @@ def _rhombus(arrangement: Arrangement) -> Iterator[Instance]:
         for start, end, sides in ((a, c, (b, d)), (c, a, (b, d)), (b, d, (a, c)), (d, b, (a, c))):
             halves = diagonal_halves(arrangement, start, end, sides)
             if halves:
-                yield Instance("rhombus-diagonals-bisect-angles", shape, difference(*halves), about=about)
+                yield from bisected_corner(arrangement, (sides[0], start, sides[1]), halves, shape, about)
 
 
 def _kite(arrangement: Arrangement) -> Iterator[Instance]:

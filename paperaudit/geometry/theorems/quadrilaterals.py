@@ -77,13 +77,29 @@ def diagonal_halves(
     return arrangement.corner(sides[0], start, end), arrangement.corner(end, start, sides[1])
 
 
+def bisected_corner(
+    arrangement: Arrangement,
+    corner: tuple[str, str, str],
+    halves: tuple[AngleOf, AngleOf],
+    premises: tuple[Predicate, ...],
+    about: str,
+) -> Iterator[Instance]:
+    """What a rhombus' diagonal does to a corner: its halves are equal, and each is half of the whole."""
+    reason = "rhombus-diagonals-bisect-angles"
+    yield Instance(reason, premises, difference(*halves), about=about)
+    whole: LinearForm[Size] = LinearForm.of(arrangement.corner(*corner))
+    for half in halves:
+        twice: LinearForm[Size] = LinearForm({half: Fraction(2)})
+        yield Instance(reason, premises, twice - whole, weight=10, about=about)
+
+
 def _rhombus_diagonals(arrangement: Arrangement) -> Iterator[Instance]:
     for (a, b, c, d), stated, shape in named_shapes(arrangement, "rhombus", "square"):
         about = "".join(shape.points)
         for start, end, sides in ((a, c, (b, d)), (c, a, (b, d)), (b, d, (a, c)), (d, b, (a, c))):
             halves = diagonal_halves(arrangement, start, end, sides)
             if halves:
-                yield Instance("rhombus-diagonals-bisect-angles", stated, difference(*halves), about=about)
+                yield from bisected_corner(arrangement, (sides[0], start, sides[1]), halves, stated, about)
 
 
 def perpendicular_diagonals(kinds: tuple[str, ...], reason: str) -> Callable[[Arrangement], Iterator[Instance]]:
