@@ -41,6 +41,7 @@ from paperaudit.model.fact import (
     Centre,
     Circle,
     Collinear,
+    Congruent,
     Crossing,
     Diameter,
     Drawn,
@@ -56,6 +57,7 @@ from paperaudit.model.fact import (
     RoundPoint,
     Shape,
     Sides,
+    Similar,
 )
 
 _SETTING = (
@@ -151,6 +153,12 @@ class FigureBuilder:
             sketch=sketch,
             fixed_names=names,
             length_names=tuple(dict.fromkeys(size for size in sizes if isinstance(size, LengthOf))),
+            alike=tuple(
+                (fact.first, fact.second, isinstance(fact, Congruent), label)
+                for label, facts in enumerate(groups)
+                for fact in facts
+                if isinstance(fact, Congruent | Similar)
+            ),
             midpoints=tuple(
                 (fact.point, *fact.path, label)
                 for label, facts in enumerate(groups)

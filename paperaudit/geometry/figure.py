@@ -272,6 +272,7 @@ class Figure:
     sketch: tuple[tuple[str, float, float], ...] = ()
     fixed_names: tuple[AngleOf, ...] = ()
     length_names: tuple[LengthOf, ...] = ()
+    alike: tuple[tuple[tuple[str, ...], tuple[str, ...], bool, int], ...] = ()
     midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
     context: frozenset[int] = frozenset()
     arcs: bool = False

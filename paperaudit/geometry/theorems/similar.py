@@ -1,9 +1,10 @@
 """Similar triangles: how they are recognised, and what follows for their parts."""
 
 from collections.abc import Iterator
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import length
 from paperaudit.geometry.theorems.like_triangles import (
     corner_of,
     equal_corners,
@@ -13,7 +14,7 @@ from paperaudit.geometry.theorems.like_triangles import (
     sides_in_ratio,
 )
 from paperaudit.geometry.theorems.points import difference
-from paperaudit.geometry.theorems.theorem import Equation, Instance, Theorem, alike
+from paperaudit.geometry.theorems.theorem import Equation, Instance, Stated, Theorem, alike
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import Quotient
 
@@ -30,6 +31,29 @@ def _similar(arrangement: Arrangement) -> Iterator[Instance]:
             yield Instance("similar-sas", beside, LinearForm(), conclusion, about, 16)
         ratios = (sides_in_ratio(one, two, 0, 1), sides_in_ratio(one, two, 1, 2))
         yield Instance("similar-proportional-sides", ratios, LinearForm(), conclusion, about, 16)
+
+
+def _said(arrangement: Arrangement) -> Iterator[Instance]:
+    """Figures that the paper says to be similar or congruent; congruent triangles are similar too."""
+    for first, second, congruent, label in arrangement.figure.alike:
+        about = pair_text(first, second, "≡" if congruent else "∼")
+        said = alike(first, second, congruent)
+        yield Instance("given", (Stated(label),), LinearForm(), said, about, 1)
+
+
+def _polygons(arrangement: Arrangement) -> Iterator[Equation]:
+    """Corresponding sides of similar figures with four corners and more."""
+    for first, second, congruent, label in arrangement.figure.alike:
+        if congruent or len(first) == 3:
+            continue
+        sides = [
+            (length(*one), length(*two))
+            for one, two in zip(pairwise((*first, first[0])), pairwise((*second, second[0])), strict=True)
+        ]
+        about = pair_text(first, second, "∼")
+        for (a, b), (c, d) in combinations(sides, 2):
+            left, right = Quotient(a, b), Quotient(c, d)
+            yield Equation("similar-triangles-sides", (Stated(label),), left, right, about, 14)
 
 
 def _parts(arrangement: Arrangement) -> Iterator[Instance | Equation]:
@@ -52,6 +76,24 @@ def _parts(arrangement: Arrangement) -> Iterator[Instance | Equation]:
 _CUT = ("triangle ABC", "D lies on AB", "E lies on AC", "DE ∥ BC")
 
 THEOREMS = (
+    Theorem(
+        "given",
+        "Figures that the paper says to be similar or congruent are.",
+        "similar triangles",
+        "the paper itself",
+        _said,
+        fires=("△ABC ∼ △DEF",),
+        silent=("triangle ABC",),
+    ),
+    Theorem(
+        "similar-triangles-sides",
+        "Corresponding sides of similar figures are in one ratio.",
+        "similar triangles",
+        "Euclid VI, definition 1",
+        _polygons,
+        fires=("quadrilateral ABCD is similar to quadrilateral EFGH",),
+        silent=("△ABC ∼ △DEF",),
+    ),
     Theorem(
         "similar-equal-angles",
         "Triangles with two pairs of equal angles are similar.",
