@@ -18,12 +18,12 @@ from paperaudit.geometry.examine import (
     measured_nodes_agree,
 )
 from paperaudit.geometry.figure import Balance, Figure, SizeRelation
+from paperaudit.geometry.find_further import Attempt, attempts, looks_exact
 from paperaudit.geometry.find_further import answer_of as further_answer
-from paperaudit.geometry.find_further import attempts
 from paperaudit.geometry.in_letters import in_letters_outcome
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.open_case import open_case
+from paperaudit.geometry.open_case import is_open, open_case
 from paperaudit.geometry.refute_further import no_lengths_outcome, refute_lengths
 from paperaudit.geometry.sketch import settled_by_sketch
 from paperaudit.geometry.wanted import Wanted, positions, wanted_of
@@ -45,6 +45,8 @@ from paperaudit.model.derivation import (
 )
 from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, Sum, letters_of, parts_of
 from paperaudit.model.fact import Given, Holds
+
+UNREACHED = "no chain of school theorems that reaches what is asked was found"
 
 
 def find_outcome(
@@ -98,14 +100,17 @@ def _unsettled(
     figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
 ) -> Outcome:
     """The outcome where linear relations do not settle everything: derived beyond them, open, or not known."""
-    found = _beyond_linear(figure, settled, wanted, givens, notation, deep=False)
-    if found:
-        return found
-    left_open = open_case(settled, wanted, notation)
+    free = is_open(settled, wanted)
+    left_open = open_case(settled, wanted, notation) if free else None
     if isinstance(left_open, NotDetermined):
         return left_open
-    found = _beyond_linear(figure, settled, wanted, givens, notation, deep=True)
-    return found or left_open or NotRead("no chain of school theorems that reaches what is asked was found")
+    asked = [item.expression for item in wanted]
+    found = attempts(figure, settled, asked, givens, notation, deep=False)
+    if not found or any(looks_exact(value) for attempt in found for value in attempt.values):
+        found = attempts(figure, settled, asked, givens, notation, deep=True) or found
+    if found:
+        return _reached(figure, found, wanted, notation)
+    return left_open or open_case(settled, wanted, notation) or NotRead(UNREACHED)
 
 
 def _settles(one: Settled, wanted: list[Wanted]) -> bool:
@@ -113,19 +118,9 @@ def _settles(one: Settled, wanted: list[Wanted]) -> bool:
     return all(value is not None and item.linear for item, value in zip(wanted, one.values, strict=True))
 
 
-def _beyond_linear(
-    figure: Figure,
-    settled: tuple[Settled, ...],
-    wanted: list[Wanted],
-    givens: tuple[Given, ...],
-    notation: Notation,
-    deep: bool,
-) -> Outcome | None:
-    """The outcome of the search beyond linear relations, None where it does not settle every arrangement."""
+def _reached(figure: Figure, found: list[Attempt], wanted: list[Wanted], notation: Notation) -> Outcome:
+    """The outcome of the search beyond linear relations: one answer, or one for every different figure."""
     asked = [item.expression for item in wanted]
-    found = attempts(figure, settled, asked, givens, notation, deep)
-    if not found:
-        return None
     outcomes = [
         (
             tuple(

@@ -47,6 +47,8 @@ CONFIRMED = "every line worked exactly, and measured on the figure drawn from th
 
 MOST_PATHS = 6
 """Derivations that are tried until one can be worked out exactly."""
+SMALL, CLOSE = 150, 1e-9
+"""A decimal within this share of a fraction with no larger denominator is taken to come from an exact value."""
 SAME = 1e-6
 """Share of a value within which two figures count as having the same answer."""
 
@@ -123,15 +125,37 @@ def _settled(arrangement: Arrangement) -> Settled:
 def attempted(
     one: Settled, asked: Sequence[Expression], givens: tuple[Given, ...], notation: Notation, deep: bool = False
 ) -> Attempt | None:
-    """The first derivation that can be worked out; a `deep` search introduces letters and draws lines in."""
+    """The first derivation that can be worked out, an exact one before one that rounds on its way.
+
+    A `deep` search introduces letters and draws lines in.
+    """
     budget = Budget()
+    rounded: Attempt | None = None
     for further, words in widened(one, budget, deep):
-        for path in islice(further.paths(asked, with_letters=deep), MOST_PATHS):
-            try:
-                return worked_out(further.arrangement, path, asked, givens, notation, words)
-            except NoExactValue:
-                continue
-    return None
+        for by_inverse in (False, True):
+            if rounded and (by_inverse or not any(looks_exact(value) for value in rounded.values)):
+                break
+            for path in islice(further.paths(asked, with_letters=deep, by_inverse=by_inverse), MOST_PATHS):
+                try:
+                    attempt = worked_out(further.arrangement, path, asked, givens, notation, words)
+                except NoExactValue:
+                    continue
+                if not any(value.approx and value.exact is None for value in attempt.values):
+                    return attempt
+                rounded = rounded or attempt
+                break
+    return rounded
+
+
+def looks_exact(value: Value) -> bool:
+    """Whether a rounded value, or its square, is nearly a fraction of small numbers: an exact way is then likely."""
+    if not value.approx:
+        return False
+    for number_of in (value.number, value.number**2):
+        near = Fraction(number_of).limit_denominator(SMALL)
+        if abs(float(near) - number_of) < CLOSE * abs(number_of):
+            return True
+    return False
 
 
 def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:

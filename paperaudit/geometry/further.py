@@ -55,21 +55,22 @@ class Further:
         leave_out: frozenset[int] = frozenset(),
         with_letters: bool = True,
         without: frozenset[Source] = frozenset(),
+        by_inverse: bool = True,
     ) -> Iterator[Path]:
         """Derivations of all targets, the plain one, then those `with_letters` introduced, cheapest first.
 
         A path may turn out not to be one that a pupil can work out; the next is then for the taking.
-        `without` are theorem instances not to be used. Raises BudgetExceeded.
+        `without` are theorem instances not to be used, `by_inverse` as for Reach. Raises BudgetExceeded.
         """
         rows, wanted = self._aims(targets)
         if without:
             rows = [row for row in rows if row.source not in without]
-        plain = Reach(rows, self.budget, leave_out)
+        plain = Reach(rows, self.budget, leave_out, by_inverse)
         plain.start()
         if plain.run(wanted) or (not leave_out and self._widened(plain, rows, wanted)):
             yield _path(plain, wanted)
         if with_letters:
-            yield from self._with_letters(plain, rows, wanted, leave_out)
+            yield from self._with_letters(plain, rows, wanted)
 
     def exhausted(self) -> Reach:
         """The plain search, with what the linear theory adds to it, run to its end."""
@@ -109,9 +110,7 @@ class Further:
                 rows.append(Row(None, slopes, (), Claimed(number), 2))
         return rows, tuple(wanted)
 
-    def _with_letters(
-        self, plain: Reach, rows: list[Row], wanted: tuple[Size | Predicate, ...], leave_out: frozenset[int]
-    ) -> Iterator[Path]:
+    def _with_letters(self, plain: Reach, rows: list[Row], wanted: tuple[Size | Predicate, ...]) -> Iterator[Path]:
         """Searches in which one or two unknown sizes are called by a letter."""
         assumed: Assumed = ()
         best = plain
@@ -119,9 +118,9 @@ class Further:
         for letter in fresh_letters(self.arrangement.figure.letters)[:MOST_INTRODUCED]:
             reached: list[tuple[int, int, Assumed, Reach]] = []
             missed: list[tuple[int, int, Assumed, Reach]] = []
-            for number, size in enumerate(self._candidates(best)[:MOST_TRIED]):
+            for number, size in enumerate(self._candidates(best, plain.by_inverse)[:MOST_TRIED]):
                 attempt = (*assumed, (size, letter))
-                search = Reach(rows, self.budget, leave_out)
+                search = Reach(rows, self.budget, plain.leave_out, plain.by_inverse)
                 search.start(attempt, linear)
                 if search.run(wanted):
                     cost = sum(fact.cost for target in wanted if (fact := search.reached(target)))
@@ -134,12 +133,13 @@ class Further:
                 return
             _, _, assumed, best = min(missed, key=lambda row: row[:2])
 
-    def _candidates(self, reached: Reach) -> list[Size]:
-        """Unknown sizes in the order of how many rows they stand in."""
+    def _candidates(self, reached: Reach, angles: bool) -> list[Size]:
+        """Unknown lengths, and `angles`, in the order of how many rows they stand in."""
         counts: dict[Size, int] = {}
+        kinds = (AngleOf, LengthOf) if angles else (LengthOf,)
         for row in self.rows:
             for size in row.terms:
-                if isinstance(size, AngleOf | LengthOf) and size not in reached.known:
+                if isinstance(size, kinds) and size not in reached.known:
                     counts[size] = counts.get(size, 0) + 1
         return sorted(counts, key=lambda size: -counts[size])
 

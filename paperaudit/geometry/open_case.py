@@ -1,14 +1,19 @@
 """Sizes that the givens leave open: two figures that meet them all, measured."""
 
+from fractions import Fraction
+
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.examine import Settled, in_degrees, measured_form, other_case, other_case_of
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Balance, Size, SizeRelation
+from paperaudit.geometry.freedom import holds_still
 from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.wanted import Wanted, positions
+from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Case, NotDetermined, NotRead, Outcome
-from paperaudit.model.expression import AngleOf
+from paperaudit.model.expression import AngleOf, Number
 
 
 def open_case(settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> Outcome | None:
@@ -25,6 +30,24 @@ def open_case(settled: tuple[Settled, ...], wanted: list[Wanted], notation: Nota
             cases = tuple(_case(item, drawn, missing, notation) for drawn in (one.arrangement, second))
             return NotDetermined(cases, f"the size of {write(one.arrangement.name(missing))}" if missing else "")
     return None
+
+
+def is_open(settled: tuple[Settled, ...], wanted: list[Wanted]) -> bool:
+    """Whether some arrangement can move so that a size asked for changes."""
+    return any(
+        not holds_still(one.arrangement, _held(one.arrangement, item))
+        for one in settled
+        for item, value in zip(wanted, one.values, strict=True)
+        if value is None or not item.linear
+    )
+
+
+def _held(arrangement: Arrangement, item: Wanted) -> SizeRelation | Balance:
+    aim = Fraction(_measured(arrangement, item))
+    if not item.linear:
+        return Balance(item.expression, Number(aim), FROM_SKETCH)
+    angular = all(isinstance(size, AngleOf) or in_degrees(arrangement.figure, size) for size in item.form.terms)
+    return SizeRelation(item.form - LinearForm.number(aim), "angle" if angular else "length", FROM_SKETCH)
 
 
 def _second(arrangement: Arrangement, item: Wanted) -> Arrangement | None:

@@ -14,7 +14,7 @@ from paperaudit.geometry.derive import DIVIDING, INTRODUCTION, SIMULTANEOUS, SOL
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.reached import Assumed, Budget, Fact, Kind, LetterSlopes
 from paperaudit.geometry.rows import Row, Source
-from paperaudit.geometry.theorems.theorem import AnglesEqual, Predicate, Stated, angles_equal
+from paperaudit.geometry.theorems.theorem import AnglesEqual, Equation, Predicate, Stated, angles_equal
 from paperaudit.model.expression import AngleOf, Letter
 
 CANCELS = 1e-7
@@ -27,11 +27,15 @@ MOST_TOGETHER = 3
 
 @dataclass(slots=True)
 class Reach:
-    """The state of one search over the rows of an arrangement."""
+    """The state of one search over the rows of an arrangement.
+
+    Without `by_inverse` no angle is taken from its sine, cosine or tangent, which mostly means rounding.
+    """
 
     rows: Sequence[Row]
     budget: Budget = field(default_factory=Budget)
     leave_out: frozenset[int] = frozenset()
+    by_inverse: bool = True
     known: dict[Size, Fact] = field(default_factory=dict)
     numeric: dict[Size, Fact] = field(default_factory=dict)
     letters: dict[Letter, Fact] = field(default_factory=dict)
@@ -240,6 +244,8 @@ class Reach:
             if unknown is None and not slopes:
                 self._push("predicate", row.conclusion, {}, row.source, inputs, row.weight)
         elif unknown is not None:
+            if not self.by_inverse and isinstance(unknown, AngleOf) and isinstance(row.source, Equation):
+                return
             share = -1 / row.terms[unknown]
             if unknown not in self.known or (not slopes and unknown not in self.numeric):
                 turned = {letter: value * share for letter, value in slopes.items()}

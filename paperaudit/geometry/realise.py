@@ -90,7 +90,7 @@ def _realise(
     figure: Figure, seeds: range, near: Sequence[Drawing], turns: tuple[AngleOf, ...], ways: Sequence[Sequence[int]]
 ) -> list[Drawing]:
     problem = Residuals(figure, turns)
-    starts = [_near(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
+    starts = [state_of(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
     state = np.array(starts)
     signs = problem.hinges.signs(problem.measure(state))
     if turns:
@@ -122,7 +122,8 @@ def _start(problem: Residuals, seed: int) -> Array:
     return np.array(values + [0.5 + 0.1 * (seed % 4)] * len(problem.figure.letters))
 
 
-def _near(problem: Residuals, drawing: Drawing) -> Array:
+def state_of(problem: Residuals, drawing: Drawing) -> Array:
+    """A drawing as a state of the problem: coordinates, then letters in their scales."""
     spots = [part for point in problem.figure.points for part in drawing.at[point]]
     letters = zip(problem.figure.letters, problem.letter_scales, strict=True)
     return np.array(spots + [drawing.letters[letter] / scale for letter, scale in letters])
