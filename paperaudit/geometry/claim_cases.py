@@ -1,21 +1,29 @@
 """Whether a claim holds in the figures that the givens allow, and the figures that show that it need not."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from enum import Enum
+from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claim_forms import claims_of, gap
-from paperaudit.geometry.examine import FIRST_SEEDS
-from paperaudit.geometry.figure import Figure
+from paperaudit.geometry.examine import FIRST_SEEDS, MORE_SEEDS
+from paperaudit.geometry.figure import Balance, Figure
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.realise import realise
+from paperaudit.geometry.sketch import FROM_SKETCH
+from paperaudit.model.expression import Expression, Number, Product
 from paperaudit.model.fact import Fact, Given
 
 HOLDS_WITHIN = 1e-8
 """Share of the sizes in a claim within which it holds on a drawing that is exact to 1e-9."""
 FAILS_FROM = 1e-6
 """Share from which it fails there."""
+
+
+APART = (Fraction(7, 10), Fraction(13, 10), Fraction(9, 10))
+"""Shares of one size that another one is drawn to be."""
 
 
 class Truth(Enum):
@@ -34,6 +42,24 @@ def samples(figure: Figure, settled: Iterable[Arrangement]) -> list[Arrangement]
         drawings = realise(arrangement.figure, FIRST_SEEDS)
         found += [Arrangement(arrangement.figure, drawing) for drawing in drawings]
     return found
+
+
+def more_samples(figure: Figure) -> list[Arrangement]:
+    """Further figures that meet every given, for a claim that holds in the first ones and was not proved."""
+    return [Arrangement(figure, drawing) for drawing in realise(figure, MORE_SEEDS)]
+
+
+def pulled_apart(arrangement: Arrangement, pairs: Iterable[tuple[Expression, Expression]]) -> list[Arrangement]:
+    """Figures that meet every given in which two sizes are unequal that a claim says to be equal."""
+    figure = arrangement.figure
+    for one, two in pairs:
+        for share in APART:
+            condition = Balance(one, Product((Number(share), two), "×"), FROM_SKETCH)
+            pulled = replace(figure, conditions=(*figure.conditions, condition))
+            drawings = realise(pulled, FIRST_SEEDS, (arrangement.drawing,))
+            if drawings:
+                return [Arrangement(figure, drawings[0])]
+    return []
 
 
 def gaps(fact: Fact, builder: FigureBuilder, drawn: Sequence[Arrangement]) -> list[float]:

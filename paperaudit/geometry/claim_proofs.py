@@ -40,6 +40,8 @@ from paperaudit.model.expression import Expression, Letter, Negative, Sum
 Introduced = tuple[tuple[Size, Letter], ...]
 CLAIM = Claimed(1000)
 """The target that stands for the claim in a search."""
+SAME_ON_DRAWING = 1e-8
+"""Share within which two sizes that are known rounded have to agree on a drawing that is exact to 1e-9."""
 
 
 @dataclass(slots=True)
@@ -96,7 +98,7 @@ class Proof:
         lines = FurtherWorking(working, values, Texts(arrangement, self.notation))
         try:
             uses = tuple(dict.fromkeys(text for before in last.inputs if (text := lines.add(before))))
-            if not _exact(last, values) or not _balances(claim, last, values, arrangement):
+            if not _exact(last, values, arrangement) or not _balances(claim, last, values, arrangement):
                 return False
         except NoExactValue:
             return False
@@ -161,7 +163,7 @@ def forced(one: Settled, claim: Claim) -> bool:
     return claim.form is not None and theory.value(claim.form) == 0
 
 
-def _exact(last: Fact, values: Values) -> bool:
+def _exact(last: Fact, values: Values, arrangement: Arrangement) -> bool:
     """Whether every equality that was only seen of values holds for the exact values too."""
     seen: dict[int, Fact] = {}
     pending = [last]
@@ -170,16 +172,20 @@ def _exact(last: Fact, values: Values) -> bool:
         if id(fact) not in seen:
             seen[id(fact)] = fact
             pending.extend(fact.inputs)
-    return all(_agrees(fact, values) for fact in seen.values() if fact.kind == "predicate" and fact.source is None)
+    observed = [fact for fact in seen.values() if fact.kind == "predicate" and fact.source is None]
+    return all(_agrees(fact, values, arrangement) for fact in observed)
 
 
-def _agrees(fact: Fact, values: Values) -> bool:
+def _agrees(fact: Fact, values: Values, arrangement: Arrangement) -> bool:
     sides = sides_of(fact.subject) if isinstance(fact.subject, Predicate) else None
     given = values.given(fact)
     if sides is None or sides[0] == sides[1] or not given:
         return True
     one, two = (fraction_of(side, given) for side in sides)
-    return one.approx or two.approx or _same(one, two)
+    if one.approx or two.approx:
+        here, there = (arrangement.measured(side) for side in sides)
+        return abs(here - there) <= SAME_ON_DRAWING * (abs(here) + abs(there))
+    return _same(one, two)
 
 
 def _balances(claim: Claim, last: Fact, values: Values, arrangement: Arrangement) -> bool:

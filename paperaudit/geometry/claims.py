@@ -1,10 +1,12 @@
 """Claims about a figure: show that, prove that, is it so? The derivation is the proof."""
 
+from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, permutations
 
+from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.claim_cases import Truth, gaps, samples, truth
+from paperaudit.geometry.claim_cases import Truth, gaps, more_samples, samples, truth
 from paperaudit.geometry.claim_forms import claims_of
 from paperaudit.geometry.claim_proofs import Proof
 from paperaudit.geometry.clash import impossible_outcome
@@ -19,7 +21,7 @@ from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.model.ask import Establish
 from paperaudit.model.derivation import Answer, Derivation, Derived, NotRead, Outcome, Step, StepKind
-from paperaudit.model.fact import Collinear, Drawn, Fact, Given, Midpoint, Parallel
+from paperaudit.model.fact import Collinear, Congruent, Drawn, Fact, Given, Midpoint, Parallel, Similar
 from paperaudit.model.reading import Reading
 
 HOLDS = {"show": "shown", "prove": "proved", "decide": "yes"}
@@ -44,13 +46,41 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     if not result.settled:
         return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
     drawn = samples(figure, [one.arrangement for one in result.settled])
-    for fact in task.claims:
-        off = gaps(fact, builder, drawn)
+    text = reading.ask.text if reading.ask is not None else ""
+    task = replace(task, claims=tuple(_in_order(fact, text, builder, drawn[0]) for fact in task.claims))
+    refusals = [
+        Refusal(fact, builder, givens, task, notation, reading.question.sketch, result.settled) for fact in task.claims
+    ]
+    refused = _refused(refusals, drawn)
+    if refused:
+        return refused
+    outcome = _proved(result.settled, builder, givens, task, notation)
+    if isinstance(outcome, NotRead):
+        more = [one for settled in result.settled for one in more_samples(settled.arrangement.figure)]
+        more += [one for refusal in refusals for one in refusal.pulled_apart()]
+        return _refused(refusals, [*drawn, *more]) or outcome
+    return outcome
+
+
+def _refused(refusals: Sequence[Refusal], drawn: Sequence[Arrangement]) -> Outcome | None:
+    """What is to be said of the first claim that fails in one of the drawings."""
+    for refusal in refusals:
+        off = gaps(refusal.fact, refusal.builder, drawn)
         found = truth(off)
         if found is not Truth.HOLDS:
-            refusal = Refusal(fact, builder, givens, task, notation, reading.question.sketch, result.settled)
             return refusal.outcome(found, drawn, off)
-    return _proved(result.settled, builder, givens, task, notation)
+    return None
+
+
+def _in_order(fact: Fact, text: str, builder: FigureBuilder, drawn: Arrangement) -> Fact:
+    """Two triangles that are said to be congruent or similar without a sign, corners in the order that fits best."""
+    if not isinstance(fact, Congruent | Similar) or len(fact.first) != 3 or any(sign in text for sign in "≡∼≅~|"):
+        return fact
+    if " and " not in text:
+        return fact
+    kind = type(fact)
+    orders = [kind(fact.first, (a, b, c)) for a, b, c in permutations(fact.second)]
+    return min(orders, key=lambda one: gaps(one, builder, [drawn])[0])
 
 
 def _proved(

@@ -6,7 +6,7 @@ from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.claim_cases import FAILS_FROM, Truth, gaps, with_claim
+from paperaudit.geometry.claim_cases import FAILS_FROM, Truth, gaps, pulled_apart, with_claim
 from paperaudit.geometry.claim_forms import Claim, claims_of, gap
 from paperaudit.geometry.claim_texts import measured_text
 from paperaudit.geometry.examine import Settled, derive_targets, measured_nodes_agree
@@ -16,6 +16,7 @@ from paperaudit.geometry.missing_fact import missing_fact
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.refute import refute
+from paperaudit.geometry.telling import shown_by_values, telling_pairs
 from paperaudit.geometry.theorems.theorem import LinesParallel, SegmentsEqual, segments_equal
 from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import CONFIRMED, Working
@@ -68,7 +69,16 @@ class Refusal:
         holding = self._imposed()
         if holding:
             return self._open(claim, failing, holding)
+        by_values = [self._by_values(one) for one in self.settled]
+        if all(by_values):
+            return by_values[0]  # type: ignore[return-value]
         return self._false(claim, failing[0], max(off) - min(off) < SAME_GAP)
+
+    def pulled_apart(self) -> list[Arrangement]:
+        """Figures in which sizes that the claim says to be equal are drawn apart, where the givens allow that."""
+        first = self.settled[0].arrangement
+        pairs = [pair for claim in claims_of(self.fact, self.builder, first) for pair in telling_pairs(first, claim)]
+        return pulled_apart(first, pairs)
 
     def _worst(self, arrangement: Arrangement) -> Claim:
         return max(claims_of(self.fact, self.builder, arrangement), key=lambda claim: gap(claim, arrangement))
@@ -114,6 +124,14 @@ class Refusal:
         used = tuple(self.givens[label].text for label in sorted(working.used))
         derivation = Derivation(tuple(working.steps), CONFIRMED, used)
         return self._refused(", ".join(texts), derivation, one.arrangement)
+
+    def _by_values(self, one: Settled) -> Outcome | None:
+        """The lines that work out two sizes which the claim says to be equal and which are not."""
+        for claim in claims_of(self.fact, self.builder, one.arrangement):
+            shown = shown_by_values(one, claim, self.givens, self.notation)
+            if shown is not None:
+                return self._refused(shown.instead, shown.derivation, one.arrangement)
+        return None
 
     def _refused(self, instead: str, derivation: Derivation, arrangement: Arrangement) -> Outcome:
         answer = "no" if self.task.how == "decide" else f"false: {instead}"

@@ -10,6 +10,7 @@ from paperaudit.geometry.amounts import NoExactValue, Value, as_fraction, fracti
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
+from paperaudit.geometry.diagonals import with_diagonals
 from paperaudit.geometry.examine import FIRST_SEEDS, Settled
 from paperaudit.geometry.figure import Figure, Size, SizeRelation
 from paperaudit.geometry.further import Further, Path
@@ -159,9 +160,9 @@ def looks_exact(value: Value) -> bool:
 
 
 def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:
-    """The arrangement as it is, then, in a deep search, with radii, crossings, parallels and extensions drawn in."""
+    """The arrangement as it is, then, in a deep search, with radii, diagonals, crossings, parallels, extensions."""
     yield Further(one.arrangement, one.theory, one.found, (), budget), one.words
-    for construct in (with_radii, with_crossings, with_parallels, with_extensions) if deep else ():
+    for construct in (with_radii, with_diagonals, with_crossings, with_parallels, with_extensions) if deep else ():
         extended = construct(one.arrangement)
         if extended:
             theory = close(extended.arrangement, extended.found)

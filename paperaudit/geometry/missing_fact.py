@@ -75,18 +75,26 @@ def _statements(failing: Arrangement, holding: Sequence[Arrangement]) -> Iterato
         if all(_equal(figure, one, two) for figure in drawn) and not _equal(failing, one, two):
             yield f"{write(one)} = {write(two)}", Holds(Relation(one, "=", two))
     right = Measured(Number(Fraction(90)), "°")
-    for triangle in failing.triangles:
-        for a, b, c in triangle.turned():
-            try:
-                sizes = [figure.measured(figure.corner(b, a, c)) for figure in (failing, *drawn)]
-            except KeyError:
-                continue
-            if abs(sizes[0] - 90) > CLOSE and all(abs(size - 90) < CLOSE for size in sizes[1:]):
-                corner = failing.name(failing.corner(b, a, c))
-                yield f"{write(corner)} = 90°", Holds(Relation(failing.corner(b, a, c), "=", right))
+    for before, vertex, after in _corners(failing):
+        try:
+            sizes = [figure.measured(figure.corner(before, vertex, after)) for figure in (failing, *drawn)]
+        except KeyError:
+            continue
+        if abs(sizes[0] - 90) > CLOSE and all(abs(size - 90) < CLOSE for size in sizes[1:]):
+            corner = failing.corner(before, vertex, after)
+            yield f"{write(failing.name(corner))} = 90°", Holds(Relation(corner, "=", right))
     for one, two in combinations(segments, 2):
         if not {one.start, one.end} & {two.start, two.end} and _become_parallel(failing, drawn, one, two):
             yield f"{write(one)} ∥ {write(two)}", Parallel(((one.start, one.end), (two.start, two.end)))
+
+
+def _corners(figure: Arrangement) -> Iterator[tuple[str, str, str]]:
+    """The corners of named shapes, then of triangles."""
+    for shape, _ in figure.figure.shapes:
+        points = shape.points
+        yield from zip(points[-1:] + points[:-1], points, points[1:] + points[:1], strict=True)
+    for triangle in figure.triangles:
+        yield from ((b, a, c) for a, b, c in triangle.turned())
 
 
 def _equal(figure: Arrangement, one: LengthOf, two: LengthOf) -> bool:
