@@ -26,6 +26,7 @@ from paperaudit.model.expression import (
     Root,
     Sum,
     leaves,
+    parts_of,
 )
 
 DIGITS = 12
@@ -79,8 +80,35 @@ def fraction_of(expression: Expression, given: Mapping[Size, Value]) -> Value:
         fraction = reduced(amount_in(expression, given, None))
     except (NoRoot, NoValue, BudgetExceeded, ZeroDivisionError) as obstacle:
         raise NoExactValue(str(obstacle)) from None
-    used = [value for size, value in given.items() if _holds(expression, size)]
-    return carried(Value(fraction, any(value.approx for value in used)))
+    return carried(Value(fraction, is_rounded(expression, given)))
+
+
+def is_rounded(expression: Expression, given: Mapping[Size, Value]) -> bool:
+    """Whether rounded sizes make an expression's value a rounded one: the cosine of cos⁻¹ (2/7) is exact."""
+    if isinstance(expression, Function) and expression.argument in given:
+        known = given[expression.argument]  # type: ignore[index]
+        return known.approx and _of_inverse(expression.name, known) is None
+    if expression in given:
+        return given[expression].approx  # type: ignore[index]
+    return any(is_rounded(part, given) for part in parts_of(expression))
+
+
+def _of_inverse(name: str, angle: Value) -> AlgebraicFraction | None:
+    """The sine, cosine or tangent of an angle below 180° that is kept as the inverse of a ratio, where it is short."""
+    if not isinstance(angle.exact, Function):
+        return None
+    inverse, ratio = angle.exact.name, amount_in(angle.exact.argument, {}, None)
+    try:
+        square = ratio * ratio
+        if inverse == "tan⁻¹":
+            cosine = square_root(reduced(AlgebraicFraction(ONE) + square)).reciprocal()
+            sine = ratio * cosine
+        else:
+            other = square_root(reduced(AlgebraicFraction(ONE) + -square))
+            sine, cosine = (ratio, other) if inverse == "sin⁻¹" else (other, ratio)
+        return reduced({"sin": sine, "cos": cosine}.get(name) or sine * cosine.reciprocal())
+    except (NoRoot, ZeroDivisionError):
+        return None
 
 
 def _holds(expression: Expression, size: Size) -> bool:
@@ -139,6 +167,9 @@ def _of_function(
 ) -> AlgebraicFraction:
     if argument == unknown:
         return AlgebraicFraction(Polynomial.of(Function(name, argument)))
+    exactly = _of_inverse(name, given[argument]) if argument in given else None  # type: ignore[index]
+    if exactly is not None:
+        return exactly
     inside = amount_in(argument, given, unknown)
     constant = inside.above.constant if inside.below == ONE else None
     degrees = constant.fraction if constant is not None else None

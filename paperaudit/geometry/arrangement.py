@@ -2,16 +2,17 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 from itertools import combinations
 
+from paperaudit.geometry.circle_order import Round, arcs_of, rounds_of
 from paperaudit.geometry.figure import Figure, Size, angle, length
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.realise import Drawing
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression, LengthOf
+from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf
 
 PARALLEL_TOLERANCE = 1e-6
 """Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
@@ -108,15 +109,22 @@ class Arrangement:
         """The same angle named by the nearest point on each arm, so that equal angles are one value."""
         return self.between(self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other), size.reflex)
 
+    def known_as(self, size: Size) -> Size:
+        """An angle or an arc under its canonical name, any other size as it is."""
+        if isinstance(size, AngleOf):
+            return self.canonical(size)
+        if isinstance(size, ArcOf) and size.centre in self.rounds:
+            return self.rounds[size.centre].canonical(size)
+        return size
+
     def canonical_form(self, form: LinearForm[Size]) -> LinearForm[Size]:
-        """A form with every angle named canonically; straight angles become 180°."""
+        """A form with every angle and arc named canonically; straight angles become 180°."""
         changed: dict[Size, LinearForm[Size]] = {}
         for size in form.terms:
-            if isinstance(size, AngleOf):
-                if self.is_straight(size):
-                    changed[size] = LinearForm.number(180)
-                elif self.canonical(size) != size:
-                    changed[size] = LinearForm.of(self.canonical(size))
+            if isinstance(size, AngleOf) and self.is_straight(size):
+                changed[size] = LinearForm.number(180)
+            elif isinstance(size, AngleOf | ArcOf):
+                changed[size] = LinearForm.of(self.known_as(size))
         return form.replaced(changed) if changed else form
 
     def is_straight(self, size: AngleOf) -> bool:
@@ -128,6 +136,8 @@ class Arrangement:
         """The size under the name that the paper uses, or the one that a pupil would: corners of shapes first."""
         if isinstance(size, LengthOf):
             return self._length_names.get(size) or self._from_centre(size)
+        if isinstance(size, ArcOf):
+            return self._arc_names.get(size) or self._told(size)
         if not isinstance(size, AngleOf):
             return size
         if size in self._names:
@@ -150,6 +160,25 @@ class Arrangement:
     def _is_corner(self, vertex: str, point: str) -> bool:
         return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)
 
+    @cached_property
+    def _arc_names(self) -> dict[Size, ArcOf]:
+        """The names that the paper itself uses for arcs."""
+        stated = [arc for condition in self.figure.conditions for arc in arcs_of(condition)]
+        return {self.known_as(arc): arc for arc in reversed(stated)}
+
+    def _told(self, size: ArcOf) -> ArcOf:
+        """An arc by its ends, and by a point on it where the ends alone do not tell it from the minor one."""
+        circle = self.rounds.get(size.centre)
+        if not circle or size.through or not size.major:
+            return size
+        inside = circle.inside(*circle.ends(size))
+        return replace(size, through=inside[len(inside) // 2], major=False) if inside else size
+
+    @cached_property
+    def rounds(self) -> dict[str, Round]:
+        """The circles of the drawing by their centres, hidden ones too."""
+        return rounds_of(self.figure, self.at)
+
     def measured(self, size: Expression) -> float:
         """The size in the drawing: degrees, or the drawing's unit of length or its square, or the letter's value."""
         return measured(size, self.at, self.drawing.letters, self.circles)
@@ -167,13 +196,19 @@ class Arrangement:
     def directions(self, form: LinearForm[Size]) -> LinearForm[object]:
         """A form with every angle written as a difference of line directions, exact multiples of 180° added.
 
-        Keys are line indices for directions; lengths and letters stay as they are.
+        Keys are line indices for directions, positions for the ends of arcs; lengths and letters stay as they are.
         """
         result: LinearForm[object] = LinearForm(None, form.constant)
         for size, value in form.terms.items():
-            part: LinearForm[object] = self._direction_form(size) if isinstance(size, AngleOf) else LinearForm.of(size)
-            result = result.plus(part, value)
+            result = result.plus(self._size_form(size), value)
         return result
+
+    def _size_form(self, size: Size) -> LinearForm[object]:
+        if isinstance(size, AngleOf):
+            return self._direction_form(size)
+        if isinstance(size, ArcOf) and size.centre in self.rounds:
+            return self.rounds[size.centre].form(size)
+        return LinearForm.of(size)
 
     def _direction_form(self, size: AngleOf) -> LinearForm[object]:
         one, two = self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other)

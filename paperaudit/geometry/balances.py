@@ -37,7 +37,7 @@ if TYPE_CHECKING:
 
 Factors: TypeAlias = dict[tuple[str, int], float]
 """Quantities that are positive in every drawing, by kind and number, each with its exponent."""
-KINDS = ("length", "area", "spread", "sine")
+DIMENSIONS = {"length": 1, "area": 2, "spread": 0, "sine": 0}
 LEAST = 1e-12
 """What a size is kept from nought by."""
 
@@ -74,9 +74,9 @@ class BalanceRows:
 
     def compile(self) -> None:
         """Settles the rows; nothing may be added afterwards."""
-        self._numbers: dict[str, list[int]] = {kind: [] for kind in KINDS}
+        self._numbers: dict[str, list[int]] = {kind: [] for kind in DIMENSIONS}
         columns: dict[tuple[str, int], int] = {}
-        for kind in KINDS:
+        for kind in DIMENSIONS:
             for factors, _ in self._products:
                 for factor in factors:
                     if factor[0] == kind and factor not in columns:
@@ -95,18 +95,7 @@ class BalanceRows:
 
     def rows(self, readings: Readings, state: Array) -> Graded:
         """The residuals, 0 where a balance holds, with their slopes: (batch, rows), (batch, rows, unknowns)."""
-        values, slopes = [], []
-        for kind, numbers in self._numbers.items():
-            if numbers:
-                value, rate, slope = _quantities(kind, numbers, readings)
-                values.append(np.log(value))
-                slopes.append((rate / value)[:, :, None] * slope)
-        if values:
-            product = np.concatenate(values, axis=1) @ self._exponents.T + self._logarithms
-            incline = self._exponents @ np.concatenate(slopes, axis=1)
-        else:
-            product = np.zeros((state.shape[0], 0))
-            incline = np.zeros((state.shape[0], 0, state.shape[1]))
+        product, incline = self._product_rows(readings)
         if not self._others:
             return product, incline
         others = [gauge(readings, state) for gauge in self._others]
@@ -114,6 +103,27 @@ class BalanceRows:
             np.concatenate([product, *(value[:, None] for value, _ in others)], axis=1),
             np.concatenate([incline, *(slope[:, None, :] for _, slope in others)], axis=1),
         )
+
+    def _product_rows(self, readings: Readings) -> Graded:
+        values, slopes = [], []
+        for kind, numbers in self._numbers.items():
+            if numbers:
+                value, rate, slope = _quantities(kind, numbers, readings)
+                values.append(np.log(value))
+                slopes.append((rate / value)[:, :, None] * slope)
+        if not values:
+            batch, _, unknowns = readings.dsize.shape
+            return np.zeros((batch, 0)), np.zeros((batch, 0, unknowns))
+        product = np.concatenate(values, axis=1) @ self._exponents.T + self._logarithms
+        return product, self._exponents @ np.concatenate(slopes, axis=1)
+
+    def asked_scales(self, read: Readings) -> Array:
+        """The logarithms of the factors by which each product asks a drawing to be scaled, where it asks for one."""
+        powers = np.array([sum(DIMENSIONS[kind] * power for (kind, _), power in f.items()) for f, _ in self._products])
+        asking = np.abs(powers) > LEAST if self._products else np.zeros(0, dtype=bool)
+        value = self._product_rows(read)[0]
+        asked: Array = -value[:, asking] / powers[asking]
+        return asked
 
     def _factors(self, expression: Expression) -> tuple[Factors, float] | None:
         """A product of positive quantities as its factors and the logarithm of its number; None for anything else."""

@@ -26,11 +26,15 @@ from paperaudit.geometry.stated import Setting, conditions_of
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
+    ArcLengthOf,
+    ArcOf,
     BearingOf,
     CircleSize,
     DistanceOf,
     Expression,
     LengthOf,
+    SectorOf,
+    SegmentOf,
     leaves,
     letters_of,
     with_leaves,
@@ -75,6 +79,8 @@ _SETTING = (
     | Outside
     | RayInside
 )
+
+_ROUND = ArcOf | ArcLengthOf | SectorOf | SegmentOf
 
 
 class FigureBuilder:
@@ -166,6 +172,7 @@ class FigureBuilder:
                 if isinstance(fact, Midpoint)
             ),
             context=frozenset(label for label, given in enumerate(self._givens) if _sets_up(given)),
+            arcs=any(isinstance(size, _ROUND) for size in sizes),
         )
 
     def _points(self, conditions: list[Condition], sizes: list[Expression]) -> tuple[str, ...]:

@@ -2,7 +2,7 @@
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import length
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, PerimeterOf, Sum, with_leaves
+from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, PerimeterOf, Sum, with_leaves
 
 
 def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
@@ -10,8 +10,8 @@ def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
 
     def named(leaf: Expression) -> Expression:
         match leaf:
-            case AngleOf():
-                return arrangement.canonical(leaf)
+            case AngleOf() | ArcOf():
+                return arrangement.known_as(leaf)
             case LengthOf(start, end):
                 return length(start, end)
             case PerimeterOf(points):

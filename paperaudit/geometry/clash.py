@@ -1,7 +1,7 @@
 """Says in words why the givens of a figure cannot hold together."""
 
 from paperaudit.geometry.derive import Node, Search
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.figure import Measurable, Size, length
 from paperaudit.geometry.introduce import contradicting
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
@@ -12,7 +12,6 @@ from paperaudit.geometry.working import Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Impossible, Step
-from paperaudit.model.expression import AngleOf, LengthOf
 from paperaudit.model.fact import Given
 
 _SAYS = {theorem.name: theorem.says for theorem in reversed(ALL)}
@@ -41,7 +40,7 @@ def _contradiction(
     working = Working(LineWriter(refutation.arrangement, notation), givens)
     for beyond in found.impossible_sizes()[:1]:
         working.add(beyond)
-        assert isinstance(beyond.subject, AngleOf | LengthOf)
+        assert isinstance(beyond.subject, Measurable)
         name = write(refutation.arrangement.name(beyond.subject))
         value = write(notation.value(beyond.form, notation.unit_of(beyond.subject)))
         return (*_lines(working.steps), f"{name} cannot be {value}."), ""
@@ -92,7 +91,7 @@ def _two_values(
 def _fits(refutation: Refutation, clash: Node, notation: Notation) -> str:
     derived = [node for node in clash.inputs if node.inputs]
     subject: Size | object = clash.subject
-    if len(derived) != 1 or not isinstance(subject, AngleOf | LengthOf) or not derived[0].is_number():
+    if len(derived) != 1 or not isinstance(subject, Measurable) or not derived[0].is_number():
         return ""
     name = write(refutation.arrangement.name(subject))
     return f"{name} = {write(notation.value(derived[0].form, notation.unit_of(subject)))} would fit the other givens."

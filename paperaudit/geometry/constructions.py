@@ -13,6 +13,9 @@ from paperaudit.maths.linear import LinearForm
 MOST_POINTS = 14
 """Figures with more points than this get no constructions: the search would grow past its budget."""
 
+MOST_JOINED = 7
+"""Circles with more named points than this get no chords joined."""
+
 INSIDE = 1e-6
 REACH = 3.0
 """How far, in its own length, a line is produced to meet another."""
@@ -106,6 +109,28 @@ def with_radii(arrangement: Arrangement) -> Extended | None:
     if not words:
         return None
     return _extended(arrangement, tuple(lines), dict(arrangement.at), words, ())
+
+
+def with_chords(arrangement: Arrangement) -> Extended | None:
+    """Joins the points of every circle by chords; None where all are drawn or there are too many."""
+    lines = [tuple(line) for line in arrangement.lines]
+    words: dict[str, str] = {}
+    for circle in arrangement.rounds.values():
+        for start, end in combinations(sorted(circle.points), 2) if len(circle.points) <= MOST_JOINED else ():
+            if not any(start in line and end in line for line in lines):
+                lines.append((start, end))
+                words.update({start + end: f"Join {start}{end}", end + start: f"Join {start}{end}"})
+    if not words:
+        return None
+    return _extended(arrangement, tuple(lines), dict(arrangement.at), words, ())
+
+
+def with_arcs(arrangement: Arrangement) -> Extended | None:
+    """Takes arcs in degrees to help where the paper names none; None where there is no circle."""
+    if arrangement.figure.arcs or not arrangement.rounds:
+        return None
+    grown = Arrangement(replace(arrangement.figure, arcs=True), arrangement.drawing)
+    return Extended(grown, tuple(instances(grown)), {})
 
 
 def _extended(

@@ -5,10 +5,17 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
+from paperaudit.geometry.constructions import (
+    with_arcs,
+    with_chords,
+    with_crossings,
+    with_extensions,
+    with_parallels,
+    with_radii,
+)
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.explore import arrangements
-from paperaudit.geometry.figure import Balance, Figure, ParallelPair, Size, SizeRelation
+from paperaudit.geometry.figure import Angular, Balance, Figure, Measurable, ParallelPair, Size, SizeRelation
 from paperaudit.geometry.introduce import search
 from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import overlaps, realise
@@ -18,7 +25,7 @@ from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
 from paperaudit.geometry.theory import Theory, close
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Number
+from paperaudit.model.expression import Expression, Letter, Number
 
 FIRST_SEEDS = range(6)
 MORE_SEEDS = range(6, 48)
@@ -136,7 +143,7 @@ def other_case(arrangement: Arrangement, target: LinearForm[Size]) -> Arrangemen
     """A second drawing of the same figure in which an open target measures something clearly else."""
     here = measured_form(arrangement, target)
     figure = arrangement.figure
-    angular = all(isinstance(size, AngleOf) or in_degrees(figure, size) for size in target.terms)
+    angular = all(isinstance(size, Angular) or in_degrees(figure, size) for size in target.terms)
     for aim in _other_values(here, angular):
         pinned = SizeRelation(target - LinearForm.number(aim), "angle" if angular else "length", FROM_SKETCH)
         drawn = _pinned(arrangement, pinned)
@@ -202,18 +209,18 @@ def derive_targets(
     found = _search(plain, settled.found + extra, targets)
     if found:
         return Reached(found, plain, settled.words)
-    for construct in (with_crossings, with_parallels, with_extensions):
+    for construct in (with_radii, with_chords, with_arcs, with_crossings, with_parallels, with_extensions):
         extended = construct(plain)
         nodes = extended and _search(extended.arrangement, extended.found + extra, targets)
         if extended and nodes:
-            return Reached(nodes, extended.arrangement, extended.words)
+            return Reached(nodes, extended.arrangement, {**settled.words, **extended.words})
     return None
 
 
 def _search(
     arrangement: Arrangement, found: tuple[Instance, ...], targets: Sequence[Size | Predicate]
 ) -> list[Node] | None:
-    wanted = tuple(arrangement.canonical(target) if isinstance(target, AngleOf) else target for target in targets)
+    wanted = tuple(target if isinstance(target, Predicate) else arrangement.known_as(target) for target in targets)
     result = search(found, wanted, arrangement.figure.letters)
     nodes = [node for target in wanted if (node := result.reached(target))]
     return nodes if len(nodes) == len(wanted) else None
@@ -231,7 +238,7 @@ def measured_nodes_agree(arrangement: Arrangement, nodes: Sequence[Node]) -> boo
     introduced = {
         letter: arrangement.measured(node.subject) / float(multiple)
         for node in seen.values()
-        if node.kind == "let" and isinstance(node.subject, AngleOf | LengthOf)
+        if node.kind == "let" and isinstance(node.subject, Measurable)
         for letter, multiple in node.form.terms.items()
     }
     return all(_line_agrees(arrangement, node, introduced) for node in seen.values())

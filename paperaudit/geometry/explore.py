@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from itertools import permutations, product
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.chance import most_general
 from paperaudit.geometry.figure import EqualLengths, Figure, Ordered, SizeRelation
 from paperaudit.geometry.loosened import without_numbers
 from paperaudit.geometry.realise import Drawing, realise
@@ -28,7 +29,9 @@ Ways = tuple[int, ...]
 
 
 def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangement]:
-    """One arrangement for each different signature, those drawn most often first.
+    """One arrangement for each different signature, those that `drawings` show most often first.
+
+    Each comes by the drawing of it in which the least is equal by chance.
 
     Every way of opening that the words allow is tried for the angles that the givens and the ask
     are about; where there is a sketch, only for those that it leaves unclear.
@@ -39,8 +42,9 @@ def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangemen
     tried += _opened_otherwise(figure, tried)
     for arrangement in tried:
         groups.setdefault((arrangement.signature, _ways(arrangement, turns)), []).append(arrangement)
-    ordered = sorted(groups.values(), key=len, reverse=True)
-    return [group[0] for group in ordered[:MOST_ARRANGEMENTS]]
+    first = tried[: len(drawings)]
+    ordered = sorted(groups.values(), key=lambda group: sum(one in first for one in group), reverse=True)
+    return [most_general(group) for group in ordered[:MOST_ARRANGEMENTS]]
 
 
 def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangement]:

@@ -22,6 +22,9 @@ from paperaudit.model.fact import Path, Shape
 Measurable: TypeAlias = AngleOf | LengthOf | AreaOf | PerimeterOf | DistanceOf | BearingOf | RoundSize
 """What a drawing has a size of; in degrees, in the paper's unit of length, or in its square."""
 
+Angular: TypeAlias = AngleOf | ArcOf | BearingOf
+"""What is measured in degrees."""
+
 Size: TypeAlias = Measurable | Letter
 """What a relation of a figure is about; a linear one is about angles and arcs, lengths, and letters."""
 

@@ -17,7 +17,7 @@ from paperaudit.geometry.examine import (
     in_degrees,
     measured_nodes_agree,
 )
-from paperaudit.geometry.figure import Balance, Figure, SizeRelation
+from paperaudit.geometry.figure import Angular, Balance, Figure, SizeRelation
 from paperaudit.geometry.find_further import Attempt, attempts, looks_exact
 from paperaudit.geometry.find_further import answer_of as further_answer
 from paperaudit.geometry.in_letters import in_letters_outcome
@@ -43,7 +43,17 @@ from paperaudit.model.derivation import (
     Step,
     StepKind,
 )
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter, Measured, Sum, letters_of, parts_of
+from paperaudit.model.expression import (
+    AngleOf,
+    ArcOf,
+    Expression,
+    LengthOf,
+    Letter,
+    Measured,
+    Sum,
+    letters_of,
+    parts_of,
+)
 from paperaudit.model.fact import Given, Holds
 
 UNREACHED = "no chain of school theorems that reaches what is asked was found"
@@ -176,7 +186,7 @@ def answer_of(item: Wanted, value: Fraction, figure: Figure, notation: Notation)
     if isinstance(item.expression, Letter):
         exact = notation.letter_value(value, in_degrees(figure, item.expression))
         return Answer(f"{item.expression.name} = {write(exact)}", exact, item.expression.name)
-    angular = any(isinstance(size, AngleOf) for size in item.form.terms)
+    angular = any(isinstance(size, Angular) for size in item.form.terms)
     unit = "°" if angular else notation.length_unit
     exact = notation.value(LinearForm.number(value), unit)
     return Answer(write(exact), exact)
@@ -245,7 +255,7 @@ def _derivation(
         total = form.constant + sum((v * reached[size].form.constant for size, v in form.terms.items()), Fraction(0))
         if total != value:
             return None
-        if not isinstance(item.expression, AngleOf | LengthOf | Letter):
+        if not isinstance(item.expression, AngleOf | ArcOf | LengthOf | Letter):
             working.steps.append(_total_line(item, reached, one, notation, total))
         else:
             _copied(working, reached[next(iter(form.terms))])
@@ -262,7 +272,7 @@ def _copied(working: Working, node: Node) -> None:
 
 def _total_line(item: Wanted, reached: Mapping[Any, Node], one: Settled, notation: Notation, total: Fraction) -> Step:
     form = one.arrangement.canonical_form(item.form)
-    angular = any(isinstance(size, AngleOf) for size in form.terms)
+    angular = any(isinstance(size, Angular) for size in form.terms)
     unit = "°" if angular else notation.length_unit
     pieces = []
     for size, share in form.terms.items():

@@ -12,7 +12,7 @@ from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.diagonals import with_diagonals
 from paperaudit.geometry.examine import FIRST_SEEDS, Settled
-from paperaudit.geometry.figure import Figure, Size, SizeRelation
+from paperaudit.geometry.figure import Angular, Figure, Size, SizeRelation
 from paperaudit.geometry.further import Further, Path
 from paperaudit.geometry.further_lines import FurtherWorking
 from paperaudit.geometry.further_texts import Texts
@@ -107,7 +107,7 @@ def _different(found: list[Attempt]) -> list[Attempt]:
 def _with_other_roots(figure: Figure, attempt: Attempt) -> Iterator[Arrangement]:
     """Figures that meet every given and have one of the roots that the derivation set aside."""
     for size, value in attempt.set_aside:
-        kind = "angle" if isinstance(size, AngleOf) else "length" if isinstance(size, LengthOf) else "letters"
+        kind = "angle" if isinstance(size, Angular) else "length" if isinstance(size, LengthOf) else "letters"
         aim = Fraction(value.number).limit_denominator(10**9)
         pinned = SizeRelation(LinearForm.of(size) - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
         base = attempt.arrangement.figure
@@ -263,9 +263,13 @@ def answer_of(item: Expression, value: Value, notation: Notation, about_angles: 
     """The answer's text and exact value with its unit."""
     if isinstance(item, Letter):
         unit = "°" if about_angles and not notation.bare_letters else ""
-        return Answer(f"{item.name} = {spelled(value, unit)}", _exact(value, unit), item.name)
+        return Answer(f"{item.name} = {spelled(value, unit)}", _exact(value, unit), item.name, _is_rounded(value))
     unit = unit_of(item, notation)
-    return Answer(spelled(value, unit), _exact(value, unit))
+    return Answer(spelled(value, unit), _exact(value, unit), rounded=_is_rounded(value))
+
+
+def _is_rounded(value: Value) -> bool:
+    return value.approx and value.exact is None
 
 
 def _exact(value: Value, unit: str) -> Expression:

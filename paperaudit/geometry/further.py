@@ -16,7 +16,7 @@ from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
 from paperaudit.geometry.theorems.theorem import Claimed, Instance, Predicate, Proportional, SegmentsEqual
 from paperaudit.geometry.theory import Theory
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Letter
+from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, Letter
 
 MOST_ROUNDS = 3
 """Times that the linear theory is asked what it makes of what was reached beyond it."""
@@ -102,7 +102,7 @@ class Further:
                 wanted.append(target)
                 continue
             expression = canonical(target, self.arrangement)
-            if isinstance(expression, AngleOf | LengthOf | Letter):
+            if isinstance(expression, AngleOf | ArcOf | LengthOf | Letter):
                 wanted.append(expression)
             else:
                 _, slopes = value_and_slopes(expression, self.arrangement.measured)
@@ -136,7 +136,7 @@ class Further:
     def _candidates(self, reached: Reach, angles: bool) -> list[Size]:
         """Unknown lengths, and `angles`, in the order of how many rows they stand in."""
         counts: dict[Size, int] = {}
-        kinds = (AngleOf, LengthOf) if angles else (LengthOf,)
+        kinds = (AngleOf, ArcOf, LengthOf) if angles else (LengthOf,)
         for row in self.rows:
             for size in row.terms:
                 if isinstance(size, kinds) and size not in reached.known:

@@ -60,7 +60,7 @@ class Texts:
         return with_leaves(expression, self._named)
 
     def _named(self, leaf: Expression) -> Expression:
-        return self.arrangement.name(leaf) if isinstance(leaf, AngleOf | LengthOf) else leaf
+        return self.arrangement.name(leaf) if isinstance(leaf, AngleOf | ArcOf | LengthOf) else leaf
 
     def name(self, size: Size) -> str:
         """A size as the paper names it."""

@@ -34,6 +34,9 @@ CLEAR_SINE = 1e-4
 CLEAR_SHARE = 1e-3
 """Least share of a segment that a point between its ends keeps from them in the end."""
 
+UNEVEN, GOLDEN = 0.5, (5**0.5 - 1) / 2
+"""By what share margins differ; multiples of the golden section fill it evenly."""
+
 
 class Hinges:
     """What a drawing has to keep a margin from; rows are 0 where it does."""
@@ -111,6 +114,12 @@ class Hinges:
             self._to_middle[row, [first, middle]] = -1.0, 1.0
             self._to_last[row, [first, last]] = -1.0, 1.0
 
+        rows = (len(self._drawn), len(turns), len(self._same_way), len(self._orders), len(self._orders))
+        least = (APART_MARGIN, TURN_MARGIN, SAME_WAY_MARGIN, ORDER_MARGIN, ORDER_MARGIN)
+        margins = np.repeat(least, rows)
+        self._margins = margins * (1 + UNEVEN * (np.arange(len(margins)) * GOLDEN % 1))
+        """No two alike, so that what is held at its margin is not equal by chance."""
+
     def signs(self, read: Readings) -> Array:
         """For each group of turns the way round that the batch's drawings already lean to: (batch, groups)."""
         batch = read.phi.shape[0]
@@ -130,13 +139,13 @@ class Hinges:
         ways, phi = self._ways(signs), read.phi[:, self._turns]
         parallel = read.phi[:, self._parallel]
         share, dshare = self._shares(state)
-        value = np.concatenate(
+        value = self._margins - np.concatenate(
             [
-                APART_MARGIN - read.size[:, self._drawn] / self._apart,
-                TURN_MARGIN - ways * np.sin(phi),
-                SAME_WAY_MARGIN - self._parallel_ways * np.cos(parallel),
-                ORDER_MARGIN - share,
-                share - 1 + ORDER_MARGIN,
+                read.size[:, self._drawn] / self._apart,
+                ways * np.sin(phi),
+                self._parallel_ways * np.cos(parallel),
+                share,
+                1 - share,
             ],
             axis=1,
         )

@@ -7,7 +7,7 @@ from paperaudit.geometry.derive import Assumptions, Node, Search
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.expression import AngleOf, ArcOf, LengthOf, Letter
 
 FRACTION = 25
 """What fractions of a letter add to the weight of a derivation, in tenths of a line."""
@@ -101,6 +101,10 @@ def _candidates(instances: tuple[Instance, ...], reached: Search) -> list[Size]:
         size
         for instance in instances
         for size in instance.relation.terms
-        if isinstance(size, AngleOf | LengthOf) and size not in reached.known
+        if isinstance(size, AngleOf | ArcOf | LengthOf) and size not in reached.known
     )
-    return [size for size in sizes if not (isinstance(size, AngleOf) and size.reflex)]
+    return [
+        size
+        for size in sizes
+        if not ((isinstance(size, AngleOf) and size.reflex) or (isinstance(size, ArcOf) and size.major))
+    ]

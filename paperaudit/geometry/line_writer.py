@@ -6,12 +6,12 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.equation_lines import Sides, Term, sum_of
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Angular, Measurable, Size
 from paperaudit.geometry.notation import Notation, bracketed
 from paperaudit.geometry.theorems.theorem import LinesParallel, SegmentsEqual
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AngleOf, LengthOf, Letter
+from paperaudit.model.expression import Letter
 
 SILENT = frozenset(
     {
@@ -47,7 +47,7 @@ class LineWriter:
 
     def value(self, node: Node) -> str:
         """The value or form that a size's node arrives at, with its unit."""
-        assert isinstance(node.subject, AngleOf | LengthOf)
+        assert isinstance(node.subject, Measurable)
         return write(self.notation.value(node.form, self.notation.unit_of(node.subject)))
 
     def claim(self, node: Node) -> str:
@@ -57,13 +57,13 @@ class LineWriter:
         if isinstance(node.subject, LinesParallel):
             assert node.instance
             return node.instance.about
-        if isinstance(node.subject, AngleOf | LengthOf):
+        if isinstance(node.subject, Measurable):
             return f"{self.name(node.subject)} = {self.value(node)}"
         return ""
 
     def statement(self, node: Node) -> str:
         """∠ACB = 180° − 112° = 68°."""
-        assert node.instance and isinstance(node.subject, AngleOf | LengthOf)
+        assert node.instance and isinstance(node.subject, Measurable)
         relation, subject = node.instance.relation, node.subject
         value = self.value(node)
         others = [
@@ -107,7 +107,7 @@ class LineWriter:
 
     def stated_form(self, node: Node) -> str:
         """The form in letters in which the paper states a size: 3y + 6°."""
-        assert node.instance and isinstance(node.subject, AngleOf | LengthOf)
+        assert node.instance and isinstance(node.subject, Measurable)
         relation, subject = node.instance.relation, node.subject
         terms = {
             size: -v / relation.coefficient(subject) for size, v in relation.terms.items() if isinstance(size, Letter)
@@ -117,7 +117,7 @@ class LineWriter:
 
     def substitution(self, node: Node) -> str:
         """∠ABC = 2x + 10° = 2 × 20° + 10° = 50°."""
-        assert isinstance(node.subject, AngleOf | LengthOf)
+        assert isinstance(node.subject, Measurable)
         before, unit = node.inputs[0].form, self.notation.unit_of(node.subject)
         bare = self.notation.bare_letters and unit == "°"
         found = {entry.subject: entry.form for entry in node.inputs[1:]}
@@ -154,7 +154,7 @@ class LineWriter:
 
     def false_equation(self, node: Node) -> str:
         """70° + 60° + 60° = 190°, not 180°; "" where a letter stands in the equation."""
-        unit = "°" if isinstance(node.subject, AngleOf) else self.notation.length_unit
+        unit = "°" if isinstance(node.subject, Angular) else self.notation.length_unit
         left, right = self.sides(node)
         totals = [sum_of(side) for side in (left, right)]
         if not all(total.is_constant for total in totals):
@@ -164,7 +164,7 @@ class LineWriter:
 
     def equation_text(self, node: Node) -> str:
         """2x + 10° + 3x = 180°."""
-        unit = "°" if isinstance(node.subject, AngleOf) else ""
+        unit = "°" if isinstance(node.subject, Angular) else ""
         left, right = self.sides(node)
         return f"{self._side_text(left, unit)} = {self._side_text(right, unit)}"
 

@@ -7,7 +7,7 @@ from paperaudit.geometry.figure import Size
 from paperaudit.geometry.theorems.theorem import Instance
 from paperaudit.geometry.theory import close
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import AngleOf, LengthOf
+from paperaudit.model.expression import AngleOf, ArcOf, LengthOf
 
 
 def _tells_the_same(settled: Settled, form: LinearForm[Size], target: LinearForm[Size]) -> bool:
@@ -25,7 +25,10 @@ def missing_given(settled: Settled, target: LinearForm[Size]) -> Size | None:
         arrangement.canonical(size) for size in arrangement.figure.fixed_names if not arrangement.is_straight(size)
     ]
     every = [
-        size for instance in settled.found for size in instance.relation.terms if isinstance(size, AngleOf | LengthOf)
+        size
+        for instance in settled.found
+        for size in instance.relation.terms
+        if isinstance(size, AngleOf | ArcOf | LengthOf)
     ]
     asked = set(arrangement.canonical_form(target).terms)
     for size in dict.fromkeys([*named, *every]):

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Angular, Size
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.number_forms import as_decimal, as_mixed
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AngleOf, Expression, Letter, Measured, Negative, Number, Product, Sum
+from paperaudit.model.expression import Expression, Letter, Measured, Negative, Number, Product, Sum
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +19,7 @@ class Notation:
 
     def unit_of(self, size: Size) -> str:
         """The unit of a size's value: "°" for angles, the paper's own for lengths."""
-        if isinstance(size, AngleOf):
+        if isinstance(size, Angular):
             return "°"
         if isinstance(size, Letter):
             return ""

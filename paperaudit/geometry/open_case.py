@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.examine import Settled, in_degrees, measured_form, other_case, other_case_of
-from paperaudit.geometry.figure import Balance, Size, SizeRelation
+from paperaudit.geometry.figure import Angular, Balance, Size, SizeRelation
 from paperaudit.geometry.freedom import holds_still
 from paperaudit.geometry.missing import missing_given
 from paperaudit.geometry.notation import Notation
@@ -62,11 +62,11 @@ def _measured(arrangement: Arrangement, item: Wanted) -> float:
 
 def _case(item: Wanted, drawn: Arrangement, missing: Size | None, notation: Notation) -> Case:
     angular = item.linear and all(
-        isinstance(size, AngleOf) or in_degrees(drawn.figure, size) for size in item.form.terms
+        isinstance(size, Angular) or in_degrees(drawn.figure, size) for size in item.form.terms
     )
     measured = f"{_measured(drawn, item):.1f}{'°' if angular else ''}"
     text = f"{write(item.expression)} = {measured}"
     if missing is not None:
-        beside = f"{drawn.measured(missing):.1f}{'°' if isinstance(missing, AngleOf) else ''}"
+        beside = f"{drawn.measured(missing):.1f}{'°' if isinstance(missing, Angular) else ''}"
         text += f" where {write(drawn.name(missing))} = {beside}"
     return Case(text, (), positions(drawn))

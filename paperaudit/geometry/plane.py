@@ -1,6 +1,11 @@
 """Small facts of the plane, in floating point, for drawings only."""
 
+from collections.abc import Sequence
+
 Spot = tuple[float, float]
+
+FLAT = 1e-4
+"""Points this flat, as a share of the square of their spread, settle no circle."""
 
 
 def side(point: Spot, start: Spot, end: Spot) -> float:
@@ -18,6 +23,26 @@ def mirrored(point: Spot, start: Spot, end: Spot) -> Spot:
     square = across[0] ** 2 + across[1] ** 2 or 1.0
     height = 2 * side(point, start, end) / square
     return point[0] + height * across[1], point[1] - height * across[0]
+
+
+def middle_of_circle(spots: Sequence[Spot]) -> Spot:
+    """The centre of the circle that comes nearest to some points, by least squares of x² + y² − 2ax − 2by = c.
+
+    The middle of the points where they lie on a line.
+
+    >>> middle_of_circle([(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0)])
+    (0.0, 0.0)
+    """
+    count = len(spots)
+    x, y = sum(p for p, _ in spots) / count, sum(q for _, q in spots) / count
+    near = [(p - x, q - y) for p, q in spots]
+    xx, yy, xy = sum(p * p for p, _ in near), sum(q * q for _, q in near), sum(p * q for p, q in near)
+    by_x = sum(p * (p * p + q * q) for p, q in near) / 2
+    by_y = sum(q * (p * p + q * q) for p, q in near) / 2
+    spread = xx * yy - xy * xy
+    if spread <= FLAT * (xx + yy) ** 2:
+        return x, y
+    return x + (by_x * yy - by_y * xy) / spread, y + (by_y * xx - by_x * xy) / spread
 
 
 def along(start: Spot, end: Spot, share: float) -> Spot:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from paperaudit.geometry.figure import HIDDEN, Compared, Figure, OutsidePolygon, RoundOrder
+from paperaudit.geometry.fitting import fitted
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.plane import share_along, side
 from paperaudit.geometry.residuals import Residuals
@@ -91,7 +92,7 @@ def _realise(
 ) -> list[Drawing]:
     problem = Residuals(figure, turns)
     starts = [state_of(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
-    state = np.array(starts)
+    state = fitted(problem, np.array(starts), seeds)
     signs = problem.hinges.signs(problem.measure(state))
     if turns:
         signs[:, -len(turns) :] = np.array(ways, dtype=float)
@@ -104,7 +105,7 @@ def _realise(
     off, _ = problem.equalities(state, measured)
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.hinges.hold_strictly(state, measured, signs)
-    drawings = [_drawing(problem, row) for row, fine in zip(state, good, strict=True) if fine]
+    drawings = [drawing_of(problem, row) for row, fine in zip(state, good, strict=True) if fine]
     return [
         drawing
         for drawing in drawings
@@ -117,9 +118,8 @@ def _realise(
 
 def _start(problem: Residuals, seed: int) -> Array:
     at = start_positions(problem.figure, seed)
-    scale = problem.unit
-    values = [scale * part for point in problem.figure.points for part in at[point]]
-    return np.array(values + [0.5 + 0.1 * (seed % 4)] * len(problem.figure.letters))
+    spots = [problem.unit * part for point in problem.figure.points for part in at[point]]
+    return np.array(spots + [1.0] * len(problem.figure.letters))
 
 
 def state_of(problem: Residuals, drawing: Drawing) -> Array:
@@ -176,7 +176,8 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
     return result
 
 
-def _drawing(problem: Residuals, state: Array) -> Drawing:
+def drawing_of(problem: Residuals, state: Array) -> Drawing:
+    """The drawing that a state of the residuals stands for."""
     count = len(problem.figure.points)
     at = {point: (float(state[2 * i]), float(state[2 * i + 1])) for i, point in enumerate(problem.figure.points)}
     scales = enumerate(zip(problem.figure.letters, problem.letter_scales, strict=True))

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -24,16 +22,14 @@ from paperaudit.geometry.figure import (
 from paperaudit.geometry.gauges import Gauges
 from paperaudit.geometry.graded import Scales
 from paperaudit.geometry.hinges import Hinges
+from paperaudit.geometry.linear_rows import LinearRows
 from paperaudit.geometry.simple_sizes import in_simple_sizes
 from paperaudit.geometry.typical import letter_scales, stated_lengths
-from paperaudit.model.expression import AngleOf, ArcOf, BearingOf, CircleSize, LengthOf, Letter
+from paperaudit.model.expression import AngleOf
 
 if TYPE_CHECKING:
     from paperaudit.geometry.gauges import Array, Readings
     from paperaudit.geometry.graded import Gauge
-
-SMALLEST_PART = 0.1
-"""Lengths below this share of the figure's typical one weigh no more than it."""
 
 
 class Residuals:
@@ -53,15 +49,12 @@ class Residuals:
         self.gauges = Gauges(figure.points, self.unknowns)
         self.weight = 1.0
         first = 2 * len(figure.points)
-        self._columns = {
-            letter: (first + number, self.letter_scales[number]) for number, letter in enumerate(figure.letters)
-        }
+        columns = {letter: (first + number, self.letter_scales[number]) for number, letter in enumerate(figure.letters)}
         self._sines: list[int] = []
         self._cosines: list[int] = []
-        self._relations: list[tuple[dict[int, float], dict[int, float], dict[int, float], float]] = []
-        self._bearing: list[bool] = []
-        self.equal = BalanceRows(Scales(self.gauges, self._columns))
-        self.balances = BalanceRows(Scales(self.gauges, self._columns))
+        self.relations = LinearRows(self.gauges, columns, self.circles, self.unit)
+        self.equal = BalanceRows(Scales(self.gauges, columns))
+        self.balances = BalanceRows(Scales(self.gauges, columns))
         for condition in figure.conditions:
             self._take(condition)
         self._take_equal_lengths()
@@ -84,7 +77,7 @@ class Residuals:
             case RightAngle((a, b), (c, d)):
                 self._cosines.append(self.gauges.turn(a, b, c, d))
             case SizeRelation():
-                self._relation(condition)
+                self.relations.add(condition)
             case Balance(left, right):
                 self.balances.add(in_simple_sizes(left, self.circles), in_simple_sizes(right, self.circles))
 
@@ -112,45 +105,14 @@ class Residuals:
         smaller, larger = sides if condition.sign in "<≤" else reversed(sides)
         return self.balances.difference(larger, smaller)
 
-    def _relation(self, relation: SizeRelation) -> None:
-        scale = math.pi / 180
-        constant = float(relation.form.constant)
-        if relation.kind == "length":
-            scale = 1 / min(max(abs(constant), SMALLEST_PART * self.unit), self.unit)
-        spreads: dict[int, float] = {}
-        lengths: dict[int, float] = {}
-        letters: dict[int, float] = {}
-        bearing = False
-        for key, value in relation.form.terms.items():
-            weight = float(value)
-            match key:
-                case AngleOf() | ArcOf() | BearingOf():
-                    bearing |= isinstance(key, BearingOf)
-                    spreads[self.gauges.spread(key)] = weight
-                case LengthOf():
-                    number = self.gauges.length_of(key)
-                    lengths[number] = lengths.get(number, 0.0) + weight * scale
-                case CircleSize(_, centre):
-                    number = self.gauges.length(centre, self.circles[centre][0])
-                    lengths[number] = lengths.get(number, 0.0) + weight * scale
-                case Letter(name):
-                    column, carried = self._columns[name]
-                    letters[column] = weight * scale * carried
-        self._relations.append((spreads, lengths, letters, constant * scale))
-        self._bearing.append(bearing)
-
     def _compile(self) -> None:
         self.gauges.compile()
+        self.relations.compile()
         self.equal.compile()
         self.balances.compile()
         self.hinges.compile()
         self._lines = np.array(list(dict.fromkeys(self._sines)), dtype=int)
         self._rights = np.array(list(dict.fromkeys(self._cosines)), dtype=int)
-        self._wraps = np.array(self._bearing, dtype=bool)
-        self._spreads, self._of_spreads = _columns(row[0] for row in self._relations)
-        self._lengths, self._of_lengths = _columns(row[1] for row in self._relations)
-        self._letters, self._of_letters = _columns(row[2] for row in self._relations)
-        self._constants = np.array([row[3] for row in self._relations])
 
     def measure(self, state: Array) -> Readings:
         """Turns, lengths and areas of every drawing in the batch."""
@@ -168,8 +130,8 @@ class Residuals:
             value, slope = self.equal.rows(read, state)
             values.append(value)
             slopes.append(slope)
-        if self._relations:
-            value, slope = self._linear(state, read)
+        if self.relations.count:
+            value, slope = self.relations.rows(state, read)
             values.append(self.weight * value)
             slopes.append(self.weight * slope)
         if self.balances.count:
@@ -177,27 +139,3 @@ class Residuals:
             values.append(self.weight * value)
             slopes.append(self.weight * slope)
         return np.concatenate(values, axis=1), np.concatenate(slopes, axis=1)
-
-    def _linear(self, state: Array, read: Readings) -> tuple[Array, Array]:
-        value = (
-            read.spread[:, self._spreads] @ self._of_spreads.T
-            + read.size[:, self._lengths] @ self._of_lengths.T
-            + state[:, self._letters] @ self._of_letters.T
-            + self._constants
-        )
-        if self._wraps.any():
-            value = np.where(self._wraps, value - 2 * math.pi * np.round(value / (2 * math.pi)), value)
-        slope = self._of_spreads @ read.dspread[:, self._spreads] + self._of_lengths @ read.dsize[:, self._lengths]
-        slope[:, :, self._letters] += self._of_letters
-        return value, slope
-
-
-def _columns(rows: Iterable[dict[int, float]]) -> tuple[Array, Array]:
-    """The numbers that occur in some rows, and the matrix of the rows over them."""
-    found = list(rows)
-    numbers = list(dict.fromkeys(number for row in found for number in row))
-    matrix = np.zeros((len(found), len(numbers)))
-    for at, row in enumerate(found):
-        for number, weight in row.items():
-            matrix[at, numbers.index(number)] = weight
-    return np.array(numbers, dtype=int), matrix

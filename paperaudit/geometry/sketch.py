@@ -21,20 +21,24 @@ from paperaudit.model.expression import AngleOf
 CLEAR_TURN = math.sin(math.radians(3))
 """Below 3° of turn, a hand-drawn angle does not say which way it opens."""
 
+DOUBTFUL_TURN = math.sin(math.radians(15))
+"""Below 15°, a turn of a rough sketch is given up where no figure keeps it."""
+
 FROM_SKETCH = -1
 """The label of conditions that no given states."""
 
 
-def settled_by_sketch(figure: Figure) -> Figure:
+def settled_by_sketch(figure: Figure, clear: float = CLEAR_TURN) -> Figure:
     """The figure with what its sketch settles added as conditions; nothing is measured on it.
 
+    `clear` is the least sine of a turn that says which way an angle opens.
     A stretched sketch settles the same things, since stretching keeps order and turning.
     """
     at = {name: (x, y) for name, x, y in figure.sketch}
     if len(at) < 3:
         return figure
     conditions = [_as_drawn(condition, at) for condition in figure.conditions if not _overruled(condition, at)]
-    conditions += [turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at)]
+    conditions += [turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at, clear)]
     return replace(figure, conditions=tuple(conditions))
 
 
@@ -79,7 +83,7 @@ def _reflex_corners(points: tuple[str, ...], at: dict[str, tuple[float, float]])
     return tuple(points[i] for i in range(count) if side(spots[(i + 1) % count], spots[i - 1], spots[i]) * area < 0)
 
 
-def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]]) -> list[DrawnTurn]:
+def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]], clear: float) -> list[DrawnTurn]:
     arms = [
         next((point for point in line if point != vertex and point in at), None)
         for line in figure.lines
@@ -87,13 +91,13 @@ def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]]) -> l
     ]
     found = []
     for arm, other in combinations([arm for arm in arms if arm], 2):
-        way = clear_way(figure, AngleOf(arm, vertex, other))
+        way = clear_way(figure, AngleOf(arm, vertex, other), clear)
         if way:
             found.append(DrawnTurn(vertex, arm, other, way, FROM_SKETCH))
     return found
 
 
-def clear_way(figure: Figure, size: AngleOf) -> int:
+def clear_way(figure: Figure, size: AngleOf, clear: float = CLEAR_TURN) -> int:
     """The way (+1 anticlockwise, −1) in which the sketch opens an angle, 0 where it does not say clearly."""
     at = {name: (x, y) for name, x, y in figure.sketch}
     if not {size.arm, size.vertex, size.other} <= set(at):
@@ -101,6 +105,6 @@ def clear_way(figure: Figure, size: AngleOf) -> int:
     vertex, arm, other = at[size.vertex], at[size.arm], at[size.other]
     sizes = math.dist(vertex, arm) * math.dist(vertex, other)
     sine = side(other, vertex, arm) / sizes if sizes else 0.0
-    if abs(sine) < CLEAR_TURN:
+    if abs(sine) < clear:
         return 0
     return 1 if sine > 0 else -1

@@ -13,21 +13,29 @@ from paperaudit.geometry.figure import (
     RoundOrder,
     SideOfLine,
 )
-from paperaudit.geometry.plane import along, mirrored, side
+from paperaudit.geometry.plane import along, middle_of_circle, mirrored, side
 
 Positions = dict[str, tuple[float, float]]
 
 _PASSES = 8
 """How often the conditions are gone through; each pass moves mostly the points mentioned last."""
 
+OFF_CIRCLE = 0.08
+"""How far the corners of a polygon start from one circle, of radius 1: they are on one only where the words say so."""
 OTHER_MOVER = 0.4
 """How often another point than the last mentioned is moved, so that no order of statements blocks a figure."""
+
+
+SHAKE, FURTHER_SHAKE = 0.015, 0.02
+"""How far a point of a sketch is moved at most, as a share of the sketch, at first and more with each start."""
+STRETCH = 1.1
+"""Logarithm of the most that a sketch is stretched by: threefold."""
 
 
 def start_positions(figure: Figure, seed: int) -> Positions:
     """Positions near to what the words say; the same seed gives the same positions.
 
-    A sketch is taken as it stands (scaled to unit size) and lightly shaken for seeds above 0.
+    A sketch is taken as it stands, scaled to unit size and lightly shaken, and stretched for seeds above 0.
     """
     chance = random.Random(seed * 7919 + 17)
     at: Positions = _sketched(figure, chance, seed)
@@ -37,6 +45,9 @@ def start_positions(figure: Figure, seed: int) -> Positions:
         if isinstance(condition, RoundOrder):
             _place_round(condition, chance, at)
     placed = set(at)
+    for condition in figure.conditions:
+        if isinstance(condition, OnCircle) and not figure.sketch:
+            _place_on_circle(condition, chance, at, as_named=seed % 2 == 0)
     for point in figure.points:
         at.setdefault(point, (chance.uniform(-1.2, 1.2), chance.uniform(-1.2, 1.2)))
     settled = placed if figure.sketch else set()
@@ -46,20 +57,28 @@ def start_positions(figure: Figure, seed: int) -> Positions:
 
 
 def _sketched(figure: Figure, chance: random.Random, seed: int) -> Positions:
+    """The sketch in unit size, shaken so that nothing in it is equal by chance, from seed 1 on stretched too.
+
+    A sketch may have been stretched itself; stretching keeps what it settles.
+    """
     points = [(name, x, y) for name, x, y in figure.sketch if name in figure.points]
     if len(points) < 2:
         return {}
     middle_x = sum(x for _, x, _ in points) / len(points)
     middle_y = sum(y for _, _, y in points) / len(points)
     size = max(max(abs(x - middle_x), abs(y - middle_y)) for _, x, y in points) or 1.0
-    shake = 0.03 * min(seed, 5)
-    return {
-        name: (
-            (x - middle_x) / size + shake * chance.uniform(-1, 1),
-            (y - middle_y) / size + shake * chance.uniform(-1, 1),
+    shake = SHAKE + FURTHER_SHAKE * min(seed, 5)
+    bearing, factor = chance.uniform(0, math.pi), math.exp(chance.uniform(-STRETCH, STRETCH)) if seed else 1.0
+    along, across = math.cos(bearing), math.sin(bearing)
+    at: Positions = {}
+    for name, x, y in points:
+        u, v = (x - middle_x) / size, (y - middle_y) / size
+        further = (factor - 1) * (u * along + v * across)
+        at[name] = (
+            u + further * along + shake * chance.uniform(-1, 1),
+            v + further * across + shake * chance.uniform(-1, 1),
         )
-        for name, x, y in points
-    }
+    return at
 
 
 def _place_shapes(figure: Figure, chance: random.Random, at: Positions) -> None:
@@ -71,7 +90,8 @@ def _place_shapes(figure: Figure, chance: random.Random, at: Positions) -> None:
             turn, way = chance.uniform(0, 2 * math.pi), 1
             for index, point in enumerate(points):
                 bearing = turn + way * 2 * math.pi * (index + chance.uniform(-0.22, 0.22)) / len(points)
-                at[point] = (centre[0] + math.cos(bearing), centre[1] + math.sin(bearing))
+                reach = 1 + OFF_CIRCLE * math.cos(bearing * 2.7)
+                at[point] = (centre[0] + reach * math.cos(bearing), centre[1] + reach * math.sin(bearing))
         elif len(points) == 3 and len(missing) == 1:
             first, second = (at[point] for point in points if point != missing[0])
             at[missing[0]] = _apex(first, second, chance)
@@ -91,6 +111,21 @@ def _place_round(condition: RoundOrder, chance: random.Random, at: Positions) ->
         bearing = turn + 2 * math.pi * (index + chance.uniform(-0.3, 0.3)) / count
         reach = chance.uniform(0.7, 1.2)
         at.setdefault(point, (centre[0] + reach * math.cos(bearing), centre[1] + reach * math.sin(bearing)))
+
+
+def _place_on_circle(circle: OnCircle, chance: random.Random, at: Positions, as_named: bool) -> None:
+    """Puts the points that have no place yet round the circle, one after the other as named, or in any order."""
+    known = [at[point] for point in circle.points if point in at]
+    missing = [point for point in circle.points if point not in at]
+    if not as_named:
+        chance.shuffle(missing)
+    middle = (sum(x for x, _ in known) / len(known), sum(y for _, y in known) / len(known)) if len(known) > 1 else None
+    centre = at.setdefault(circle.centre, middle or (chance.uniform(-0.5, 0.5), chance.uniform(-0.5, 0.5)))
+    reach = sum(math.dist(centre, spot) for spot in known) / len(known) if known else chance.uniform(0.7, 1.1)
+    turn = chance.uniform(0, 2 * math.pi)
+    for index, point in enumerate(missing):
+        bearing = turn + 2 * math.pi * (index + chance.uniform(-0.3, 0.3)) / len(missing)
+        at[point] = (centre[0] + reach * math.cos(bearing), centre[1] + reach * math.sin(bearing))
 
 
 def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str]) -> None:
@@ -139,10 +174,7 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
 def _gather(at: Positions, centre: str, points: tuple[str, ...], settled: set[str]) -> None:
     """Puts points at one distance from their centre, which moves to their middle if it is the only one free."""
     if centre not in settled and len(points) > 2 and settled >= set(points):
-        at[centre] = (
-            sum(at[point][0] for point in points) / len(points),
-            sum(at[point][1] for point in points) / len(points),
-        )
+        at[centre] = middle_of_circle([at[point] for point in points])
         return
     reach = sum(math.dist(at[point], at[centre]) for point in points) / len(points) or 1.0
     for point in points:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.circle_order import circle_rows
 from paperaudit.geometry.figure import ParallelPair, RightAngle, Size
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated
 from paperaudit.maths.linear import Elimination, LinearForm
@@ -75,6 +76,9 @@ def close(arrangement: Arrangement, found: tuple[Instance, ...], leave_out: Labe
             one, two = (arrangement.figure.line_of(*path) for path in (condition.first, condition.second))
             row = arrangement.direction_difference(one, two, isinstance(condition, RightAngle))
             theory._add(row, frozenset((condition.label,)))
+    for form, labels in circle_rows(arrangement.figure, arrangement.lines, arrangement.bearings, arrangement.rounds):
+        if not labels & leave_out:
+            theory._add(form, labels)
     waiting = list(found)
     progress = True
     while progress and waiting and theory.clash is None:

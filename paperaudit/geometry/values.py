@@ -12,6 +12,7 @@ from paperaudit.geometry.amounts import (
     amount_in,
     carried,
     form_expression,
+    is_rounded,
     replaced,
     rounded_amount,
     whole_amount,
@@ -119,11 +120,10 @@ class Values:
     def equation(self, fact: Fact) -> tuple[AlgebraicFraction, bool]:
         """What an equation in letters sets to 0, and whether it holds rounded numbers."""
         given = self.given(fact)
-        approx = any(value.approx for value in given.values())
         if fact.source is None:
             one, two = (self.of(before) for before in fact.inputs[:2])
-            return self._plain(one.fraction + -two.fraction), approx
-        return self._difference(fact.source, given, None), approx
+            return self._plain(one.fraction + -two.fraction), any(value.approx for value in given.values())
+        return self._difference(fact.source, given, None), _is_rounded(fact.source, given)
 
     def _letter(self, fact: Fact) -> Value:
         letter = fact.subject
@@ -144,7 +144,7 @@ class Values:
         assert fact.source is not None
         unknown = fact.size
         given = self.given(fact)
-        approx = any(value.approx for value in given.values())
+        approx = _is_rounded(fact.source, given)
         polynomial = self._difference(fact.source, given, unknown).above
         atoms = {
             key
@@ -229,6 +229,13 @@ class Values:
 def is_equality(fact: Fact) -> bool:
     """Whether a fact of the linear search says that two angles are equal, and so has no value."""
     return fact.kind == "linear" and fact.subject != (fact.plain and fact.plain.subject)
+
+
+def _is_rounded(source: Source, given: Mapping[Size, Value]) -> bool:
+    """Whether what a relation says of known sizes is rounded."""
+    if isinstance(source, Equation):
+        return is_rounded(source.left, given) or is_rounded(source.right, given)
+    return any(value.approx for value in given.values())
 
 
 def _supplement(degrees: float) -> Value:

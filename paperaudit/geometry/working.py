@@ -4,11 +4,12 @@ from dataclasses import dataclass, field
 
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.equation_lines import letter_steps
+from paperaudit.geometry.figure import Angular
 from paperaudit.geometry.line_writer import SILENT, LineWriter
 from paperaudit.geometry.theorems import SKILLS
 from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Stated
 from paperaudit.model.derivation import Reason, Step, StepKind
-from paperaudit.model.expression import AngleOf, Letter
+from paperaudit.model.expression import Letter
 from paperaudit.model.fact import Given
 
 CONFIRMED = "exact elimination on line directions, and measurement on the figure drawn from the givens"
@@ -107,7 +108,7 @@ class Working:
 
     def _is_angular(self, node: Node) -> bool:
         subjects = [before.subject for before in node.inputs]
-        return any(isinstance(subject, AngleOf) for subject in subjects)
+        return any(isinstance(subject, Angular) for subject in subjects)
 
     def _skill(self, instance: Instance | None) -> str:
         return (instance.skill or SKILLS.get(instance.theorem, "")) if instance else ""

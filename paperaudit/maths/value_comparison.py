@@ -17,6 +17,8 @@ from paperaudit.model.derivation import Agreement, Answer, Comparison
 from paperaudit.model.expression import Expression, Measured, Negative, Number, NumberForm, Product
 
 INDISTINGUISHABLE = Fraction(1, 10**40)
+TWELVE_FIGURES = Fraction(1, 10**11)
+"""Share of itself to which an answer is known that was worked out with rounded numbers."""
 
 
 def compare_value(stated: Stated, answer: Answer, ask: Ask) -> Comparison:
@@ -41,7 +43,7 @@ def compare_value(stated: Stated, answer: Answer, ask: Ask) -> Comparison:
     theirs_scaled = _times(theirs, scale or Fraction(1))
     if ask.accuracy is not None and (rounded := _compare_rounded(theirs_scaled, ours, our_unit, ask)):
         return rounded
-    equal = same_value(theirs_scaled, ours)
+    equal = _within_figures(theirs_scaled, ours) if answer.rounded else same_value(theirs_scaled, ours)
     if equal is False and form_of(ours) is NumberForm.PERCENT and form_of(theirs) is not NumberForm.PERCENT:
         # A percentage without its sign is a missing unit, not another number.
         equal = same_value(theirs_scaled, Product((ours, Number(Fraction(100)))))
@@ -53,6 +55,14 @@ def compare_value(stated: Stated, answer: Answer, ask: Ask) -> Comparison:
             Agreement.DIFFERS, f"{write(stated.value)} is not {answer.text}"
         )
     return _beside_fault(stated, ours, answer) or _compare_forms(stated.value, ask)
+
+
+def _within_figures(theirs: Expression, ours: Expression) -> bool | None:
+    """Whether a stated value is the derived one as far as that is known."""
+    exact, stated = number_of(ours), number_of(theirs)
+    if exact is None or stated is None:
+        return None
+    return abs(Fraction(stated) - Fraction(exact)) <= TWELVE_FIGURES * abs(Fraction(exact))
 
 
 def _times(value: Expression, scale: Fraction) -> Expression:

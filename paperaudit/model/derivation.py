@@ -12,12 +12,14 @@ class Answer:
     """One derived answer. `text` is as printed: 68°, x = 5, 7/12, 3√5 ≈ 6.708, yes.
 
     `letter` is the unknown it gives a value to, or "" for the size of a quantity. `value` is the
-    bare exact value with its unit; None for a verdict in words (yes, proved, no solution).
+    bare exact value with its unit; None for a verdict in words (yes, proved, no solution). `rounded`
+    says that the way to it led over rounded numbers, so that `value` is known to some twelve figures only.
     """
 
     text: str
     value: Expression | None = None
     letter: str = ""
+    rounded: bool = False
 
 
 @dataclass(frozen=True, slots=True)

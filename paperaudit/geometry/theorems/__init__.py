@@ -4,10 +4,15 @@ from collections.abc import Iterator
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
+    arc_angles,
+    arcs,
     balances,
     between_parallels,
     bisectors,
+    chords,
+    circle_converses,
     circles,
+    concyclic,
     congruent,
     equals,
     given,
@@ -43,7 +48,12 @@ ALL: tuple[Theorem, ...] = (
     *kites.THEOREMS,
     *polygons.THEOREMS,
     *circles.THEOREMS,
+    *chords.THEOREMS,
     *tangents.THEOREMS,
+    *arcs.THEOREMS,
+    *arc_angles.THEOREMS,
+    *circle_converses.THEOREMS,
+    *concyclic.THEOREMS,
     *lengths.THEOREMS,
 )
 

@@ -1,31 +1,45 @@
 """Angles in a circle: at the centre and at the circumference, semicircle, cyclic quadrilateral."""
 
+import math
 from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.circle_order import circles_of
 from paperaudit.geometry.figure import OnCircle, Ordered, Size
 from paperaudit.geometry.plane import side
 from paperaudit.geometry.theorems.points import difference, total
-from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated, Theorem, segments_equal
+from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated, Theorem, is_diameter
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf
 
 SKILL = "circles"
 
+ALIKE = 1e-6
+"""Share by which two lengths of an exact drawing may differ and count as equal."""
+
 
 def circles(arrangement: Arrangement) -> Iterator[OnCircle]:
     """The circles of a figure with the points that the paper puts on them."""
-    for condition in arrangement.figure.conditions:
-        if isinstance(condition, OnCircle):
-            yield condition
+    yield from circles_of(arrangement.figure)
 
 
 def on_circle(circle: OnCircle, *points: str) -> tuple[Predicate, ...]:
     """The premises that some points lie on a circle."""
     labels = dict.fromkeys(circle.labels[circle.points.index(point)] for point in points)
     return tuple(Stated(label) for label in labels)
+
+
+def is_middle(arrangement: Arrangement, point: str, start: str, end: str) -> bool:
+    """Whether a point is half way between two others in the drawing."""
+    (x, y), (p, q), (r, s) = (arrangement.at[name] for name in (point, start, end))
+    return math.hypot(2 * x - p - r, 2 * y - q - s) < ALIKE * math.hypot(p - r, q - s)
+
+
+def together(*groups: tuple[Predicate, ...]) -> tuple[Predicate, ...]:
+    """Premises of several groups, each once."""
+    return tuple(dict.fromkeys(premise for group in groups for premise in group))
 
 
 def seen(arrangement: Arrangement, start: str, eye: str, end: str) -> AngleOf | None:
@@ -53,40 +67,44 @@ def round_text(corners: tuple[str, ...]) -> str:
     return "".join(min(turned + [tuple(reversed(corner)) for corner in turned]))
 
 
+def over_chord(
+    arrangement: Arrangement, start: str, end: str, eyes: tuple[str, ...]
+) -> Iterator[tuple[tuple[str, AngleOf], tuple[str, AngleOf], bool]]:
+    """Pairs of angles under which points of a circle see a chord, and whether both are on one side of it."""
+    angles = [(eye, angle) for eye in eyes if (angle := seen(arrangement, start, eye, end))]
+    for one, two in combinations(angles, 2):
+        yield one, two, same_side(arrangement, one[0], two[0], start, end)
+
+
+def beside(arrangement: Arrangement, inner: AngleOf) -> Iterator[AngleOf]:
+    """The exterior angles at a corner, where a side is produced beyond it."""
+    for arm, other in ((inner.arm, inner.other), (inner.other, inner.arm)):
+        beyond = arrangement.opposite(arrangement.ray(inner.vertex, arm))
+        if beyond:
+            yield arrangement.between(beyond, arrangement.ray(inner.vertex, other))
+
+
+def circumference(
+    arrangement: Arrangement, start: str, end: str, eyes: tuple[str, ...], premises: tuple[Predicate, ...] | OnCircle
+) -> Iterator[Instance]:
+    """Angles over one chord: equal from one side, 180° together from both, exterior and interior opposite equal."""
+    for (one, here), (two, there), same in over_chord(arrangement, start, end, eyes):
+        why = on_circle(premises, start, end, one, two) if isinstance(premises, OnCircle) else premises
+        if same:
+            yield Instance("same-segment", why, difference(here, there), about=f"arc {start}{end}")
+            continue
+        about = round_text((start, one, end, two))
+        yield Instance("cyclic-quadrilateral", why, total((here, there), 180), about=about)
+        for inner, opposite in ((here, there), (there, here)):
+            for outside in beside(arrangement, inner):
+                yield Instance("cyclic-quadrilateral-exterior", why, difference(outside, opposite), about=about)
+
+
 def _circumference(arrangement: Arrangement) -> Iterator[Instance]:
-    """Angles over one chord from two points of the circle: equal from one side, 180° together from both."""
     for circle in circles(arrangement):
         for start, end in combinations(circle.points, 2):
-            eyes = [
-                (eye, angle)
-                for eye in circle.points
-                if eye not in (start, end) and (angle := seen(arrangement, start, eye, end))
-            ]
-            for (one, here), (two, there) in combinations(eyes, 2):
-                premises = on_circle(circle, start, end, one, two)
-                if same_side(arrangement, one, two, start, end):
-                    yield Instance("same-segment", premises, difference(here, there), about=f"arc {start}{end}")
-                else:
-                    about = round_text((start, one, end, two))
-                    yield Instance("cyclic-quadrilateral", premises, total((here, there), 180), about=about)
-
-
-def _exterior(arrangement: Arrangement) -> Iterator[Instance]:
-    for instance in _circumference(arrangement):
-        if instance.theorem != "cyclic-quadrilateral":
-            continue
-        angles = [size for size in instance.relation.terms if isinstance(size, AngleOf)]
-        for inner, opposite in (angles, angles[::-1]) if len(angles) == 2 else ():
-            for arm, other in ((inner.arm, inner.other), (inner.other, inner.arm)):
-                beyond = arrangement.opposite(arrangement.ray(inner.vertex, arm))
-                if beyond:
-                    outside = arrangement.between(beyond, arrangement.ray(inner.vertex, other))
-                    yield Instance(
-                        "cyclic-quadrilateral-exterior",
-                        instance.premises,
-                        difference(outside, opposite),
-                        about=instance.about,
-                    )
+            eyes = tuple(eye for eye in circle.points if eye not in (start, end))
+            yield from circumference(arrangement, start, end, eyes, circle)
 
 
 def _centre(arrangement: Arrangement) -> Iterator[Instance]:
@@ -107,12 +125,22 @@ def _centre(arrangement: Arrangement) -> Iterator[Instance]:
                 yield Instance("angle-at-centre", premises, twice, about=f"arc {start}{end}")
 
 
-def diameters(arrangement: Arrangement, circle: OnCircle) -> Iterator[tuple[str, str, tuple[Predicate, ...]]]:
+def stated_diameters(arrangement: Arrangement, circle: OnCircle) -> Iterator[tuple[str, str, tuple[Predicate, ...]]]:
     """Pairs of points of a circle that the paper puts at the ends of a diameter, with the premises."""
     for condition in arrangement.figure.conditions:
         match condition:
             case Ordered(start, middle, end, label) if middle == circle.centre and {start, end} <= set(circle.points):
                 yield start, end, (Stated(label), *on_circle(circle, start, end))
+
+
+def diameters(arrangement: Arrangement, circle: OnCircle) -> Iterator[tuple[str, str, tuple[Predicate, ...]]]:
+    """Pairs of points at the ends of a diameter in the drawing: as the paper says, or where it can be shown."""
+    stated = {frozenset((start, end)): premises for start, end, premises in stated_diameters(arrangement, circle)}
+    for start, end in combinations(circle.points, 2):
+        if frozenset((start, end)) in stated:
+            yield start, end, stated[frozenset((start, end))]
+        elif is_middle(arrangement, circle.centre, start, end):
+            yield start, end, (is_diameter(circle.centre, start, end),)
 
 
 def _semicircle(arrangement: Arrangement) -> Iterator[Instance]:
@@ -121,43 +149,8 @@ def _semicircle(arrangement: Arrangement) -> Iterator[Instance]:
             for eye in circle.points:
                 angle = None if eye in (start, end) else seen(arrangement, start, eye, end)
                 if angle:
-                    why = tuple(dict.fromkeys((*premises, *on_circle(circle, eye))))
+                    why = together(premises, on_circle(circle, eye))
                     yield Instance("angle-in-semicircle", why, total((angle,), 90), about=f"diameter {start}{end}")
-
-
-def _equal_chords(arrangement: Arrangement) -> Iterator[Instance]:
-    """Equal chords and equal angles at the centre go together, both ways."""
-    for circle in circles(arrangement):
-        chords = [
-            (pair, angle)
-            for pair in combinations(circle.points, 2)
-            if (angle := seen(arrangement, pair[0], circle.centre, pair[1]))
-        ]
-        for (one, here), (two, there) in combinations(chords, 2):
-            equal = segments_equal(one, two)
-            premises = on_circle(circle, *one, *two)
-            about = f"{''.join(one)} = {''.join(two)}"
-            yield Instance("equal-chords-angles", (equal, *premises), difference(here, there), about=about)
-            yield Instance("equal-chords-angles", premises, difference(here, there), equal, about)
-
-
-def _chord_middle(arrangement: Arrangement) -> Iterator[Instance]:
-    """The line from the centre to a chord: perpendicular to it exactly if it halves it."""
-    for circle in circles(arrangement):
-        for start, end in combinations(circle.points, 2):
-            if not arrangement.joined(start, end):
-                continue
-            chord = arrangement.lines[arrangement.ray(start, end).line]
-            low, high = sorted((chord.index(start), chord.index(end)))
-            for foot in chord[low + 1 : high]:
-                upright = seen(arrangement, circle.centre, foot, start)
-                if upright is None:
-                    continue
-                halves, premises = segments_equal((start, foot), (foot, end)), on_circle(circle, start, end)
-                about = f"chord {start}{end}"
-                right = total((upright,), 90)
-                yield Instance("centre-perpendicular-chord", premises, right, halves, about)
-                yield Instance("centre-midpoint-chord", (halves, *premises), right, about=about)
 
 
 _THROUGH = ("circle with centre O through A, B and C",)
@@ -187,9 +180,9 @@ THEOREMS = (
         "An exterior angle of a cyclic quadrilateral equals the interior opposite angle.",
         SKILL,
         "Euclid III.22, corollary",
-        _exterior,
+        _circumference,
         fires=("ABCD is a cyclic quadrilateral", "AB is produced to E"),
-        silent=("ABCD is a cyclic quadrilateral",),
+        silent=("triangle ABC", "AB is produced to E"),
     ),
     Theorem(
         "angle-at-centre",
@@ -207,33 +200,6 @@ THEOREMS = (
         "Euclid III.31",
         _semicircle,
         fires=("circle with centre O through A, B and C", "AOB is a diameter", "segments CA, CB"),
-        silent=(*_THROUGH, "triangle ABC"),
-    ),
-    Theorem(
-        "equal-chords-angles",
-        "Equal chords subtend equal angles at the centre.",
-        SKILL,
-        "Euclid III.26 to III.29",
-        _equal_chords,
-        fires=("circle with centre O through A, B, C and D", "segments OA, OB, OC, OD", "AB = CD"),
-        silent=(*_THROUGH, "triangle ABC"),
-    ),
-    Theorem(
-        "centre-perpendicular-chord",
-        "The perpendicular from the centre bisects the chord.",
-        SKILL,
-        "Euclid III.3",
-        _chord_middle,
-        fires=("circle with centre O through A and B", "M lies on AB", "OM ⊥ AB"),
-        silent=(*_THROUGH, "triangle ABC"),
-    ),
-    Theorem(
-        "centre-midpoint-chord",
-        "The line from the centre to the mid-point of a chord is perpendicular to it.",
-        SKILL,
-        "Euclid III.3",
-        _chord_middle,
-        fires=("circle with centre O through A and B", "M is the midpoint of AB", "segment OM"),
         silent=(*_THROUGH, "triangle ABC"),
     ),
 )

@@ -1,68 +1,132 @@
 """Tangents: at right angles to the radius, equal from one point, and the angle that they make with a chord."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import OnCircle, TangentAt
-from paperaudit.geometry.theorems.circles import SKILL, circles, on_circle, same_side, seen
+from paperaudit.geometry.arrangement import Arrangement, Ray
+from paperaudit.geometry.figure import OnCircle, Size, TangentAt
+from paperaudit.geometry.theorems.circles import SKILL, circles, on_circle, same_side, seen, together
 from paperaudit.geometry.theorems.points import difference, total
-from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, segments_equal
+from paperaudit.geometry.theorems.theorem import (
+    Instance,
+    Predicate,
+    Stated,
+    Theorem,
+    Touches,
+    segments_equal,
+)
 from paperaudit.maths.linear import LinearForm
 
+RIGHT_ANGLE = 1e-6
+"""Degrees by which a tangent of a drawing may differ from the perpendicular to its radius."""
 
-def tangents(arrangement: Arrangement, circle: OnCircle) -> Iterator[TangentAt]:
-    """The tangents of a circle."""
-    for condition in arrangement.figure.conditions:
+
+@dataclass(frozen=True, slots=True)
+class TangentLine:
+    """A drawn line that touches a circle at a point, by what that is known, and the name of the line."""
+
+    line: int
+    at: str
+    premise: Predicate
+    name: str
+
+
+def tangents(arrangement: Arrangement, circle: OnCircle) -> Iterator[TangentLine]:
+    """The tangents of a circle: those that the paper states, and lines that touch it in the drawing."""
+    figure = arrangement.figure
+    stated = {}
+    for condition in figure.conditions:
         if isinstance(condition, TangentAt) and condition.centre == circle.centre:
-            yield condition
+            line = figure.line_of(*condition.path)
+            stated[line, condition.at] = TangentLine(
+                line, condition.at, Stated(condition.label), "".join(condition.path)
+            )
+    yield from stated.values()
+    for at in circle.points:
+        for line in dict.fromkeys(ray.line for ray in arrangement.rays[at]):
+            if (line, at) not in stated and touching(arrangement, circle, line, at):
+                yield TangentLine(line, at, Touches(line, at, circle.centre), line_name(arrangement, line, at))
 
 
-def _tangent_rays(arrangement: Arrangement, tangent: TangentAt) -> list[str]:
-    """The nearest point on each side of the point of contact along the tangent."""
-    line = arrangement.figure.line_of(*tangent.path)
-    return [ray.points[0] for ray in arrangement.rays[tangent.at] if ray.line == line]
+def touching(arrangement: Arrangement, circle: OnCircle, line: int, at: str) -> bool:
+    """Whether a line through a point of a circle touches it there in the drawing."""
+    turn = arrangement.bearings[line] - arrangement.bearing(circle.centre, at)
+    return abs(turn % 180 - 90) < RIGHT_ANGLE
+
+
+def line_name(arrangement: Arrangement, line: int, at: str) -> str:
+    """A line by the point `at` and its furthest other point."""
+    points = arrangement.lines[line]
+    return (points[0] if points[-1] == at else points[-1]) + at
+
+
+def tangent_rays(arrangement: Arrangement, tangent: TangentLine) -> list[Ray]:
+    """The two halves of a tangent, as far as they are drawn."""
+    return [ray for ray in arrangement.rays[tangent.at] if ray.line == tangent.line]
 
 
 def _tangent_radius(arrangement: Arrangement) -> Iterator[Instance]:
     for circle in circles(arrangement):
         for tangent in tangents(arrangement, circle):
-            for point in _tangent_rays(arrangement, tangent):
-                angle = seen(arrangement, point, tangent.at, circle.centre)
+            for ray in tangent_rays(arrangement, tangent):
+                angle = seen(arrangement, ray.points[0], tangent.at, circle.centre)
                 if angle:
-                    stated = (Stated(tangent.label),)
-                    about = f"{circle.centre}{tangent.at} ⊥ {''.join(tangent.path)}"
-                    yield Instance("tangent-radius", stated, total((angle,), 90), about=about)
+                    about = f"{circle.centre}{tangent.at} ⊥ {tangent.name}"
+                    yield Instance("tangent-radius", (tangent.premise,), total((angle,), 90), about=about)
 
 
 def _tangent_chord(arrangement: Arrangement) -> Iterator[Instance]:
     for circle in circles(arrangement):
         for tangent in tangents(arrangement, circle):
-            for point in _tangent_rays(arrangement, tangent):
-                for far in circle.points:
-                    outside = None if far == tangent.at else seen(arrangement, point, tangent.at, far)
-                    if outside is None:
-                        continue
-                    for eye in circle.points:
-                        inside = None if eye in (far, tangent.at) else seen(arrangement, tangent.at, eye, far)
-                        if inside is None or same_side(arrangement, eye, point, tangent.at, far):
-                            continue
-                        premises = tuple(dict.fromkeys((Stated(tangent.label), *on_circle(circle, far, eye))))
-                        about = f"tangent {''.join(tangent.path)}, chord {tangent.at}{far}"
-                        yield Instance("tangent-chord", premises, difference(outside, inside), about=about)
+            for ray in tangent_rays(arrangement, tangent):
+                for relation, points, about in alternate(arrangement, circle, tangent, ray):
+                    premises = together((tangent.premise,), on_circle(circle, *points))
+                    yield Instance("tangent-chord", premises, relation, about=about)
+
+
+def alternate(
+    arrangement: Arrangement, circle: OnCircle, tangent: TangentLine, ray: Ray
+) -> Iterator[tuple[LinearForm[Size], tuple[str, str], str]]:
+    """That the angles between a tangent and its chords are those in the alternate segments, by which points."""
+    for far in circle.points:
+        outside = None if far == tangent.at else seen(arrangement, ray.points[0], tangent.at, far)
+        if outside is None:
+            continue
+        for eye in circle.points:
+            inside = None if eye in (far, tangent.at) else seen(arrangement, tangent.at, eye, far)
+            if inside and not same_side(arrangement, eye, ray.points[0], tangent.at, far):
+                yield difference(outside, inside), (far, eye), f"tangent {tangent.name}, chord {tangent.at}{far}"
+
+
+def pairs(arrangement: Arrangement, circle: OnCircle) -> Iterator[tuple[str, TangentLine, TangentLine]]:
+    """Pairs of tangents with the labelled point in which they meet."""
+    for one, two in combinations(tangents(arrangement, circle), 2):
+        meet = arrangement.meet(one.line, two.line) if one.line != two.line else None
+        if meet and meet not in (one.at, two.at):
+            yield meet, one, two
 
 
 def _two_tangents(arrangement: Arrangement) -> Iterator[Instance]:
     for circle in circles(arrangement):
-        for one, two in combinations(tangents(arrangement, circle), 2):
-            lines = (arrangement.figure.line_of(*one.path), arrangement.figure.line_of(*two.path))
-            meet = arrangement.meet(*lines) if lines[0] != lines[1] else None
-            if meet is None or meet in (one.at, two.at):
-                continue
-            premises = (Stated(one.label), Stated(two.label))
+        for meet, one, two in pairs(arrangement, circle):
             equal = segments_equal((meet, one.at), (meet, two.at))
-            yield Instance("tangents-from-point", premises, LinearForm(), equal, f"from {meet}")
+            yield Instance("tangents-from-point", (one.premise, two.premise), LinearForm(), equal, f"from {meet}")
 
+
+def _axis(arrangement: Arrangement) -> Iterator[Instance]:
+    """The line from the centre to where tangents meet halves the angles of the tangents and of the radii."""
+    for circle in circles(arrangement):
+        for meet, one, two in pairs(arrangement, circle):
+            premises = (one.premise, two.premise)
+            for vertex, other in ((meet, circle.centre), (circle.centre, meet)):
+                halves = [seen(arrangement, end.at, vertex, other) for end in (one, two)]
+                if halves[0] and halves[1]:
+                    about = f"from {meet}"
+                    yield Instance("tangents-axis", premises, difference(halves[0], halves[1]), None, about, 11)
+
+
+_PAIR = ("PA and PB are tangents to the circle with centre O at A and B",)
 
 THEOREMS = (
     Theorem(
@@ -91,5 +155,14 @@ THEOREMS = (
         _two_tangents,
         fires=("PA and PB are tangents to the circle at A and B",),
         silent=("triangle ABC",),
+    ),
+    Theorem(
+        "tangents-axis",
+        "The line from the centre to the point where two tangents meet bisects the angles between tangents and radii.",
+        SKILL,
+        "Euclid IV.4 (the bisectors of a circumscribed figure meet in the centre)",
+        _axis,
+        fires=(*_PAIR, "segment PO"),
+        silent=_PAIR,
     ),
 )

@@ -1,6 +1,6 @@
 """The form that every theorem has: one value, with the instances that it finds in an arrangement."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias
@@ -100,6 +100,31 @@ class OnOneLine:
     points: tuple[str, str, str]
 
 
+@dataclass(frozen=True, slots=True)
+class Concyclic:
+    """Four points are on one circle; `concyclic` builds one with its points in order."""
+
+    points: tuple[str, str, str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class IsDiameter:
+    """A chord of the circle about `centre` is a diameter; `is_diameter` builds one with its ends in order."""
+
+    centre: str
+    start: str
+    end: str
+
+
+@dataclass(frozen=True, slots=True)
+class Touches:
+    """The drawn line through `at` with this index touches the circle about `centre` there."""
+
+    line: int
+    at: str
+    centre: str
+
+
 Predicate: TypeAlias = (
     Stated
     | LinesParallel
@@ -112,6 +137,9 @@ Predicate: TypeAlias = (
     | TrianglesAlike
     | IsShape
     | OnOneLine
+    | Concyclic
+    | IsDiameter
+    | Touches
 )
 
 
@@ -167,6 +195,17 @@ def is_shape(kind: str, points: tuple[str, ...]) -> IsShape:
     elif kind != "kite":
         orders += [(b, c, d, a), (b, a, d, c), (d, c, b, a), (d, a, b, c)]
     return IsShape(kind, min(orders))
+
+
+def concyclic(points: Iterable[str]) -> Concyclic:
+    """The predicate with the points in the order of the alphabet."""
+    a, b, c, d = sorted(points)
+    return Concyclic((a, b, c, d))
+
+
+def is_diameter(centre: str, start: str, end: str) -> IsDiameter:
+    """The predicate with the ends in the order of the alphabet."""
+    return IsDiameter(centre, min(start, end), max(start, end))
 
 
 @dataclass(frozen=True, slots=True)

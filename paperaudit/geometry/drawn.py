@@ -1,0 +1,74 @@
+"""The drawings of a figure, and what had to be given up for them: conventions, doubtful turns of a sketch, decimals."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from paperaudit.geometry.figure import Figure
+from paperaudit.geometry.loosened import with_loose_directions
+from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.sketch import DOUBTFUL_TURN, settled_by_sketch
+
+FIRST_SEEDS = range(6)
+MORE_SEEDS = range(6, 48)
+
+Concession = Literal["", "directions", "turns", "turns and directions"]
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """The figure as it was drawn, with what its sketch settles, and its drawings, none where it has none.
+
+    `concession` says what was given up: the direction in which parallel lines are named, or turns
+    that the sketch shows flatter than a hand draws surely. A figure that is `rounded` was drawn
+    with decimals that stand for what is rounded to them.
+    """
+
+    figure: Figure
+    drawings: tuple[Drawing, ...]
+    concession: Concession = ""
+
+
+def drawn(figure: Figure) -> Drawn:
+    """The drawings of a figure with as little given up as will do.
+
+    Where there is none, the figure is the one with the least conditions that was tried with exact
+    decimals, so that to refute it is to refute them all.
+    """
+    tried = list(_readings(figure))
+    for reading, concession in tried:
+        drawings = realise(reading, FIRST_SEEDS)
+        if drawings:
+            return Drawn(reading, tuple(drawings), concession)
+    for reading, concession in tried:
+        drawings = realise(reading, MORE_SEEDS)
+        if drawings:
+            return Drawn(reading, tuple(drawings), concession)
+    last, concession = tried[-1]
+    if has_decimals(last):
+        for reading, given_up in tried:
+            drawings = realise(replace(reading, rounded=True), FIRST_SEEDS)
+            if drawings:
+                least = min(len(drawing.moved) for drawing in drawings)
+                kept = tuple(drawing for drawing in drawings if len(drawing.moved) == least)
+                return Drawn(replace(reading, rounded=True), kept, given_up)
+    return Drawn(last, (), concession)
+
+
+def _readings(figure: Figure) -> Iterator[tuple[Figure, Concession]]:
+    """The figure as its sketch settles it, then with less and less of that."""
+    sketched = settled_by_sketch(figure)
+    yield sketched, ""
+    loose = with_loose_directions(sketched)
+    if loose != sketched:
+        yield loose, "directions"
+    doubtful = settled_by_sketch(figure, DOUBTFUL_TURN)
+    if doubtful != sketched:
+        yield doubtful, "turns"
+        if with_loose_directions(doubtful) != doubtful:
+            yield with_loose_directions(doubtful), "turns and directions"
+
+
+def has_decimals(figure: Figure) -> bool:
+    """Whether some condition has decimals that may be rounded ones."""
+    return any(getattr(condition, "play", 0) for condition in figure.conditions)

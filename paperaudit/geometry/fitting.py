@@ -1,0 +1,53 @@
+"""Brings rough first positions to the size that the stated lengths ask for, and gives the letters first values."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from paperaudit.geometry.residuals import Residuals
+
+if TYPE_CHECKING:
+    from paperaudit.geometry.gauges import Array, Readings
+
+MAGNITUDES = (0.5, 1.0, 0.2, 2.0, 0.1, 5.0)
+"""First values, in the unit that a letter is carried in, of letters that no linear relation gives."""
+
+
+def fitted(problem: Residuals, state: Array, seeds: range) -> Array:
+    """The states with coordinates scaled to the stated lengths and areas, and letters that fit the relations.
+
+    The last states of the batch belong to the seeds; the ones before keep what they have.
+    """
+    first = state.shape[0] - len(seeds)
+    count = 2 * len(problem.figure.points)
+    result = state.copy()
+    rough = result[first:]
+    rough[:, :count] *= _scale(problem, rough)[:, None]
+    rough[:, count:] = np.array([MAGNITUDES[seed % len(MAGNITUDES)] for seed in seeds])[:, None]
+    _set_letters(problem, rough)
+    return result
+
+
+def _scale(problem: Residuals, state: Array) -> Array:
+    """By what each drawing has to be multiplied: the middle one of the factors that its relations ask for."""
+    read = problem.measure(state)
+    factors = [problem.relations.asked_scales(read), problem.balances.asked_scales(read)]
+    logarithms = np.concatenate(factors, axis=1)
+    return np.exp(np.median(logarithms, axis=1)) if logarithms.shape[1] else np.ones(state.shape[0])
+
+
+def _set_letters(problem: Residuals, state: Array) -> None:
+    """Gives the letters the values that come nearest to the linear relations, where these tell them all."""
+    if not problem.figure.letters:
+        return
+    read: Readings = problem.measure(state)
+    rows, columns = problem.relations.letter_rows()
+    if not columns.size:
+        return
+    value, _ = problem.relations.rows(state, read)
+    inverse = np.linalg.pinv(rows)
+    told = np.abs(inverse @ rows - np.eye(len(columns))).max(axis=1) < 1e-9
+    better = state[:, columns] - value @ inverse.T
+    state[:, columns] = np.where(told, better, state[:, columns])

@@ -1,0 +1,110 @@
+"""The linear relations of a figure as residuals, all at once, for many drawings."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from paperaudit.geometry.figure import SizeRelation
+from paperaudit.model.expression import AngleOf, ArcOf, BearingOf, CircleSize, LengthOf, Letter
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from paperaudit.geometry.gauges import Array, Gauges, Readings
+    from paperaudit.geometry.measure import Circles
+
+SMALLEST_PART = 0.1
+"""Lengths below this share of the figure's typical one weigh no more than it."""
+FULL_TURN = 2 * math.pi
+
+
+class LinearRows:
+    """Rows of linear relations: angles in radians, lengths as shares of what is stated, letters as they are carried."""
+
+    def __init__(self, gauges: Gauges, columns: Mapping[str, tuple[int, float]], circles: Circles, unit: float) -> None:
+        self._gauges = gauges
+        self._columns = columns
+        self._circles = circles
+        self._unit = unit
+        self._rows: list[tuple[dict[int, float], dict[int, float], dict[int, float], float]] = []
+        self._bearing: list[bool] = []
+
+    def add(self, relation: SizeRelation) -> None:
+        """One more relation."""
+        scale = math.pi / 180
+        constant = float(relation.form.constant)
+        if relation.kind == "length":
+            scale = 1 / min(max(abs(constant), SMALLEST_PART * self._unit), self._unit)
+        spreads: dict[int, float] = {}
+        lengths: dict[int, float] = {}
+        letters: dict[int, float] = {}
+        for key, value in relation.form.terms.items():
+            weight = float(value)
+            match key:
+                case AngleOf() | ArcOf() | BearingOf():
+                    number = self._gauges.spread(key)
+                    spreads[number] = spreads.get(number, 0.0) + weight
+                case LengthOf(start, end):
+                    number = self._gauges.length(start, end)
+                    lengths[number] = lengths.get(number, 0.0) + weight * scale
+                case CircleSize(_, centre):
+                    number = self._gauges.length(centre, self._circles[centre][0])
+                    lengths[number] = lengths.get(number, 0.0) + weight * scale
+                case Letter(name):
+                    column, carried = self._columns[name]
+                    letters[column] = weight * scale * carried
+        self._rows.append((spreads, lengths, letters, constant * scale))
+        self._bearing.append(any(isinstance(key, BearingOf) for key in relation.form.terms))
+
+    def compile(self) -> None:
+        """Settles the rows; nothing may be added afterwards."""
+        self._wraps = np.array(self._bearing, dtype=bool)
+        self._spreads, self._of_spreads = _matrix([row[0] for row in self._rows])
+        self._lengths, self._of_lengths = _matrix([row[1] for row in self._rows])
+        self._letters, self._of_letters = _matrix([row[2] for row in self._rows])
+        self._constants = np.array([row[3] for row in self._rows])
+
+    @property
+    def count(self) -> int:
+        """How many rows there are."""
+        return len(self._rows)
+
+    def rows(self, state: Array, read: Readings) -> tuple[Array, Array]:
+        """The residuals, 0 where a relation holds, with their slopes: (batch, rows), (batch, rows, unknowns)."""
+        value = (
+            read.spread[:, self._spreads] @ self._of_spreads.T
+            + read.size[:, self._lengths] @ self._of_lengths.T
+            + state[:, self._letters] @ self._of_letters.T
+            + self._constants
+        )
+        if self._wraps.any():
+            value = np.where(self._wraps, value - FULL_TURN * np.round(value / FULL_TURN), value)
+        slope = self._of_spreads @ read.dspread[:, self._spreads] + self._of_lengths @ read.dsize[:, self._lengths]
+        slope[:, :, self._letters] += self._of_letters
+        return value, slope
+
+    def asked_scales(self, read: Readings) -> Array:
+        """The logarithms of the factors by which each relation of lengths and a number asks a drawing to be scaled."""
+        lengths = read.size[:, self._lengths] @ self._of_lengths.T
+        alone = np.array([bool(row[1] and not row[2] and row[3]) for row in self._rows], dtype=bool)
+        asked = -self._constants[alone] / np.where(lengths[:, alone], lengths[:, alone], 1.0)
+        usable = (asked > 0).all(axis=0) if asked.size else np.zeros(0, dtype=bool)
+        logarithms: Array = np.log(asked[:, usable])
+        return logarithms
+
+    def letter_rows(self) -> tuple[Array, Array]:
+        """How the residuals change with the letters, and the unknowns that these are."""
+        return self._of_letters, self._letters
+
+
+def _matrix(rows: Sequence[Mapping[int, float]]) -> tuple[Array, Array]:
+    """The numbers that occur in some rows, and the matrix of the rows over them."""
+    numbers = list(dict.fromkeys(number for row in rows for number in row))
+    matrix = np.zeros((len(rows), len(numbers)))
+    for at, row in enumerate(rows):
+        for number, weight in row.items():
+            matrix[at, numbers.index(number)] = weight
+    return np.array(numbers, dtype=int), matrix

@@ -1,0 +1,183 @@
+"""Points that are shown to lie on one circle, and what then follows for their angles."""
+
+import math
+from collections.abc import Iterator
+from itertools import combinations
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import OnCircle
+from paperaudit.geometry.plane import side
+from paperaudit.geometry.theorems.circles import (
+    ALIKE,
+    SKILL,
+    beside,
+    circles,
+    circumference,
+    on_circle,
+    over_chord,
+    round_text,
+)
+from paperaudit.geometry.theorems.points import difference, total
+from paperaudit.geometry.theorems.theorem import Concyclic, Instance, Theorem, concyclic, segments_equal
+from paperaudit.maths.linear import LinearForm
+
+Four = tuple[str, str, str, str]
+
+FLAT = 1e-3
+"""Triangles flatter than this, as a share of the square of their longest side, settle no circle."""
+MOST_CHAINED = 6
+"""Largest set of points on one circle in which circles with three points in common are counted as one."""
+
+
+def on_one_circle(arrangement: Arrangement) -> list[tuple[str, ...]]:
+    """The largest sets of four points and more that are on one circle in the drawing, each in order round it."""
+    at = arrangement.at
+    named = sorted(point for point, rays in arrangement.rays.items() if len(rays) > 1)
+    found: list[tuple[str, ...]] = []
+    for trio in combinations(named, 3):
+        if any(set(trio) <= set(group) for group in found):
+            continue
+        middle = _circumcentre(arrangement, trio)
+        if middle is None:
+            continue
+        radius = math.dist(middle, at[trio[0]])
+        on = [point for point in named if abs(math.dist(middle, at[point]) - radius) < ALIKE * radius]
+        if len(on) > 3:
+            x, y = middle
+            found.append(tuple(sorted(on, key=lambda p, x=x, y=y: math.atan2(at[p][1] - y, at[p][0] - x))))  # type: ignore[misc]
+    return found
+
+
+def _circumcentre(arrangement: Arrangement, trio: tuple[str, ...]) -> tuple[float, float] | None:
+    a, b, c = (arrangement.at[point] for point in trio)
+    double = side(c, a, b)
+    longest = max(math.dist(a, b), math.dist(b, c), math.dist(c, a))
+    if abs(double) < FLAT * longest**2:
+        return None
+    (p, q), (r, s) = (b[0] - a[0], b[1] - a[1]), (c[0] - a[0], c[1] - a[1])
+    one, two = p * p + q * q, r * r + s * s
+    return a[0] + (s * one - q * two) / (2 * double), a[1] + (p * two - r * one) / (2 * double)
+
+
+def _spoken(arrangement: Arrangement, points: tuple[str, ...]) -> OnCircle | None:
+    """The circle of the paper that all of some points are stated to be on."""
+    return next((circle for circle in circles(arrangement) if set(points) <= set(circle.points)), None)
+
+
+def _concyclic(arrangement: Arrangement) -> Iterator[Instance]:
+    for group in on_one_circle(arrangement):
+        if _spoken(arrangement, group):
+            continue
+        for four in combinations(group, 4):
+            circle = _spoken(arrangement, four)
+            if circle:
+                yield Instance("given", on_circle(circle, *four), LinearForm(), concyclic(four), round_text(four), 1)
+                continue
+            yield from _converses(arrangement, four)
+            yield from _uses(arrangement, four)
+        if 4 < len(group) <= MOST_CHAINED:
+            yield from _chained(group)
+
+
+def _converses(arrangement: Arrangement, four: Four) -> Iterator[Instance]:
+    """By equal angles over a side, opposite angles, an exterior angle, equal distances from a point."""
+    conclusion, about = concyclic(four), round_text(four)
+    for start, end in combinations(four, 2):
+        eyes = tuple(point for point in four if point not in (start, end))
+        for (_, here), (_, there), same in over_chord(arrangement, start, end, eyes):
+            if same:
+                equal = difference(here, there)
+                yield Instance("same-segment-converse", (), equal, conclusion, f"{about}, over {start}{end}", 14)
+                continue
+            yield Instance("cyclic-quadrilateral-converse", (), total((here, there), 180), conclusion, about, 14)
+            for inner, opposite in ((here, there), (there, here)):
+                for outside in beside(arrangement, inner):
+                    equal = difference(outside, opposite)
+                    yield Instance("cyclic-quadrilateral-exterior-converse", (), equal, conclusion, about, 14)
+    a, b, c, d = four
+    for centre in arrangement.figure.points:
+        away = [math.dist(arrangement.at[centre], arrangement.at[point]) for point in four]
+        if centre not in four and max(away) - min(away) < ALIKE * max(away):
+            premises = tuple(segments_equal((centre, one), (centre, two)) for one, two in ((a, b), (b, c), (c, d)))
+            yield Instance("concyclic-equal-distances", premises, LinearForm(), conclusion, f"centre {centre}", 14)
+
+
+def _uses(arrangement: Arrangement, four: Four) -> Iterator[Instance]:
+    """Angles over each chord, once four points are shown to be on one circle; a fourth radius."""
+    premises = (concyclic(four),)
+    for start, end in combinations(four, 2):
+        eyes = tuple(point for point in four if point not in (start, end))
+        yield from circumference(arrangement, start, end, eyes, premises)
+    for circle in circles(arrangement):
+        on = [point for point in four if point in circle.points]
+        if len(on) == 3:
+            (new,) = set(four) - set(on)
+            equal = segments_equal((circle.centre, new), (circle.centre, on[0]))
+            yield Instance("radii", (*premises, *on_circle(circle, *on)), LinearForm(), equal, "", 2)
+
+
+def _chained(group: tuple[str, ...]) -> Iterator[Instance]:
+    """Circles with three points in common are one circle."""
+    for five in combinations(group, 5):
+        fours = [concyclic(point for point in five if point != left_out) for left_out in five]
+        for target in fours:
+            for pair in combinations([four for four in fours if four != target], 2):
+                about = "".join(_common(*pair))
+                yield Instance("circles-in-three-points", pair, LinearForm(), target, about, 8)
+
+
+def _common(one: Concyclic, two: Concyclic) -> list[str]:
+    return [point for point in one.points if point in two.points]
+
+
+_SEEN = ("segments AC, AD, BC, BD, AB", "∠ACB = 40°", "∠ADB = 40°", "C and D lie on the same side of AB")
+_OPPOSITE = ("quadrilateral ABCD", "∠ABC = 100°", "∠ADC = 80°")
+_PLAIN = ("quadrilateral ABCD",)
+
+THEOREMS = (
+    Theorem(
+        "same-segment-converse",
+        "Points that see a segment under equal angles from one side are on one circle with its ends.",
+        SKILL,
+        "Euclid III.21, converse",
+        _concyclic,
+        fires=_SEEN,
+        silent=_PLAIN,
+    ),
+    Theorem(
+        "cyclic-quadrilateral-converse",
+        "A quadrilateral whose opposite angles add up to 180° is cyclic.",
+        SKILL,
+        "Euclid III.22, converse",
+        _concyclic,
+        fires=_OPPOSITE,
+        silent=_PLAIN,
+    ),
+    Theorem(
+        "cyclic-quadrilateral-exterior-converse",
+        "A quadrilateral with an exterior angle equal to the interior opposite angle is cyclic.",
+        SKILL,
+        "Euclid III.22 with I.13, converse",
+        _concyclic,
+        fires=(*_OPPOSITE, "AB is produced to E"),
+        silent=_PLAIN,
+    ),
+    Theorem(
+        "concyclic-equal-distances",
+        "Points as far from one point as from each other's are on one circle.",
+        SKILL,
+        "Euclid I, definition 15",
+        _concyclic,
+        fires=("quadrilateral ABCD", "OA = OB", "OB = OC", "OC = OD"),
+        silent=_PLAIN,
+    ),
+    Theorem(
+        "circles-in-three-points",
+        "Circles with three points in common are one circle.",
+        SKILL,
+        "Euclid III.10",
+        _concyclic,
+        fires=("pentagon ABCDE", "OA = OB", "OB = OC", "OC = OD", "OD = OE"),
+        silent=_PLAIN,
+    ),
+)
