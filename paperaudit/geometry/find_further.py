@@ -82,7 +82,7 @@ def attempts(
         if attempt is None:
             return None
         found.append(attempt)
-        for other in _with_other_roots(figure, attempt):
+        for other in _with_other_roots(one.arrangement.figure, attempt):
             further = attempted(_settled(other), asked, givens, notation, deep)
             if further is None:
                 return None
@@ -110,12 +110,24 @@ def _with_other_roots(figure: Figure, attempt: Attempt) -> Iterator[Arrangement]
         kind = "angle" if isinstance(size, Angular) else "length" if isinstance(size, LengthOf) else "letters"
         aim = Fraction(value.number).limit_denominator(10**9)
         pinned = SizeRelation(LinearForm.of(size) - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
-        base = attempt.arrangement.figure
-        if not set(figure.points) >= set(base.points):
-            base = figure
-        drawings = realise(replace(base, conditions=(*base.conditions, pinned)), FIRST_SEEDS)
+        if not _is_about(size, figure):
+            # It is a size of a line that was drawn in; the figure of the paper has another with the same equation.
+            continue
+        drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS)
         if drawings:
-            yield Arrangement(base, drawings[0])
+            yield Arrangement(figure, drawings[0])
+
+
+def _is_about(size: Size, figure: Figure) -> bool:
+    """Whether a size is one of the figure's own: of its points and along its lines, or one of its letters."""
+    match size:
+        case Letter(name):
+            return name in figure.letters
+        case LengthOf(start, end):
+            return {start, end} <= set(figure.points)
+        case AngleOf(arm, vertex, other):
+            return {arm, vertex, other} <= set(figure.points)
+    return False
 
 
 def _settled(arrangement: Arrangement) -> Settled:
@@ -193,6 +205,8 @@ def worked_out(
             value = fraction_of(canonical(item, arrangement), values.given(fact))
             found.append(value)
             working.working.steps.append(_total(item, value, fact, values, texts))
+    if not all(is_number(value.fraction) for value in found):
+        raise NoExactValue("an answer in sizes that are not known")
     used = tuple(givens[label].text for label in sorted(working.working.used))
     derivation = Derivation(tuple(working.working.steps), CONFIRMED, used)
     return Attempt(arrangement, tuple(found), derivation, _set_aside(path, values))
