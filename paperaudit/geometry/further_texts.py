@@ -40,6 +40,7 @@ from paperaudit.model.expression import (
     Number,
     Power,
     Product,
+    Quotient,
     Root,
     Sum,
     with_leaves,
@@ -226,7 +227,7 @@ class Texts:
                 pairs = [(one, two) for one, two in ((a, b), (c, d)) if one in found and two in found and one != two]
                 ratios = [
                     f"{self.name(one)}/{self.name(two)} = "
-                    f"{write(self.amount(found[one]))}/{write(self.amount(found[two]))}"
+                    f"{write(Quotient(self.amount(found[one]), self.amount(found[two])))}"
                     for one, two in pairs
                 ]
                 return " and ".join(ratios) or self.claim(fact.subject)
