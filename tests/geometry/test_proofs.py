@@ -36,7 +36,8 @@ def test_congruence_leads_on_to_parallels_and_to_a_parallelogram() -> None:
 
 def test_a_false_claim_gets_a_figure_in_which_it_fails() -> None:
     result = outcome(["triangle ABC"], ["AB = 5", "BC = 6", "AC = 7"], "prove that ∠ABC = 90°")
-    assert isinstance(result, Derived) and answers(result) == ["false: ∠ABC ≈ 78.46°"], result
+    assert isinstance(result, Derived) and len(answers(result)) == 1, result
+    assert answers(result)[0].startswith("false: ∠ABC = ") and "78.46°" in answers(result)[0]
     assert {name for name, _, _ in result.figure} == {"A", "B", "C"}
 
 
@@ -54,8 +55,19 @@ def test_what_is_missing_for_a_claim_is_named() -> None:
         (["triangle ABC", "D lies on BC", "segment AD"], ["∠BAC = 90°", "AD ⊥ BC"], "AB² = BD × BC"),
         (["triangle ABC", "D lies on BC", "AD ⊥ BC"], [], "AB² − BD² = AC² − DC²"),
         (["trapezium ABCD", "AB ∥ DC", "AC and BD intersect at E"], [], "AE × ED = BE × EC"),
-        (["triangle ABC", "D lies on AB", "E lies on AC", "F lies on AD", "segments DE, FE, DC", "DE ∥ BC", "FE ∥ DC"],
-         [], "AD² = AB × AF"),
+        (
+            [
+                "triangle ABC",
+                "D lies on AB",
+                "E lies on AC",
+                "F lies on AD",
+                "segments DE, FE, DC",
+                "DE ∥ BC",
+                "FE ∥ DC",
+            ],
+            [],
+            "AD² = AB × AF",
+        ),
     ],
 )
 def test_products_and_squares_without_any_value(figure: list[str], given: list[str], claim: str) -> None:
