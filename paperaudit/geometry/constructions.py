@@ -1,10 +1,13 @@
 """Lines and points that a pupil draws in when the figure alone does not lead on."""
 
+import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import HIDDEN, OnCircle
+from paperaudit.geometry.figure import HIDDEN, OnCircle, Size
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Instance, lines_parallel
@@ -17,6 +20,7 @@ MOST_JOINED = 7
 """Circles with more named points than this get no chords joined."""
 
 INSIDE = 1e-6
+MOST_PERPENDICULARS = 6
 REACH = 3.0
 """How far, in its own length, a line is produced to meet another."""
 
@@ -131,6 +135,49 @@ def with_arcs(arrangement: Arrangement) -> Extended | None:
         return None
     grown = Arrangement(replace(arrangement.figure, arcs=True), arrangement.drawing)
     return Extended(grown, tuple(instances(grown)), {})
+
+
+def with_perpendiculars(arrangement: Arrangement) -> Iterator[Extended]:
+    """A perpendicular from a corner to a line that it is not on, one at a time, those with a foot inside first."""
+    found: list[tuple[int, str, int, tuple[float, float]]] = []
+    for index, line in enumerate(arrangement.lines):
+        for point in arrangement.figure.points:
+            foot = _foot(arrangement, point, line)
+            if point not in line and not point.startswith(HIDDEN) and foot is not None:
+                inside, spot = foot
+                found.append((0 if inside else 1, point, index, spot))
+    letters = _free_letters(arrangement)
+    if not letters or len(arrangement.figure.points) >= MOST_POINTS:
+        return
+    for _, point, index, spot in sorted(found, key=lambda row: row[0])[:MOST_PERPENDICULARS]:
+        name = letters[0]
+        lines = [*map(list, arrangement.lines), [point, name]]
+        lines[index].append(name)
+        words = {name: f"Draw {point}{name} perpendicular to {_ends(arrangement, index)}"}
+        at = {**arrangement.at, name: spot}
+        grown = _extended(arrangement, tuple(map(tuple, lines)), at, words, ())
+        rights = _right_angles_at(grown.arrangement, point, name)
+        yield Extended(grown.arrangement, (*grown.found, *rights), words)
+
+
+def _foot(arrangement: Arrangement, point: str, line: tuple[str, ...]) -> tuple[bool, tuple[float, float]] | None:
+    """The foot of the perpendicular, and whether it is inside the line; None where it is a point that has a letter."""
+    (a, b), (c, d), (x, y) = arrangement.at[line[0]], arrangement.at[line[-1]], arrangement.at[point]
+    u, v = c - a, d - b
+    share = ((x - a) * u + (y - b) * v) / (u * u + v * v)
+    spot = (a + share * u, b + share * v)
+    size = math.hypot(u, v)
+    if not -REACH < share < 1 + REACH or any(math.dist(spot, other) < 1e-3 * size for other in arrangement.at.values()):
+        return None
+    return 0 < share < 1, spot
+
+
+def _right_angles_at(arrangement: Arrangement, point: str, foot: str) -> Iterator[Instance]:
+    upright = arrangement.ray(foot, point)
+    for ray in arrangement.rays[foot]:
+        if ray.line != upright.line:
+            relation: LinearForm[Size] = LinearForm({arrangement.between(upright, ray): Fraction(1)}, Fraction(-90))
+            yield Instance("perpendicular-given", (), relation, weight=8)
 
 
 def _extended(

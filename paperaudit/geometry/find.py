@@ -18,7 +18,7 @@ from paperaudit.geometry.examine import (
     measured_nodes_agree,
 )
 from paperaudit.geometry.figure import Angular, Balance, Figure, SizeRelation
-from paperaudit.geometry.find_further import Attempt, attempts, looks_exact
+from paperaudit.geometry.find_further import Attempt, attempts
 from paperaudit.geometry.find_further import answer_of as further_answer
 from paperaudit.geometry.in_letters import in_letters_outcome
 from paperaudit.geometry.line_writer import LineWriter
@@ -116,7 +116,7 @@ def _unsettled(
         return left_open
     asked = [item.expression for item in wanted]
     found = attempts(figure, settled, asked, givens, notation, deep=False)
-    if not found or any(looks_exact(value) for attempt in found for value in attempt.values):
+    if not found or any(attempt.may_be_exact for attempt in found):
         found = attempts(figure, settled, asked, givens, notation, deep=True) or found
     if found:
         return _reached(figure, found, wanted, notation)

@@ -9,7 +9,14 @@ from itertools import islice
 from paperaudit.geometry.amounts import NoExactValue, Value, as_fraction, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
-from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
+from paperaudit.geometry.constructions import (
+    Extended,
+    with_crossings,
+    with_extensions,
+    with_parallels,
+    with_perpendiculars,
+    with_radii,
+)
 from paperaudit.geometry.diagonals import with_diagonals
 from paperaudit.geometry.examine import FIRST_SEEDS, Settled
 from paperaudit.geometry.figure import Angular, Figure, Size, SizeRelation
@@ -56,12 +63,16 @@ SAME = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
-    """One arrangement's answer: the value of each thing asked for, its derivation, and roots that were set aside."""
+    """One arrangement's answer: the value of each thing asked for, its derivation, and roots that were set aside.
+
+    `may_be_exact` says of a derivation with rounded numbers that an exact one is likely.
+    """
 
     arrangement: Arrangement
     values: tuple[Value, ...]
     derivation: Derivation
     set_aside: tuple[tuple[Size, Value], ...]
+    may_be_exact: bool = False
 
 
 def attempts(
@@ -146,7 +157,7 @@ def attempted(
     rounded: Attempt | None = None
     for further, words in widened(one, budget, deep):
         for by_inverse in (False, True):
-            if rounded and (by_inverse or not any(looks_exact(value) for value in rounded.values)):
+            if rounded and (by_inverse or not rounded.may_be_exact):
                 break
             for path in islice(further.paths(asked, with_letters=deep, by_inverse=by_inverse), MOST_PATHS):
                 try:
@@ -172,13 +183,24 @@ def looks_exact(value: Value) -> bool:
 
 
 def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:
-    """The arrangement as it is, then, in a deep search, with radii, diagonals, crossings, parallels, extensions."""
+    """The arrangement as it is, then, in a deep search, with lines drawn in that pupils draw."""
     yield Further(one.arrangement, one.theory, one.found, (), budget), one.words
-    for construct in (with_radii, with_diagonals, with_crossings, with_parallels, with_extensions) if deep else ():
-        extended = construct(one.arrangement)
+    for extended in _drawn_in(one.arrangement) if deep else ():
+        theory = close(extended.arrangement, extended.found)
+        yield Further(extended.arrangement, theory, extended.found, (), budget), {**one.words, **extended.words}
+
+
+def _drawn_in(arrangement: Arrangement) -> Iterator[Extended]:
+    """Radii, diagonals, perpendiculars, crossings, parallels and extensions, in the order in which they are tried."""
+    for construct in (with_radii, with_diagonals):
+        extended = construct(arrangement)
         if extended:
-            theory = close(extended.arrangement, extended.found)
-            yield Further(extended.arrangement, theory, extended.found, (), budget), {**one.words, **extended.words}
+            yield extended
+    yield from with_perpendiculars(arrangement)
+    for construct in (with_crossings, with_parallels, with_extensions):
+        extended = construct(arrangement)
+        if extended:
+            yield extended
 
 
 def worked_out(
@@ -209,7 +231,9 @@ def worked_out(
         raise NoExactValue("an answer in sizes that are not known")
     used = tuple(givens[label].text for label in sorted(working.working.used))
     derivation = Derivation(tuple(working.working.steps), CONFIRMED, used)
-    return Attempt(arrangement, tuple(found), derivation, _set_aside(path, values))
+    return Attempt(
+        arrangement, tuple(found), derivation, _set_aside(path, values), any(map(looks_exact, values.rounded_lengths()))
+    )
 
 
 def _copied(working: FurtherWorking, fact: Fact) -> None:

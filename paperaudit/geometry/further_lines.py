@@ -15,8 +15,7 @@ from paperaudit.geometry.theorems.theorem import (
     Claimed,
     Equation,
     Instance,
-    IsShape,
-    OnOneLine,
+    LinesParallel,
     Proportional,
     SegmentsEqual,
     Stated,
@@ -90,9 +89,7 @@ class FurtherWorking:
     def _is_linear(self, fact: Fact) -> bool:
         """Whether a fact's line is one of the linear search: its theorem is, and so are all values in it."""
         if fact.kind == "predicate":
-            return isinstance(fact.source, Instance) and not isinstance(
-                fact.subject, TrianglesAlike | AnglesEqual | AngleIs | Balanced | OnOneLine | IsShape
-            )
+            return isinstance(fact.source, Instance) and isinstance(fact.subject, LinesParallel | SegmentsEqual)
         if fact.kind == "let":
             return True
         inputs = [before for before in fact.inputs if before.kind in SIZED and not is_equality(before)]

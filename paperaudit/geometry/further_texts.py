@@ -16,11 +16,14 @@ from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
     Balanced,
+    Concyclic,
     Equation,
     Instance,
+    IsDiameter,
     Predicate,
     Proportional,
     SegmentsEqual,
+    Touches,
     TrianglesAlike,
 )
 from paperaudit.geometry.values import Values
@@ -115,7 +118,8 @@ class Texts:
         put_left, put_right = write(self.put_in(left, given)), write(self.put_in(right, given))
         value = values.of(fact)
         if left == unknown:
-            worked = f" = {put_right}" if put_right not in (write(self.named(right)), write(self.amount(value))) else ""
+            said = (write(self.named(right)), write(self.amount(value)), self.value(value, unknown))
+            worked = f" = {put_right}" if put_right not in said else ""
             return [f"{names}{worked} {equals_sign(value)} {self.value(value, unknown)}"]
         if unknown in values.squares:
             square_text = write(fraction_expression(values.squares[unknown]))
@@ -201,6 +205,13 @@ class Texts:
                 if isinstance(source, Equation):
                     return f"{write(self.named(source.left))} = {write(self.named(source.right))}"
                 return f"{self.name(a)}/{self.name(b)} = {self.name(c)}/{self.name(d)}"
+            case Concyclic(points):
+                return f"{', '.join(points[:-1])} and {points[-1]} lie on one circle"
+            case IsDiameter(_, start, end):
+                return f"{start}{end} is a diameter"
+            case Touches(line, at, _):
+                ends = self.arrangement.lines[line]
+                return f"{ends[0]}{ends[-1]} touches the circle at {at}"
         return source.about if source is not None else ""
 
     def observed(self, fact: Fact, values: Values) -> str:
@@ -245,7 +256,7 @@ def sides_for(source: Source, unknown: Size | None) -> tuple[Expression, Express
         share = form.coefficient(unknown)
         terms = [_share(size, -value / share) for size, value in form.terms.items() if size != unknown]
         constant = -form.constant / share
-        return unknown, _total(terms, constant)
+        return unknown, _total(terms, constant, "°" if isinstance(unknown, AngleOf | ArcOf) else "")
     left = [_share(size, value) for size, value in form.terms.items() if value > 0]
     right = [_share(size, -value) for size, value in form.terms.items() if value < 0]
     return _total(left, max(form.constant, Fraction(0))), _total(right, max(-form.constant, Fraction(0)))
@@ -262,9 +273,9 @@ def _share(size: Size, share: Fraction) -> Expression:
     return whole if share > 0 else Negative(whole)
 
 
-def _total(terms: list[Expression], constant: Fraction) -> Expression:
+def _total(terms: list[Expression], constant: Fraction, unit: str = "") -> Expression:
     terms = sorted(terms, key=lambda term: isinstance(term, Negative))
     if constant or not terms:
-        shown = number(abs(constant))
+        shown: Expression = Measured(number(abs(constant)), unit) if unit else number(abs(constant))
         terms = [shown, *terms] if constant >= 0 else [*terms, Negative(shown)]
     return terms[0] if len(terms) == 1 else Sum(tuple(terms))

@@ -78,6 +78,10 @@ class Values:
             self._found[id(fact)] = value
         return self._found[id(fact)]
 
+    def rounded_lengths(self) -> tuple[Value, ...]:
+        """The values of lengths and areas so far that were rounded on the way."""
+        return tuple(value for value in self._found.values() if value.approx and value.exact is None)
+
     def real(self, size: Size) -> float:
         """The value of a size or letter in the drawing."""
         return self.unknowns[size] if isinstance(size, Letter) else self.measured(size)

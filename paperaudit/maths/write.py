@@ -98,7 +98,9 @@ def _text(expression: Expression) -> str:
         case Sum(terms):
             return _sum(terms)
         case Product(factors, "×"):
-            following = (_unsigned(factor, _FRACTION) for factor in factors[1:])
+            following = [_unsigned(factor, _FRACTION) for factor in factors[1:]]
+            if isinstance(factors[-1], Function):
+                following[-1] = _text(factors[-1])
             return " × ".join((_at_least(factors[0], _TERM, first=True), *following))
         case Product(factors):
             return _side_by_side(factors)
