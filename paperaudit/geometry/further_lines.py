@@ -14,6 +14,7 @@ from paperaudit.geometry.theorems.theorem import (
     Balanced,
     Claimed,
     Equation,
+    Greater,
     Instance,
     IsShape,
     OnOneLine,
@@ -91,7 +92,7 @@ class FurtherWorking:
         """Whether a fact's line is one of the linear search: its theorem is, and so are all values in it."""
         if fact.kind == "predicate":
             return isinstance(fact.source, Instance) and not isinstance(
-                fact.subject, TrianglesAlike | AnglesEqual | AngleIs | Balanced | OnOneLine | IsShape
+                fact.subject, TrianglesAlike | AnglesEqual | AngleIs | Balanced | Greater | OnOneLine | IsShape
             )
         if fact.kind == "let":
             return True
@@ -156,7 +157,7 @@ class FurtherWorking:
         if isinstance(subject, TrianglesAlike):
             self._list_parts(fact)
         text = self.texts.claim(subject, fact.source)  # type: ignore[arg-type]
-        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional | Balanced):
+        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional | Balanced | Greater):
             text = self.texts.observed(fact, self.values)
         reason = self._reason(fact)
         if reason is not None and reason.about == text:
