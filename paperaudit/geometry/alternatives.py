@@ -5,12 +5,13 @@ from contextlib import suppress
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.amounts import NoExactValue
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.examine import Settled
 from paperaudit.geometry.find_further import worked_out
 from paperaudit.geometry.further import Further, Path
 from paperaudit.geometry.line_writer import SILENT
 from paperaudit.geometry.notation import Notation
-from paperaudit.geometry.reached import Budget, Fact
+from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.rows import Source
 from paperaudit.model.derivation import Derivation
 from paperaudit.model.expression import Expression

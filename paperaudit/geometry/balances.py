@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, TypeAlias
 import numpy as np
 
 from paperaudit.geometry.graded import DEGREE, Scales, constant_value
+from paperaudit.geometry.linear_rows import within_play
 from paperaudit.model.expression import (
     AngleOf,
     ArcOf,
@@ -45,25 +46,39 @@ LEAST = 1e-12
 class BalanceRows:
     """The rows of every balance: first those of products, all at once, then the others one by one."""
 
-    def __init__(self, scales: Scales) -> None:
+    def __init__(self, scales: Scales, rounded: bool = False) -> None:
         self._scales = scales
+        self._rounded = rounded
         self._products: list[tuple[Factors, float]] = []
         self._others: list[Gauge] = []
+        self._plays: tuple[list[float], list[float]] = ([], [])
+        self._labels: tuple[list[int], list[int]] = ([], [])
 
-    def add(self, left: Expression, right: Expression) -> None:
+    def add(self, left: Expression, right: Expression, label: int = 0, play: float = 0.0) -> None:
         """One more balance, its sizes simple ones; raises NotLinear for an unknown exponent."""
         one, two = self._factors(left), self._factors(right)
         if one is not None and two is not None:
             both: Factors = dict(one[0])
             for factor, exponent in two[0].items():
                 both[factor] = both.get(factor, 0.0) - exponent
-            self.add_product(both, one[1] - two[1])
+            self.add_product(both, one[1] - two[1], label, play)
         else:
             self._others.append(self.difference(left, right))
+            self._tell(1, label, play)
 
-    def add_product(self, factors: Factors, logarithm: float = 0.0) -> None:
+    def add_product(self, factors: Factors, logarithm: float = 0.0, label: int = 0, play: float = 0.0) -> None:
         """A product of quantities that is 1 once multiplied by the number of that logarithm."""
         self._products.append((factors, logarithm))
+        self._tell(0, label, play)
+
+    def _tell(self, group: int, label: int, play: float) -> None:
+        self._plays[group].append(play if self._rounded else 0.0)
+        self._labels[group].append(label)
+
+    @property
+    def labels(self) -> list[int]:
+        """The labels of the rows, in their order."""
+        return [*self._labels[0], *self._labels[1]]
 
     def difference(self, left: Expression, right: Expression) -> Gauge:
         """How far `left` is above `right`: by the logarithm of their ratio, else as a share of the terms' size."""
@@ -86,6 +101,7 @@ class BalanceRows:
         for row, (factors, _) in enumerate(self._products):
             for factor, exponent in factors.items():
                 self._exponents[row, columns[factor]] += exponent
+        self._play = np.array([*self._plays[0], *self._plays[1]])
         self._logarithms = np.array([logarithm for _, logarithm in self._products])
 
     @property
@@ -94,7 +110,15 @@ class BalanceRows:
         return len(self._products) + len(self._others)
 
     def rows(self, readings: Readings, state: Array) -> Graded:
-        """The residuals, 0 where a balance holds, with their slopes: (batch, rows), (batch, rows, unknowns)."""
+        """The residuals, 0 where a balance holds, with their slopes: (batch, rows), (batch, rows, unknowns).
+
+        What decimals are rounded by at most counts as holding where the figure's decimals are rounded.
+        """
+        value, slope = self.exact_rows(readings, state)
+        return within_play(value, slope, self._play) if self._play.any() else (value, slope)
+
+    def exact_rows(self, readings: Readings, state: Array) -> Graded:
+        """The residuals with every decimal taken as exact."""
         product, incline = self._product_rows(readings)
         if not self._others:
             return product, incline

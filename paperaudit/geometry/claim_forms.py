@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.figure import Size, angle, length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.plane import side
@@ -15,6 +16,7 @@ from paperaudit.geometry.sizes import NotLinear, linear_form
 from paperaudit.geometry.theorems.straight import on_one_line
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
+    Greater,
     IsShape,
     LinesParallel,
     OnOneLine,
@@ -30,6 +32,7 @@ from paperaudit.maths.write import write
 from paperaudit.model.expression import AngleOf, Expression, LengthOf, Measured, Number
 from paperaudit.model.fact import (
     BisectsAngle,
+    BisectsSegment,
     Collinear,
     Congruent,
     Fact,
@@ -87,6 +90,13 @@ def claims_of(fact: Fact, builder: FigureBuilder, arrangement: Arrangement) -> I
                 yield Claim(text, predicate)
         case Holds(relation) if relation.sign == "=":
             yield _equal(builder.resolved(relation.left), builder.resolved(relation.right), builder, arrangement)
+        case Holds(relation) if relation.sign in ("<", ">"):
+            sides = [builder.resolved(relation.left), builder.resolved(relation.right)]
+            large, small = (canonical(side, arrangement) for side in (sides if relation.sign == ">" else sides[::-1]))
+            text = f" {relation.sign} ".join(_named(side, arrangement) for side in sides)
+            yield Claim(text, Greater(large, small))
+        case BisectsSegment(path, segment, perpendicular):
+            yield from _bisects(path, segment, perpendicular, arrangement)
         case _:
             raise Unclear(f"a claim of this kind ({type(fact).__name__.lower()}) is not proved yet")
 
@@ -127,6 +137,20 @@ def _perpendicular(first: tuple[str, str], second: tuple[str, str], arrangement:
     return Claim(f"{''.join(first)} ⊥ {''.join(second)}", AngleIs(right, -form.constant), None, None, form)
 
 
+def _bisects(
+    path: tuple[str, str], segment: tuple[str, str], perpendicular: bool, arrangement: Arrangement
+) -> Iterator[Claim]:
+    """That a line goes through the middle of a segment, where they meet in a named point."""
+    lines = [arrangement.figure.line_of(*ends) for ends in (path, segment)]
+    middle = arrangement.meet(*lines)
+    if middle is None or middle in segment:
+        raise Unclear("a line that bisects a segment in a point without a name is not proved yet")
+    start, end = segment
+    yield Claim(f"{start}{middle} = {middle}{end}", segments_equal((start, middle), (middle, end)))
+    if perpendicular:
+        yield _perpendicular(path, segment, arrangement)
+
+
 def _on_lines(points: tuple[str, ...], arrangement: Arrangement) -> Iterator[Claim]:
     """That points are on one straight line, in triples, where no line is drawn through them."""
     if any(set(points) <= set(line) for line in arrangement.figure.lines):
@@ -150,6 +174,9 @@ def gap(claim: Claim, arrangement: Arrangement) -> float:
             return max(abs(ratio / (1.0 if congruent else sides[0]) - 1) for ratio in sides)
         case IsShape(kind, points):
             return shape_gap(kind, [arrangement.at[point] for point in points])
+        case Greater(left, right):
+            large, small = arrangement.measured(left), arrangement.measured(right)
+            return 0.0 if large - small > 1e-6 * (abs(large) + abs(small)) else 1.0
         case OnOneLine((a, b, c)):
             at = arrangement.at
             whole = math.dist(at[a], at[c])

@@ -7,6 +7,7 @@ from itertools import islice
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.claim_forms import Claim
 from paperaudit.geometry.combining import combined
@@ -19,10 +20,12 @@ from paperaudit.geometry.further_lines import FurtherWorking
 from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
-from paperaudit.geometry.reached import Budget, Fact
+from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.rows import rows_of, sides_of
+from paperaudit.geometry.theorems import comparisons
 from paperaudit.geometry.theorems.theorem import (
     Claimed,
+    Greater,
     Instance,
     IsShape,
     LinesParallel,
@@ -139,7 +142,8 @@ def _ends(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, In
     """Facts that stand for the claim: by its predicate, by relations put together, by its two sides' values."""
     if claim.predicate is not None:
         said = Instance("claim", (claim.predicate,), LinearForm(), CLAIM, claim.text, 0)
-        further.rows.extend(rows_of(further.arrangement, (said,)))
+        compared = tuple(comparisons(further.arrangement)) if isinstance(claim.predicate, Greater) else ()
+        further.rows.extend(rows_of(further.arrangement, (said, *compared)))
         for path in islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS):
             yield path.facts[0], path.introduced
     if claim.left is not None and claim.right is not None:

@@ -9,6 +9,7 @@ from paperaudit.geometry.figure import Size, length
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Greater,
     IsShape,
     LinesParallel,
     OnOneLine,
@@ -23,6 +24,8 @@ def measured_text(claim: Claim, arrangement: Arrangement) -> str:
     """The sizes that show that a claim fails: AB ≈ 5.2 and CD ≈ 6.1."""
     match claim.predicate:
         case SegmentsEqual(one, two) | AnglesEqual(one, two):
+            return f"{_size(one, arrangement)} and {_size(two, arrangement)}"
+        case Greater(one, two):
             return f"{_size(one, arrangement)} and {_size(two, arrangement)}"
         case AngleIs(angle, _):
             return _size(angle, arrangement)

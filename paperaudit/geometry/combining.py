@@ -19,7 +19,7 @@ from paperaudit.maths.cancelling import NoRoot, reduced
 from paperaudit.maths.linear import Elimination, LinearForm
 from paperaudit.maths.polynomial import AlgebraicFraction, Monomial, Polynomial
 from paperaudit.maths.surd import Surd
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, leaves
+from paperaudit.model.expression import AngleOf, AreaOf, DistanceOf, Expression, LengthOf, leaves
 
 Balance: TypeAlias = dict[Monomial, Fraction]
 """What a relation sets to 0, by its products of sizes."""
@@ -107,7 +107,7 @@ def _fact_of(reach: Reach, row: Row) -> Fact | None:
 
 def _balance(left: Expression, right: Expression) -> Balance | None:
     """left − right over one fraction bar, with rational shares; None for what has none."""
-    sizes = [size for size in (*leaves(left), *leaves(right)) if isinstance(size, LengthOf)]
+    sizes = [size for size in (*leaves(left), *leaves(right)) if isinstance(size, LengthOf | AreaOf | DistanceOf)]
     given: dict[Size, Value] = {size: Value(AlgebraicFraction(Polynomial.of(size))) for size in sizes}
     try:
         difference = amount_in(left, given, None) + -amount_in(right, given, None)

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from paperaudit.errors import BudgetExceeded
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.figure import Measurable, Size
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated
 from paperaudit.maths.linear import Elimination, LinearForm
@@ -61,6 +62,7 @@ class Search:
 
     instances: tuple[Instance, ...]
     leave_out: frozenset[int] = frozenset()
+    budget: Budget | None = None
     known: dict[Size, Node] = field(default_factory=dict)
     numeric: dict[Size, Node] = field(default_factory=dict)
     letters: dict[Letter, Node] = field(default_factory=dict)
@@ -204,6 +206,8 @@ class Search:
 
     def _try(self, instance: Instance) -> None:
         """Push what an instance yields now: a size, an equation in letters, or its conclusion."""
+        if self.budget is not None:
+            self.budget.spend()
         inputs: list[Node] = []
         for premise in instance.premises:
             if isinstance(premise, Stated):

@@ -8,6 +8,7 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claim_cases import FAILS_FROM, Truth, gaps, pulled_apart, with_claim
 from paperaudit.geometry.claim_forms import Claim, claims_of, gap
+from paperaudit.geometry.claim_proofs import Proof
 from paperaudit.geometry.claim_texts import measured_text
 from paperaudit.geometry.examine import Settled, derive_targets, measured_nodes_agree
 from paperaudit.geometry.figure import Size
@@ -17,10 +18,11 @@ from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.refute import refute
 from paperaudit.geometry.telling import shown_by_values, telling_pairs
-from paperaudit.geometry.theorems.theorem import LinesParallel, SegmentsEqual, segments_equal
+from paperaudit.geometry.theorems.theorem import Greater, LinesParallel, SegmentsEqual, segments_equal
 from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.write import write
 from paperaudit.model.ask import Establish
 from paperaudit.model.derivation import (
     Answer,
@@ -128,10 +130,24 @@ class Refusal:
     def _by_values(self, one: Settled) -> Outcome | None:
         """The lines that work out two sizes which the claim says to be equal and which are not."""
         for claim in claims_of(self.fact, self.builder, one.arrangement):
+            if isinstance(claim.predicate, Greater):
+                return self._by_the_opposite(one, claim, claim.predicate)
             shown = shown_by_values(one, claim, self.givens, self.notation)
             if shown is not None:
                 return self._refused(shown.instead, shown.derivation, one.arrangement)
         return None
+
+    def _by_the_opposite(self, one: Settled, claim: Claim, greater: Greater) -> Outcome | None:
+        """The proof that the other size is the greater one."""
+        one_text, two_text = (write(size) for size in (greater.left, greater.right))
+        opposite = Claim(f"{two_text} > {one_text}", Greater(greater.right, greater.left))
+        working = Working(LineWriter(one.arrangement, self.notation), self.givens)
+        if gap(opposite, one.arrangement) or not Proof(one, self.notation, working).add(opposite):
+            return None
+        statement = f"{opposite.text}, so {claim.text} does not hold"
+        working.steps.append(Step(statement, StepKind.CONCLUSION, None, (opposite.text,)))
+        used = tuple(self.givens[label].text for label in sorted(working.used))
+        return self._refused(opposite.text, Derivation(tuple(working.steps), CONFIRMED, used), one.arrangement)
 
     def _refused(self, instead: str, derivation: Derivation, arrangement: Arrangement) -> Outcome:
         answer = "no" if self.task.how == "decide" else f"false: {instead}"

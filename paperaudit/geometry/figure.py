@@ -1,6 +1,7 @@
 """A figure as its givens state it: points, lines, and the conditions that bind them."""
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from paperaudit.maths.linear import LinearForm
@@ -98,12 +99,13 @@ class EqualLengths:
 
 @dataclass(frozen=True, slots=True)
 class SizeRelation:
-    """A linear relation of sizes, `form` = 0, with the statement that it came from."""
+    """A linear relation of sizes, `form` = 0; `play` is what its decimals may be rounded by: 0.005 for AB = 8.66."""
 
     form: LinearForm[Size]
     kind: Literal["angle", "length", "letters"]
     label: int
     reason: str = "given"
+    play: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,12 +113,13 @@ class Balance:
     """A relation that is not linear, `left` = `right`: AB·BC = 24, area of △ABC = 24 cm², sin ∠A = 3/5.
 
     Angles have three points, arcs and circles their centre, numbers the figure's unit of length or its square.
-    """
+    `play` is the share by which its decimals may be rounded."""
 
     left: Expression
     right: Expression
     label: int
     reason: str = "given"
+    play: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -259,12 +262,11 @@ Condition: TypeAlias = (
 class Figure:
     """Points, the lines that they lie on, shapes by name, and every condition.
 
-    Each line is the set of its points in order of first mention; their order along it is settled by
-    the drawing (`Arrangement`). `label` of a condition is the index of its given. `sketch` gives
-    the rough positions of points, `fixed_names` the angle names that the paper itself uses,
-    `length_names` its names of lengths (CA, not AC).
-    `context` holds the labels of statements that only set the figure up. `arcs` says that lines may
-    name arcs: the paper does, or nothing else leads on.
+    Each line is the set of its points in order of first mention; their order along it is settled by the drawing
+    (`Arrangement`). `label` of a condition is the index of its given. `sketch` gives the rough positions of points,
+    `fixed_names` the angle names that the paper itself uses, `length_names` its names of lengths (CA, not AC).
+    `context` holds the labels of statements that only set the figure up. `arcs` says that lines may name arcs: the
+    paper does, or nothing else leads on. `rounded` says that decimals stand for whatever is rounded to them.
     """
 
     points: tuple[str, ...]
@@ -279,17 +281,15 @@ class Figure:
     midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
     context: frozenset[int] = frozenset()
     arcs: bool = False
+    rounded: bool = False
 
     @property
     def circles(self) -> dict[str, tuple[str, ...]]:
         """The centre of every circle, hidden ones too, with the points that the figure names on it."""
-        found: dict[str, tuple[str, ...]] = {}
-        for condition in self.conditions:
-            if isinstance(condition, OnCircle):
-                found[condition.centre] = found.get(condition.centre, ()) + condition.points
-        for condition in self.conditions:
-            if isinstance(condition, TangentAt) and condition.at not in found.get(condition.centre, ()):
-                found[condition.centre] = (*found.get(condition.centre, ()), condition.at)
+        found = {one.centre: one.points for one in self.conditions if isinstance(one, OnCircle)}
+        for one in self.conditions:
+            if isinstance(one, TangentAt) and one.at not in found.get(one.centre, ()):
+                found[one.centre] = (*found.get(one.centre, ()), one.at)
         return found
 
     def line_of(self, start: str, end: str) -> int:

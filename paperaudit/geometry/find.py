@@ -1,11 +1,14 @@
 """Answers a question for sizes of a figure: derived, impossible, open, or several."""
 
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
+from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.alternatives import alternatives
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.derive import Node
@@ -19,7 +22,7 @@ from paperaudit.geometry.examine import (
 )
 from paperaudit.geometry.figure import Angular, Balance, Figure, SizeRelation
 from paperaudit.geometry.find_further import Attempt, attempts
-from paperaudit.geometry.find_further import answer_of as further_answer
+from paperaudit.geometry.further_answers import answer_of as further_answer
 from paperaudit.geometry.in_letters import in_letters_outcome
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
@@ -115,9 +118,13 @@ def _unsettled(
     if isinstance(left_open, NotDetermined):
         return left_open
     asked = [item.expression for item in wanted]
-    found = attempts(figure, settled, asked, givens, notation, deep=False)
-    if not found or any(attempt.may_be_exact for attempt in found):
-        found = attempts(figure, settled, asked, givens, notation, deep=True) or found
+    budget = Budget()
+    found = attempts(figure, settled, asked, givens, notation, False, budget)
+    if not found:
+        found = attempts(figure, settled, asked, givens, notation, True, budget)
+    elif any(attempt.may_be_exact for attempt in found):
+        with suppress(BudgetExceeded):
+            found = attempts(figure, settled, asked, givens, notation, True, budget) or found
     if found:
         return _reached(figure, found, wanted, notation)
     return left_open or open_case(settled, wanted, notation) or NotRead(UNREACHED)

@@ -2,12 +2,14 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import islice
 
-from paperaudit.geometry.amounts import NoExactValue, Value, as_fraction, fraction_of
+from paperaudit.errors import BudgetExceeded
+from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.constructions import (
     Extended,
@@ -18,36 +20,27 @@ from paperaudit.geometry.constructions import (
     with_radii,
 )
 from paperaudit.geometry.diagonals import with_diagonals
-from paperaudit.geometry.examine import FIRST_SEEDS, Settled
-from paperaudit.geometry.figure import Angular, Figure, Size, SizeRelation
+from paperaudit.geometry.examine import Settled
+from paperaudit.geometry.figure import Figure, Size
 from paperaudit.geometry.further import Further, Path
+from paperaudit.geometry.further_answers import unit_of
 from paperaudit.geometry.further_lines import FurtherWorking
 from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.line_writer import LineWriter
-from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.reached import Budget, Fact
-from paperaudit.geometry.realise import realise
-from paperaudit.geometry.sketch import FROM_SKETCH
-from paperaudit.geometry.spelled import size_unit, spelled
+from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.other_roots import figures_with, set_aside
+from paperaudit.geometry.reached import Fact
+from paperaudit.geometry.spelled import spelled
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theory import close
 from paperaudit.geometry.values import SIZED, Values
 from paperaudit.geometry.working import Working
-from paperaudit.maths.cancelling import fraction_expression, is_number
-from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.cancelling import is_number
 from paperaudit.maths.write import write
-from paperaudit.model.derivation import Answer, Derivation, Reason, Step, StepKind
+from paperaudit.model.derivation import Derivation, Reason, Step, StepKind
 from paperaudit.model.expression import (
-    AngleOf,
     Expression,
-    LengthOf,
     Letter,
-    Measured,
-    Negative,
-    Number,
-    PerimeterOf,
-    Sum,
-    leaves,
 )
 from paperaudit.model.fact import Given
 
@@ -82,19 +75,21 @@ def attempts(
     givens: tuple[Given, ...],
     notation: Notation,
     deep: bool = False,
+    budget: Budget | None = None,
 ) -> list[Attempt] | None:
     """One attempt for every arrangement and every root that another figure has; None where one is not derived.
 
     Only a `deep` search introduces letters and draws lines in. Raises BudgetExceeded.
     """
     found: list[Attempt] = []
+    budget = budget or Budget()
     for one in settled:
-        attempt = attempted(one, asked, givens, notation, deep)
+        attempt = attempted(one, asked, givens, notation, deep, budget)
         if attempt is None:
             return None
         found.append(attempt)
-        for other in _with_other_roots(one.arrangement.figure, attempt):
-            further = attempted(_settled(other), asked, givens, notation, deep)
+        for other in figures_with(one.arrangement.figure, attempt.set_aside):
+            further = attempted(_settled(other), asked, givens, notation, deep, budget)
             if further is None:
                 return None
             found.append(further)
@@ -115,60 +110,58 @@ def _different(found: list[Attempt]) -> list[Attempt]:
     return kept
 
 
-def _with_other_roots(figure: Figure, attempt: Attempt) -> Iterator[Arrangement]:
-    """Figures that meet every given and have one of the roots that the derivation set aside."""
-    for size, value in attempt.set_aside:
-        kind = "angle" if isinstance(size, Angular) else "length" if isinstance(size, LengthOf) else "letters"
-        aim = Fraction(value.number).limit_denominator(10**9)
-        pinned = SizeRelation(LinearForm.of(size) - LinearForm.number(aim), kind, FROM_SKETCH)  # type: ignore[arg-type]
-        if not _is_about(size, figure):
-            # It is a size of a line that was drawn in; the figure of the paper has another with the same equation.
-            continue
-        drawings = realise(replace(figure, conditions=(*figure.conditions, pinned)), FIRST_SEEDS)
-        if drawings:
-            yield Arrangement(figure, drawings[0])
-
-
-def _is_about(size: Size, figure: Figure) -> bool:
-    """Whether a size is one of the figure's own: of its points and along its lines, or one of its letters."""
-    match size:
-        case Letter(name):
-            return name in figure.letters
-        case LengthOf(start, end):
-            return {start, end} <= set(figure.points)
-        case AngleOf(arm, vertex, other):
-            return {arm, vertex, other} <= set(figure.points)
-    return False
-
-
 def _settled(arrangement: Arrangement) -> Settled:
     found = tuple(instances(arrangement))
     return Settled(arrangement, close(arrangement, found), found, ())
 
 
 def attempted(
-    one: Settled, asked: Sequence[Expression], givens: tuple[Given, ...], notation: Notation, deep: bool = False
+    one: Settled,
+    asked: Sequence[Expression],
+    givens: tuple[Given, ...],
+    notation: Notation,
+    deep: bool = False,
+    budget: Budget | None = None,
 ) -> Attempt | None:
     """The first derivation that can be worked out, an exact one before one that rounds on its way.
 
-    A `deep` search introduces letters and draws lines in.
+    A `deep` search introduces letters and draws lines in. Raises BudgetExceeded, unless something was found.
     """
-    budget = Budget()
     rounded: Attempt | None = None
+    try:
+        for attempt in _tried(one, asked, givens, notation, deep, budget or Budget()):
+            if not any(value.approx and value.exact is None for value in attempt.values):
+                return attempt
+            rounded = rounded or attempt
+            if not rounded.may_be_exact:
+                break
+    except BudgetExceeded:
+        if rounded is None:
+            raise
+    return rounded
+
+
+def _tried(
+    one: Settled,
+    asked: Sequence[Expression],
+    givens: tuple[Given, ...],
+    notation: Notation,
+    deep: bool,
+    budget: Budget,
+) -> Iterator[Attempt]:
+    """Derivations that can be worked out: without angles from their functions, with them, with lines drawn in."""
+    rounds = False
     for further, words in widened(one, budget, deep):
         for by_inverse in (False, True):
-            if rounded and (by_inverse or not rounded.may_be_exact):
-                break
+            if by_inverse and rounds:
+                continue
             for path in islice(further.paths(asked, with_letters=deep, by_inverse=by_inverse), MOST_PATHS):
                 try:
-                    attempt = worked_out(further.arrangement, path, asked, givens, notation, words)
+                    yield worked_out(further.arrangement, path, asked, givens, notation, words)
                 except NoExactValue:
                     continue
-                if not any(value.approx and value.exact is None for value in attempt.values):
-                    return attempt
-                rounded = rounded or attempt
+                rounds = rounds or by_inverse
                 break
-    return rounded
 
 
 def looks_exact(value: Value) -> bool:
@@ -232,7 +225,7 @@ def worked_out(
     used = tuple(givens[label].text for label in sorted(working.working.used))
     derivation = Derivation(tuple(working.working.steps), CONFIRMED, used)
     return Attempt(
-        arrangement, tuple(found), derivation, _set_aside(path, values), any(map(looks_exact, values.rounded_lengths()))
+        arrangement, tuple(found), derivation, set_aside(path, values), any(map(looks_exact, values.rounded_lengths()))
     )
 
 
@@ -252,76 +245,3 @@ def _total(item: Expression, value: Value, fact: Fact, values: Values, texts: Te
     sign = "≈" if value.approx and value.exact is None else "="
     uses = tuple(texts.value_claim(before, values) for before in fact.inputs if before.kind in SIZED)
     return Step(f"{write(texts.named(item))}{middle} {sign} {said}", StepKind.CALCULATION, None, uses, said)
-
-
-def unit_of(item: Expression, notation: Notation) -> str:
-    """The unit of an expression asked for: that of its sizes where it is a sum of them, none for a ratio."""
-    match item:
-        case Sum(terms):
-            units = {unit_of(term, notation) for term in terms} - {""}
-            return units.pop() if len(units) == 1 else ""
-        case Negative(operand):
-            return unit_of(operand, notation)
-        case PerimeterOf():
-            return notation.length_unit
-        case _ if item in leaves(item) and not isinstance(item, Letter | Number):
-            return size_unit(item, notation.length_unit)
-    return ""
-
-
-def _set_aside(path: Path, values: Values) -> tuple[tuple[Size, Value], ...]:
-    """Roots that the path's equations have besides those of the figure and that could be a size."""
-    introduced = {letter: size for size, letter in path.introduced}
-    seen: dict[int, Fact] = {}
-    pending = list(path.facts)
-    while pending:
-        fact = pending.pop()
-        if id(fact) not in seen:
-            seen[id(fact)] = fact
-            pending.extend(fact.inputs)
-    found: list[tuple[Size, Value]] = []
-    for key, fact in seen.items():
-        solved = values.solved.get(key)
-        for other in solved.others if solved else ():
-            size = introduced.get(fact.size, fact.size) if isinstance(fact.size, Letter) else fact.size
-            if _could_be(size, other) and not math.isclose(other.number, solved.chosen.number, rel_tol=SAME):  # type: ignore[union-attr]
-                found.append((size, other))
-    return tuple(found)
-
-
-def _could_be(size: Size, value: Value) -> bool:
-    if not is_number(value.fraction):
-        return False
-    if isinstance(size, Letter):
-        return True
-    return value.number > 0 and not (isinstance(size, AngleOf) and value.number >= 180)
-
-
-def answer_of(item: Expression, value: Value, notation: Notation, about_angles: bool) -> Answer:
-    """The answer's text and exact value with its unit."""
-    if isinstance(item, Letter):
-        unit = "°" if about_angles and not notation.bare_letters else ""
-        return Answer(f"{item.name} = {spelled(value, unit)}", _exact(value, unit), item.name, _is_rounded(value))
-    unit = unit_of(item, notation)
-    return Answer(spelled(value, unit), _exact(value, unit), rounded=_is_rounded(value))
-
-
-def _is_rounded(value: Value) -> bool:
-    return value.approx and value.exact is None
-
-
-def _exact(value: Value, unit: str) -> Expression:
-    rational = as_fraction(value)
-    if rational is not None:
-        amount: Expression = number(rational)
-    elif value.approx:
-        amount = value.exact or Number(_endless(value.number))
-    else:
-        amount = fraction_expression(value.fraction)
-    return Measured(amount, unit) if unit else amount
-
-
-def _endless(value: float) -> Fraction:
-    """A fraction with endless decimals within 1e-13 of a rounded value, so that it is compared as one that has none."""
-    scale = 10 ** max(0, 13 - len(str(int(abs(value)))))
-    return Fraction(round(value * scale) * 3 + 1, 3 * scale)

@@ -4,13 +4,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.combining import equal_ratios
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.linear_facts import LinearFacts
 from paperaudit.geometry.reach import Reach
-from paperaudit.geometry.reached import Assumed, Budget, Fact
+from paperaudit.geometry.reached import Assumed, Fact
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
@@ -82,7 +83,7 @@ class Further:
 
     def _widened(self, reach: Reach, rows: Sequence[Row], wanted: tuple[Size | Predicate, ...]) -> bool:
         """Go on with what the linear theory makes of what is reached, as often as that leads on."""
-        linear = LinearFacts(self.arrangement, self.theory, self.found, rows)
+        linear = LinearFacts(self.arrangement, self.theory, self.found, rows, self.budget)
         for _ in range(MOST_ROUNDS):
             new = [*linear.beyond(reach), *equal_ratios(reach, _wanted_ratios(reach))]
             for fact in new:

@@ -14,6 +14,7 @@ from paperaudit.geometry.theorems.theorem import (
     Balanced,
     Claimed,
     Equation,
+    Greater,
     Instance,
     LinesParallel,
     Proportional,
@@ -153,7 +154,7 @@ class FurtherWorking:
         if isinstance(subject, TrianglesAlike):
             self._list_parts(fact)
         text = self.texts.claim(subject, fact.source)  # type: ignore[arg-type]
-        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional | Balanced):
+        if fact.source is None and isinstance(subject, AnglesEqual | SegmentsEqual | Proportional | Balanced | Greater):
             text = self.texts.observed(fact, self.values)
         reason = self._reason(fact)
         if reason is not None and reason.about == text:

@@ -18,6 +18,7 @@ from paperaudit.geometry.theorems.theorem import (
     Balanced,
     Concyclic,
     Equation,
+    Greater,
     Instance,
     IsDiameter,
     Predicate,
@@ -201,6 +202,8 @@ class Texts:
                 return f"△{''.join(first_corners)} {sign} △{''.join(second_corners)}"
             case Balanced(left, right):
                 return f"{write(self.named(left))} = {write(self.named(right))}"
+            case Greater(left, right):
+                return f"{write(self.named(left))} > {write(self.named(right))}"
             case Proportional((a, b, c, d)):
                 if isinstance(source, Equation):
                     return f"{write(self.named(source.left))} = {write(self.named(source.right))}"
@@ -228,6 +231,10 @@ class Texts:
                 value = found.get(first) or found.get(second)
                 said = f" {equals_sign(value)} {self.value(value, first)}" if value else ""
                 return f"{self.name(first)} = {self.name(second)}{said}"
+            case Greater(left, right):
+                given = values.given(fact)
+                one, two = (write(self.put_in(side, given)) for side in (left, right))
+                return f"{write(self.named(left))} = {one} > {two} = {write(self.named(right))}"
             case Balanced(left, right):
                 sides = [
                     f"{write(self.named(side))} = {write(self.put_in(side, values.given(fact)))}"

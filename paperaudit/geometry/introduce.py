@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from math import lcm
 
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.derive import Assumptions, Node, Search
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
@@ -26,12 +27,13 @@ def search(
     letters: Iterable[str],
     leave_out: frozenset[int] = frozenset(),
     most_introduced: int = 3,
+    budget: Budget | None = None,
 ) -> Search:
     """A search that reached the targets if any did; introduces letters one by one where it must.
 
     Each introduced letter stands for the unknown size that opens up most; ties go to the cheapest.
     """
-    plain = Search(instances, leave_out)
+    plain = Search(instances, leave_out, budget)
     if plain.run(targets) or not most_introduced:
         return plain
     assumed: Assumptions = ()
@@ -40,7 +42,7 @@ def search(
         tried: list[tuple[bool, int, int, int, Assumptions, Search]] = []
         for number, size in enumerate(_candidates(instances, best)):
             attempt = (*assumed, (size, LinearForm[Letter].of(letter)))
-            found = Search(instances, leave_out)
+            found = Search(instances, leave_out, budget)
             reached = found.run(targets, attempt)
             nodes = [node for target in targets if (node := found.reached(target))]
             cost = sum(node.cost for node in nodes) + (FRACTION if denominator_behind(nodes) > 1 else 0)

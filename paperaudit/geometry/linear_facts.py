@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.derive import Node, Search
 from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.introduce import search as linear_search
@@ -65,6 +66,7 @@ class LinearFacts:
     theory: Theory
     found: tuple[Instance, ...]
     rows: Sequence[Row]
+    budget: Budget
 
     def beyond(self, reached: Reach) -> Iterable[Fact]:
         """Sizes, equal angles and parallels that the theory settles, with what is reached, and the search missed."""
@@ -77,7 +79,7 @@ class LinearFacts:
             asked += 1
             if asked > MOST_LINEAR:
                 break
-            node = linear_search(grown.found, (size,), letters).reached(size)
+            node = linear_search(grown.found, (size,), letters, budget=self.budget).reached(size)
             if node is not None:
                 yield grown.fact(size, node)
         wanted = dict.fromkeys(premise for row in self.rows for premise in row.premises if premise not in reached.facts)
@@ -125,7 +127,7 @@ class LinearFacts:
             if equal.first == equal.second or grown.theory.value(difference) != Fraction(0):  # type: ignore[arg-type]
                 continue
             if equal.first not in searches:
-                searches[equal.first] = Search(grown.found)
+                searches[equal.first] = Search(grown.found, budget=self.budget)
                 searches[equal.first].run((), ((equal.first, called),))
             node = searches[equal.first].known.get(equal.second)
             if node is not None and node.form == called:

@@ -24,7 +24,17 @@ FULL_TURN = 2 * math.pi
 class LinearRows:
     """Rows of linear relations: angles in radians, lengths as shares of what is stated, letters as they are carried."""
 
-    def __init__(self, gauges: Gauges, columns: Mapping[str, tuple[int, float]], circles: Circles, unit: float) -> None:
+    def __init__(
+        self,
+        gauges: Gauges,
+        columns: Mapping[str, tuple[int, float]],
+        circles: Circles,
+        unit: float,
+        rounded: bool = False,
+    ) -> None:
+        self._rounded = rounded
+        self._plays: list[float] = []
+        self.labels: list[int] = []
         self._gauges = gauges
         self._columns = columns
         self._circles = circles
@@ -57,10 +67,13 @@ class LinearRows:
                     column, carried = self._columns[name]
                     letters[column] = weight * scale * carried
         self._rows.append((spreads, lengths, letters, constant * scale))
+        self._plays.append(float(relation.play) * scale if self._rounded else 0.0)
+        self.labels.append(relation.label)
         self._bearing.append(any(isinstance(key, BearingOf) for key in relation.form.terms))
 
     def compile(self) -> None:
         """Settles the rows; nothing may be added afterwards."""
+        self._play = np.array(self._plays)
         self._wraps = np.array(self._bearing, dtype=bool)
         self._spreads, self._of_spreads = _matrix([row[0] for row in self._rows])
         self._lengths, self._of_lengths = _matrix([row[1] for row in self._rows])
@@ -73,7 +86,15 @@ class LinearRows:
         return len(self._rows)
 
     def rows(self, state: Array, read: Readings) -> tuple[Array, Array]:
-        """The residuals, 0 where a relation holds, with their slopes: (batch, rows), (batch, rows, unknowns)."""
+        """The residuals, 0 where a relation holds, with their slopes: (batch, rows), (batch, rows, unknowns).
+
+        What a decimal is rounded by at most counts as holding where the figure's decimals are rounded.
+        """
+        value, slope = self.exact_rows(state, read)
+        return within_play(value, slope, self._play) if self._play.any() else (value, slope)
+
+    def exact_rows(self, state: Array, read: Readings) -> tuple[Array, Array]:
+        """The residuals with every decimal taken as exact."""
         value = (
             read.spread[:, self._spreads] @ self._of_spreads.T
             + read.size[:, self._lengths] @ self._of_lengths.T
@@ -98,6 +119,12 @@ class LinearRows:
     def letter_rows(self) -> tuple[Array, Array]:
         """How the residuals change with the letters, and the unknowns that these are."""
         return self._of_letters, self._letters
+
+
+def within_play(value: Array, slope: Array, play: Array) -> tuple[Array, Array]:
+    """Residuals less what is allowed on either side of 0, with their slopes."""
+    beyond = value - np.clip(value, -play, play)
+    return beyond, (beyond != 0)[:, :, None] * slope
 
 
 def _matrix(rows: Sequence[Mapping[int, float]]) -> tuple[Array, Array]:

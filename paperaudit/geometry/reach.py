@@ -10,9 +10,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import combinations
 
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.derive import DIVIDING, INTRODUCTION, SIMULTANEOUS, SOLVING, SUBSTITUTION
 from paperaudit.geometry.figure import Size
-from paperaudit.geometry.reached import Assumed, Budget, Fact, Kind, LetterSlopes
+from paperaudit.geometry.reached import Assumed, Fact, Kind, LetterSlopes
 from paperaudit.geometry.rows import Row, Source
 from paperaudit.geometry.theorems.theorem import AnglesEqual, Equation, Predicate, Stated, angles_equal
 from paperaudit.model.expression import AngleOf, Letter

@@ -1,9 +1,8 @@
-"""What the search beyond linear relations has settled, one value a line, and the budget of such searches."""
+"""What the search beyond linear relations has settled, one value a line."""
 
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.rows import Source
@@ -36,16 +35,3 @@ class Fact:
 
 
 Assumed: TypeAlias = tuple[tuple[Size, Letter], ...]
-
-
-@dataclass(slots=True)
-class Budget:
-    """How many trials of a row the searches for one part may still make."""
-
-    left: int = 300_000
-
-    def spend(self) -> None:
-        """Count one trial; raises BudgetExceeded when there are none left."""
-        self.left -= 1
-        if self.left < 0:
-            raise BudgetExceeded("the figure has more consequences than the search may look at")

@@ -52,10 +52,14 @@ _HOLDS: dict[RelationSign, Callable[[float], bool]] = {
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """Coordinates of every point (y up) and the value of every letter, meeting the conditions."""
+    """Coordinates of every point (y up) and the value of every letter, meeting the conditions.
+
+    `moved` holds the labels of givens that hold only once their decimals are rounded.
+    """
 
     at: dict[str, tuple[float, float]]
     letters: dict[str, float]
+    moved: frozenset[int] = frozenset()
 
 
 def realise(
@@ -105,7 +109,12 @@ def _realise(
     off, _ = problem.equalities(state, measured)
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.hinges.hold_strictly(state, measured, signs)
-    drawings = [drawing_of(problem, row) for row, fine in zip(state, good, strict=True) if fine]
+    moved = problem.moved(state, measured, EXACT)
+    drawings = [
+        replace(drawing_of(problem, row), moved=labels)
+        for row, labels, fine in zip(state, moved, good, strict=True)
+        if fine
+    ]
     return [
         drawing
         for drawing in drawings

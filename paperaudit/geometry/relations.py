@@ -6,6 +6,7 @@ from typing import Literal, TypeAlias
 
 from paperaudit.errors import NoValue
 from paperaudit.geometry.figure import Balance, Compared, Condition, EqualLengths, Size, SizeRelation, length
+from paperaudit.geometry.graded import constant_value
 from paperaudit.geometry.measure import in_unit
 from paperaudit.geometry.sizes import NotLinear, kind_of, linear_form, refuse_foreign_units
 from paperaudit.maths.linear import LinearForm
@@ -37,7 +38,9 @@ from paperaudit.model.expression import (
     SectorOf,
     SegmentOf,
     Sum,
+    leaves,
     parts_of,
+    with_leaves,
 )
 
 Dimension: TypeAlias = Fraction | Literal["number", "angle", "any"]
@@ -57,10 +60,11 @@ def relation_conditions(relation: Relation, label: int, unit: str) -> Iterator[C
     elif isinstance(left, LengthOf) and isinstance(right, LengthOf):
         yield EqualLengths(length(left.start, left.end), length(right.start, right.end), label)
     elif form := _linear(relation, unit):
-        yield SizeRelation(form, kind_of(form), label)
+        yield SizeRelation(form, kind_of(form), label, play=_play(relation, form, unit))
     else:
         _same_dimension(left, right)
-        yield Balance(in_figure_unit(left, unit), in_figure_unit(right, unit), label)
+        sides = in_figure_unit(left, unit), in_figure_unit(right, unit)
+        yield Balance(*sides, label, play=sum(_share_of_play(side) for side in sides))
 
 
 def _linear(relation: Relation, unit: str) -> LinearForm[Size] | None:
@@ -74,6 +78,35 @@ def _linear(relation: Relation, unit: str) -> LinearForm[Size] | None:
         refuse_foreign_units(form, relation)
         return form
     return None
+
+
+def _play(relation: Relation, form: LinearForm[Size], unit: str) -> Fraction:
+    """By how much the number in a form is off at most where the decimals of its relation are rounded ones."""
+    total = Fraction(0)
+    for decimal in _decimals(relation.left) | _decimals(relation.right):
+        sides = [_rounded_up(side, decimal) for side in (relation.left, relation.right)]
+        other = _linear(Relation(sides[0], "=", sides[1]), unit)
+        if other is not None and other.terms == form.terms:
+            total += abs(other.constant - form.constant)
+    return total
+
+
+def _share_of_play(side: Expression) -> float:
+    """By what share a side without letters and sizes is off at most where its decimals are rounded ones."""
+    value = constant_value(side)
+    if not value:
+        return 0.0
+    rounded = [constant_value(_rounded_up(side, decimal)) or value for decimal in _decimals(side)]
+    return sum(abs(other / value - 1) for other in rounded)
+
+
+def _decimals(expression: Expression) -> set[Number]:
+    return {leaf for leaf in leaves(expression) if isinstance(leaf, Number) and leaf.places > 0}
+
+
+def _rounded_up(expression: Expression, decimal: Number) -> Expression:
+    half = Fraction(1, 2 * 10**decimal.places)
+    return with_leaves(expression, lambda leaf: Number(decimal.value + half) if leaf == decimal else leaf)
 
 
 def _cleared(left: Expression, right: Expression) -> tuple[Expression, Expression]:

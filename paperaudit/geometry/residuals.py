@@ -52,9 +52,9 @@ class Residuals:
         columns = {letter: (first + number, self.letter_scales[number]) for number, letter in enumerate(figure.letters)}
         self._sines: list[int] = []
         self._cosines: list[int] = []
-        self.relations = LinearRows(self.gauges, columns, self.circles, self.unit)
+        self.relations = LinearRows(self.gauges, columns, self.circles, self.unit, figure.rounded)
         self.equal = BalanceRows(Scales(self.gauges, columns))
-        self.balances = BalanceRows(Scales(self.gauges, columns))
+        self.balances = BalanceRows(Scales(self.gauges, columns), figure.rounded)
         for condition in figure.conditions:
             self._take(condition)
         self._take_equal_lengths()
@@ -78,8 +78,9 @@ class Residuals:
                 self._cosines.append(self.gauges.turn(a, b, c, d))
             case SizeRelation():
                 self.relations.add(condition)
-            case Balance(left, right):
-                self.balances.add(in_simple_sizes(left, self.circles), in_simple_sizes(right, self.circles))
+            case Balance(left, right, label, _, play):
+                sides = [in_simple_sizes(side, self.circles) for side in (left, right)]
+                self.balances.add(sides[0], sides[1], label, play)
 
     def _take_equal_lengths(self) -> None:
         """As few equalities as say that all are equal: three radii are two equalities, not three."""
@@ -113,6 +114,15 @@ class Residuals:
         self.hinges.compile()
         self._lines = np.array(list(dict.fromkeys(self._sines)), dtype=int)
         self._rights = np.array(list(dict.fromkeys(self._cosines)), dtype=int)
+
+    def moved(self, state: Array, read: Readings, exact: float) -> list[frozenset[int]]:
+        """For each drawing the labels of the relations whose decimals it takes as rounded."""
+        if not self.figure.rounded:
+            return [frozenset()] * state.shape[0]
+        values = [self.relations.exact_rows(state, read)[0], self.balances.exact_rows(read, state)[0]]
+        off = np.abs(np.concatenate(values, axis=1)) > exact
+        labels = [*self.relations.labels, *self.balances.labels]
+        return [frozenset(label for label, far in zip(labels, row, strict=True) if far) for row in off]
 
     def measure(self, state: Array) -> Readings:
         """Turns, lengths and areas of every drawing in the batch."""

@@ -11,6 +11,7 @@ from paperaudit.geometry.theorems.theorem import (
     AnglesEqual,
     Balanced,
     Equation,
+    Greater,
     Instance,
     Predicate,
     Proportional,
@@ -92,9 +93,20 @@ def _same_length(arrangement: Arrangement, equal: SegmentsEqual) -> Iterator[Row
 
 def observed(arrangement: Arrangement, predicate: Predicate) -> Row | None:
     """The row that lets a predicate hold because the values of its sizes are known to agree."""
+    if isinstance(predicate, Greater):
+        return _compared(arrangement, predicate)
     sides = sides_of(predicate)
     terms = sides and _difference(arrangement, *sides)
     return None if terms is None else Row(None, terms, (), predicate, 3)
+
+
+def _compared(arrangement: Arrangement, greater: Greater) -> Row | None:
+    """The row of an inequality: it holds once all its sizes are numbers."""
+    one, slopes = value_and_slopes(greater.left, arrangement.measured)
+    two, others = value_and_slopes(greater.right, arrangement.measured)
+    if one - two <= HOLDS * (abs(one) + abs(two)):
+        return None
+    return Row(None, {**slopes, **others}, (), greater, 3)
 
 
 def _rows(arrangement: Arrangement, source: Source) -> Iterator[Row]:

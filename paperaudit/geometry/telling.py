@@ -10,7 +10,8 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.claim_forms import Claim
 from paperaudit.geometry.examine import Settled
 from paperaudit.geometry.figure import length
-from paperaudit.geometry.find_further import answer_of, attempted
+from paperaudit.geometry.find_further import attempted
+from paperaudit.geometry.further_answers import answer_of
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.theorems.right_triangles import RIGHT
 from paperaudit.geometry.theorems.theorem import (

@@ -27,7 +27,7 @@ from paperaudit.maths.angle_values import exact_function, usual_angles
 from paperaudit.maths.cancelling import PI, NoRoot, float_value, fraction_expression, is_number, reduced
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
 from paperaudit.maths.surd import Surd
-from paperaudit.model.expression import Expression, Function, FunctionName, Letter
+from paperaudit.model.expression import AngleOf, ArcOf, Expression, Function, FunctionName, Letter
 
 AGREES = 1e-6
 """Share of its size by which a worked value may differ from the drawing."""
@@ -63,6 +63,7 @@ class Values:
     solved: dict[int, Solved] = field(default_factory=dict)
     squares: dict[Expression, AlgebraicFraction] = field(default_factory=dict)
     _found: dict[int, Value] = field(default_factory=dict)
+    _sizes: list[tuple[Size, Value]] = field(default_factory=list)
 
     def of(self, fact: Fact) -> Value:
         """The value of a size's or a letter's fact; raises NoExactValue, and where it is not what the drawing has."""
@@ -76,11 +77,16 @@ class Values:
             if not math.isclose(said, real, rel_tol=AGREES, abs_tol=AGREES):
                 raise NoExactValue(f"{fact.subject} comes to {said}, not {real}")
             self._found[id(fact)] = value
+            self._sizes.append((fact.size, value))
         return self._found[id(fact)]
 
     def rounded_lengths(self) -> tuple[Value, ...]:
         """The values of lengths and areas so far that were rounded on the way."""
-        return tuple(value for value in self._found.values() if value.approx and value.exact is None)
+        return tuple(
+            value
+            for size, value in self._sizes
+            if not isinstance(size, AngleOf | ArcOf) and value.approx and not value.exact
+        )
 
     def real(self, size: Size) -> float:
         """The value of a size or letter in the drawing."""

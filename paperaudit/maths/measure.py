@@ -5,6 +5,7 @@ from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.units import conversion, same_unit, unit_named
 from paperaudit.model.expression import (
     Expression,
+    Function,
     Measured,
     Negative,
     Number,
@@ -26,7 +27,7 @@ class UnitClash(PaperauditError):
 def unit_of(expression: Expression) -> str:
     """The unit that the value of an expression comes in, "" for a bare number.
 
-    In a sum it is the first one met; letters and bare numbers take it over, as in 2x + 10°. Raises
+    In a sum it is the first one met; letters and bare numbers take it over, as in 2x + 10°. A sine has none. Raises
     UnitClash for units that cannot be added, multiplied or divided.
 
     >>> from fractions import Fraction
@@ -52,6 +53,8 @@ def unit_of(expression: Expression) -> str:
             return _unit_of_product([unit] * int(count))
         case Negative(operand):
             return unit_of(operand)
+        case Function():
+            return ""
     found = [unit for unit in map(unit_of, parts_of(expression)) if unit]
     if found:
         raise UnitClash(f"a root of {found[0]}")

@@ -4,7 +4,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from paperaudit.errors import BudgetExceeded, NoValue
-from paperaudit.maths.approximate import to_decimal
+from paperaudit.maths.approximate import has_function, to_decimal
 from paperaudit.maths.exact import NotSurd, exact_value
 from paperaudit.maths.polynomial import algebraic_fraction
 from paperaudit.model.expression import Expression, Letter, leaves, letters_of
@@ -25,6 +25,9 @@ def same_value(one: Expression, other: Expression) -> bool | None:
     if one == other:
         return True
     try:
+        if has_function(one) or has_function(other):
+            # A sine stands for itself in algebra, and it may be a root: 4 sin 15° = √6 − √2.
+            return algebraic_fraction(one).same_as(algebraic_fraction(other)) or _same_number(one, other)
         return algebraic_fraction(one).same_as(algebraic_fraction(other))
     except NotSurd:
         return _same_number(one, other)

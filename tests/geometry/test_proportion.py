@@ -8,7 +8,9 @@ import pytest
 from paperaudit.geometry.theorems import (
     between_parallels,
     bisectors,
+    comparing,
     congruent,
+    equals,
     hypotenuse,
     isosceles_axes,
     proportion,
@@ -16,6 +18,7 @@ from paperaudit.geometry.theorems import (
     shape_converses,
     similar,
     special_shapes,
+    straight,
     triangle_centres,
 )
 from paperaudit.geometry.theorems.theorem import (
@@ -28,6 +31,8 @@ from tests.geometry.theorem_trials import TRIALS, Trial, drawn, instances_of, is
 TOPICS = (
     similar,
     congruent,
+    equals,
+    straight,
     hypotenuse,
     isosceles_axes,
     bisectors,
@@ -37,6 +42,7 @@ TOPICS = (
     shape_converses,
     special_shapes,
     quadrilateral_lengths,
+    comparing,
 )
 OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]

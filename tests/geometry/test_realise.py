@@ -1,20 +1,19 @@
 """Figures with lengths, areas, arcs and letters are drawn, and what is drawn measures what was stated."""
 
 import math
-from fractions import Fraction
+from itertools import combinations, pairwise
 
 import numpy as np
 import pytest
 
-from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.chance import most_general
 from paperaudit.geometry.figure import Balance, Figure, SizeRelation
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.residuals import Residuals
-from paperaudit.geometry.sketch import settled_by_sketch
 from paperaudit.geometry.starts import start_positions
 from paperaudit.model.expression import (
-    AngleOf,
     ArcLengthOf,
     ArcOf,
     AreaOf,
@@ -23,15 +22,11 @@ from paperaudit.model.expression import (
     DistanceOf,
     Expression,
     Function,
-    LengthOf,
     Letter,
-    Measured,
-    Number,
     PerimeterOf,
     Power,
     Product,
     Quotient,
-    Relation,
     RelationSign,
     Root,
     SectorOf,
@@ -47,44 +42,16 @@ from paperaudit.model.fact import (
     Crossing,
     Drawn,
     Fact,
-    Given,
-    Holds,
     Incircle,
     Midline,
     OnArc,
     Perpendicular,
-    Shape,
     Similar,
     Tangent,
 )
+from tests.geometry.typed import angle, figure_of, is_, length, number, triangle
 
 SEEDS = range(6)
-
-
-def number(value: float | str, unit: str = "") -> Expression:
-    amount = Number(Fraction(str(value)))
-    return Measured(amount, unit) if unit else amount
-
-
-def length(name: str) -> LengthOf:
-    return LengthOf(name[0], name[1])
-
-
-def angle(name: str) -> AngleOf:
-    return AngleOf(name[0], name[1], name[2])
-
-
-def is_(left: Expression, right: Expression | float, sign: RelationSign = "=") -> Holds:
-    return Holds(Relation(left, sign, right if not isinstance(right, int | float) else number(right)))
-
-
-def triangle(name: str) -> Shape:
-    return Shape("triangle", tuple(name))
-
-
-def figure_of(*facts: Fact, sketch: dict[str, tuple[float, float]] | None = None) -> Figure:
-    places = tuple((name, x, y) for name, (x, y) in (sketch or {}).items())
-    return settled_by_sketch(FigureBuilder(tuple(Given("", (fact,)) for fact in facts)).figure(places))
 
 
 def drawn(figure: Figure) -> list[Drawing]:
@@ -200,6 +167,13 @@ BALANCES: dict[str, tuple[Fact, ...]] = {
         is_(length("AE"), 4),
         is_(length("EB"), 6),
         is_(length("CE"), 3),
+    ),
+    "tangent and secant": (
+        Circle("O", ("T", "A", "B")),
+        Tangent(("P", "T"), "T", "O"),
+        Collinear(("P", "A", "B")),
+        is_(length("PT"), 6),
+        is_(length("PA"), 4),
     ),
     "difference of squares": (
         triangle("ABC"),
@@ -340,3 +314,31 @@ def test_similar_quadrilaterals() -> None:
     figure = figure_of(Similar(tuple("ABCD"), tuple("EFGH")), is_(length("AB"), 4), is_(length("EF"), 6))
     for drawing in drawn(figure):
         assert measured(length("GH"), drawing.at) == pytest.approx(1.5 * measured(length("CD"), drawing.at))
+
+
+@pytest.mark.parametrize(
+    "sketch", [{}, {"A": (0.0, 0.0), "B": (4.0, 0.0), "C": (0.0, 4.0), "D": (2.0, 0.0), "E": (0.0, 2.0)}]
+)
+def test_nothing_is_equal_by_chance(sketch: dict[str, tuple[float, float]]) -> None:
+    """A sketch on squared paper, or none, gives no right angles, equal sides and parallels that nothing states."""
+    facts = (triangle("ABC"), Collinear(("A", "D", "B")), Collinear(("A", "E", "C")), Drawn("segment", ("D", "E")))
+    figure = figure_of(*facts, sketch=sketch)
+    best = most_general([Arrangement(figure, drawing) for drawing in drawn(figure)])
+    turns = [abs(one - two) % 180 for one, two in combinations(best.bearings, 2)]
+    assert min(abs(turn - other) for turn in turns for other in (0, 90, 180)) > 0.01
+    lengths = sorted(math.dist(best.at[one], best.at[two]) for one, two in combinations("ABCDE", 2))
+    assert min(after / before for before, after in pairwise(lengths)) > 1 + 1e-4
+
+
+def test_letters_of_very_different_size() -> None:
+    """AB : BC = 1 : x and AC = y with sides 0.02, 5 and 5.01: letters far from the unit of lengths are found."""
+    figure = figure_of(
+        triangle("ABC"),
+        is_(length("AB"), 0.02),
+        is_(Quotient(length("BC"), length("AB")), X),
+        is_(length("AC"), 5.01),
+        is_(Product((length("BC"), Letter("y"))), 30),
+        is_(length("BC"), 5),
+    )
+    for drawing in drawn(figure):
+        assert drawing.letters == pytest.approx({"x": 250, "y": 6})

@@ -19,6 +19,7 @@ from paperaudit.geometry.theorems.theorem import (
     AnglesEqual,
     Balanced,
     Equation,
+    Greater,
     Instance,
     IsShape,
     LinesParallel,
@@ -90,6 +91,8 @@ def holds(arrangement: Arrangement, predicate: Predicate) -> bool:
             )
         case Balanced(left, right):
             return same(size(left), size(right))  # type: ignore[arg-type]
+        case Greater(left, right):
+            return size(left) > size(right)
         case OnOneLine((a, b, c)):
             return same(size(length(a, b)) + size(length(b, c)), size(length(a, c)))
         case IsShape(kind, points):
@@ -145,6 +148,8 @@ def mutations(arrangement: Arrangement, found: Instance | Equation) -> Iterator[
             yield from (replace(found, conclusion=AnglesEqual(one, size)) for size in corners(arrangement))
         case TrianglesAlike(one, (a, b, c), congruent):
             yield replace(found, conclusion=TrianglesAlike(one, (b, a, c), congruent))
+        case Greater(left, right):
+            yield replace(found, conclusion=Greater(right, left))
         case OnOneLine((a, b, c)):
             yield replace(found, conclusion=OnOneLine((b, a, c)))
         case IsShape(kind, (a, b, c, d)):

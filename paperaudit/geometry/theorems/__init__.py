@@ -12,6 +12,7 @@ from paperaudit.geometry.theorems import (
     chords,
     circle_converses,
     circles,
+    comparing,
     concyclic,
     congruent,
     equals,
@@ -88,11 +89,17 @@ def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> 
                 yield instance
 
 
+def comparisons(arrangement: Arrangement) -> Iterator[Instance | Equation]:
+    """Every instance of the theorems that compare sizes, for claims that one is greater."""
+    for theorem in comparing.THEOREMS:
+        yield from theorem.find(arrangement)
+
+
 def further_instances(arrangement: Arrangement) -> Iterator[Instance | Equation]:
     """Every instance of the theorems that are not linear, in a fixed order."""
     for find in dict.fromkeys(theorem.find for theorem in FURTHER):
         yield from find(arrangement)
 
 
-SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed((*ALL, *FURTHER))}
+SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed((*ALL, *FURTHER, *comparing.THEOREMS))}
 """The skill that each theorem's name trains."""

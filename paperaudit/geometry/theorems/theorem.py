@@ -73,6 +73,14 @@ class Balanced:
 
 
 @dataclass(frozen=True, slots=True)
+class Greater:
+    """One size, or a sum of sizes, is greater than another."""
+
+    left: Expression
+    right: Expression
+
+
+@dataclass(frozen=True, slots=True)
 class TrianglesAlike:
     """Two triangles similar, or `congruent`, corresponding corners in order; `alike` builds one in a fixed order."""
 
@@ -134,6 +142,7 @@ Predicate: TypeAlias = (
     | AngleIs
     | Proportional
     | Balanced
+    | Greater
     | TrianglesAlike
     | IsShape
     | OnOneLine
