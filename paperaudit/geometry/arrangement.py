@@ -47,6 +47,8 @@ class Arrangement:
         self.figure = figure
         self.drawing = drawing
         self.at = drawing.at
+        self._measures: dict[Expression, float] = {}
+        self._corners: dict[tuple[str, str, str, bool], AngleOf] = {}
         self.lines: tuple[tuple[str, ...], ...] = tuple(self._along(line) for line in figure.lines)
         self._names = {self.canonical(name): name for name in reversed(figure.fixed_names) if self._drawn(name)}
 
@@ -181,7 +183,10 @@ class Arrangement:
 
     def measured(self, size: Expression) -> float:
         """The size in the drawing: degrees, or the drawing's unit of length or its square, or the letter's value."""
-        return measured(size, self.at, self.drawing.letters, self.circles)
+        found = self._measures.get(size)
+        if found is None:
+            found = self._measures[size] = measured(size, self.at, self.drawing.letters, self.circles)
+        return found
 
     @cached_property
     def circles(self) -> dict[str, tuple[str, ...]]:
@@ -268,7 +273,8 @@ class Arrangement:
 
     def corner(self, before: str, vertex: str, after: str, reflex: bool = False) -> AngleOf:
         """The canonical angle at `vertex` between two points joined to it by drawn lines."""
-        return self.canonical(angle(before, vertex, after, reflex))
+        key = (before, vertex, after, reflex)
+        return self._corners.get(key) or self._corners.setdefault(key, self.canonical(angle(*key)))
 
     @cached_property
     def signature(self) -> tuple[object, ...]:
