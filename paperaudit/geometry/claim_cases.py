@@ -8,7 +8,7 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claim_forms import claims_of, gap
-from paperaudit.geometry.examine import FIRST_SEEDS, MORE_SEEDS
+from paperaudit.geometry.drawn import FIRST_SEEDS, MORE_SEEDS
 from paperaudit.geometry.figure import Balance, Figure
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.realise import realise

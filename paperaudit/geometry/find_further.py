@@ -11,7 +11,8 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.constructions import with_crossings, with_extensions, with_parallels, with_radii
 from paperaudit.geometry.diagonals import with_diagonals
-from paperaudit.geometry.examine import FIRST_SEEDS, Settled
+from paperaudit.geometry.drawn import FIRST_SEEDS
+from paperaudit.geometry.examine import Settled
 from paperaudit.geometry.figure import Angular, Figure, Size, SizeRelation
 from paperaudit.geometry.further import Further, Path
 from paperaudit.geometry.further_lines import FurtherWorking
