@@ -152,7 +152,8 @@ class Arrangement:
 
     @cached_property
     def _length_names(self) -> dict[LengthOf, LengthOf]:
-        return {length(name.start, name.end): name for name in reversed(self.figure.length_names)}
+        names = [name for name in reversed(self.figure.named_sizes) if isinstance(name, LengthOf)]
+        return {length(name.start, name.end): name for name in names}
 
     def _from_centre(self, size: LengthOf) -> LengthOf:
         """A radius is named from its centre: OA."""
