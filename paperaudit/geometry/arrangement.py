@@ -47,6 +47,8 @@ class Arrangement:
         self.figure = figure
         self.drawing = drawing
         self.at = drawing.at
+        self._measures: dict[Expression, float] = {}
+        self._corners: dict[tuple[str, str, str, bool], AngleOf] = {}
         self.lines: tuple[tuple[str, ...], ...] = tuple(self._along(line) for line in figure.lines)
         self._names = {self.canonical(name): name for name in reversed(figure.fixed_names) if self._drawn(name)}
 
@@ -150,7 +152,8 @@ class Arrangement:
 
     @cached_property
     def _length_names(self) -> dict[LengthOf, LengthOf]:
-        return {length(name.start, name.end): name for name in reversed(self.figure.length_names)}
+        names = [name for name in reversed(self.figure.named_sizes) if isinstance(name, LengthOf)]
+        return {length(name.start, name.end): name for name in names}
 
     def _from_centre(self, size: LengthOf) -> LengthOf:
         """A radius is named from its centre: OA."""
@@ -181,7 +184,10 @@ class Arrangement:
 
     def measured(self, size: Expression) -> float:
         """The size in the drawing: degrees, or the drawing's unit of length or its square, or the letter's value."""
-        return measured(size, self.at, self.drawing.letters, self.circles)
+        found = self._measures.get(size)
+        if found is None:
+            found = self._measures[size] = measured(size, self.at, self.drawing.letters, self.circles)
+        return found
 
     @cached_property
     def circles(self) -> dict[str, tuple[str, ...]]:
@@ -268,7 +274,8 @@ class Arrangement:
 
     def corner(self, before: str, vertex: str, after: str, reflex: bool = False) -> AngleOf:
         """The canonical angle at `vertex` between two points joined to it by drawn lines."""
-        return self.canonical(angle(before, vertex, after, reflex))
+        key = (before, vertex, after, reflex)
+        return self._corners.get(key) or self._corners.setdefault(key, self.canonical(angle(*key)))
 
     @cached_property
     def signature(self) -> tuple[object, ...]:

@@ -33,6 +33,8 @@ from paperaudit.model.expression import (
     DistanceOf,
     Expression,
     LengthOf,
+    Letter,
+    Number,
     SectorOf,
     SegmentOf,
     leaves,
@@ -90,7 +92,7 @@ class FigureBuilder:
         self._givens = givens
         self._facts = [fact for given in givens for fact in given.facts]
         wanted = list(asked)
-        sizes: list[Expression] = [item for item in wanted if _is_expression(item)]  # type: ignore[misc]
+        self._asked = [side for item in wanted for side in _expressions(item)]
         paths = [path for fact in self._facts for path in drawn_paths(fact)]
         for item in wanted:
             paths += expression_paths(item) if _is_expression(item) else drawn_paths(item)  # type: ignore[arg-type]
@@ -107,7 +109,7 @@ class FigureBuilder:
             for side in (fact.relation.left, fact.relation.right)
         ]
         self.unit = length_unit(tuple(self._sides))
-        self._circles = known_circles(givens, tuple(sizes))
+        self._circles = known_circles(givens, tuple(self._asked))
 
     def resolved(self, expression: Expression) -> Expression:
         """The expression with ∠B and B̂₁ by three points, arcs and circles by their centres; raises Unclear.
@@ -158,7 +160,7 @@ class FigureBuilder:
             letters=tuple(dict.fromkeys(letters)),
             sketch=sketch,
             fixed_names=names,
-            length_names=tuple(dict.fromkeys(size for size in sizes if isinstance(size, LengthOf))),
+            named_sizes=self._named_sizes(),
             alike=tuple(
                 (fact.first, fact.second, isinstance(fact, Congruent), label)
                 for label, facts in enumerate(groups)
@@ -174,6 +176,12 @@ class FigureBuilder:
             context=frozenset(label for label, given in enumerate(self._givens) if _sets_up(given)),
             arcs=any(isinstance(size, _ROUND) for size in sizes),
         )
+
+    def _named_sizes(self) -> tuple[Expression, ...]:
+        """Every size that the givens and the question name, each once."""
+        sides = [self.resolved(side) for side in (*self._sides, *self._asked)]
+        found = dict.fromkeys(leaf for side in sides for leaf in leaves(side))
+        return tuple(leaf for leaf in found if not isinstance(leaf, Letter | Number))
 
     def _points(self, conditions: list[Condition], sizes: list[Expression]) -> tuple[str, ...]:
         """Every point of the figure: those of its lines first, then those that no line goes through."""
@@ -192,6 +200,13 @@ class FigureBuilder:
             elif isinstance(size, BearingOf):
                 points += [size.start, size.end]
         return tuple(dict.fromkeys(points))
+
+
+def _expressions(item: Expression | Fact) -> tuple[Expression, ...]:
+    """What is asked for, or the two sides of a relation to be shown."""
+    if isinstance(item, Holds):
+        return item.relation.left, item.relation.right
+    return (item,) if _is_expression(item) else ()  # type: ignore[return-value]
 
 
 def _is_expression(item: Expression | Fact) -> bool:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claim_forms import claims_of, gap
-from paperaudit.geometry.examine import FIRST_SEEDS, MORE_SEEDS
+from paperaudit.geometry.drawn import FIRST_SEEDS, MORE_SEEDS
 from paperaudit.geometry.figure import Balance, Figure
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.realise import realise
@@ -20,6 +20,8 @@ HOLDS_WITHIN = 1e-8
 """Share of the sizes in a claim within which it holds on a drawing that is exact to 1e-9."""
 FAILS_FROM = 1e-6
 """Share from which it fails there."""
+FAILS_ROUNDED = 1e-2
+"""The same where the givens hold only once their decimals are rounded."""
 
 
 APART = (Fraction(7, 10), Fraction(13, 10), Fraction(9, 10))
@@ -74,11 +76,12 @@ def _any(fact: Fact, builder: FigureBuilder, one: Arrangement) -> bool:
     return next(claims_of(fact, builder, one), None) is not None
 
 
-def truth(found: Sequence[float]) -> Truth:
-    """What the gaps of a claim in the drawings say."""
-    if any(HOLDS_WITHIN < off < FAILS_FROM for off in found):
+def truth(found: Sequence[float], rounded: bool = False) -> Truth:
+    """What the gaps of a claim in the drawings say; those of a `rounded` figure say less."""
+    fails_from = FAILS_ROUNDED if rounded else FAILS_FROM
+    if any(HOLDS_WITHIN < off < fails_from for off in found):
         return Truth.UNCLEAR
-    failing = sum(off >= FAILS_FROM for off in found)
+    failing = sum(off >= fails_from for off in found)
     if not failing:
         return Truth.HOLDS
     return Truth.FAILS if failing == len(found) else Truth.OPEN

@@ -10,6 +10,7 @@ from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.figure import Size, angle, length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.plane import side
+from paperaudit.geometry.relations import in_figure_unit
 from paperaudit.geometry.rows import sides_of
 from paperaudit.geometry.shape_claims import shape_claims, shape_gap, triangle_claims
 from paperaudit.geometry.sizes import NotLinear, linear_form
@@ -29,7 +30,7 @@ from paperaudit.geometry.theorems.theorem import (
 )
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Measured, Number
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, Measured, Negative, Number, Product, Sum
 from paperaudit.model.fact import (
     BisectsAngle,
     BisectsSegment,
@@ -104,6 +105,7 @@ def claims_of(fact: Fact, builder: FigureBuilder, arrangement: Arrangement) -> I
 def _equal(left: Expression, right: Expression, builder: FigureBuilder, arrangement: Arrangement) -> Claim:
     """A relation; two angles, two segments, or an angle and its size are a predicate too."""
     text = f"{_named(left, arrangement)} = {_named(right, arrangement)}"
+    left, right = in_figure_unit(left, builder.unit), in_figure_unit(right, builder.unit)
     predicate: Predicate | None = None
     if isinstance(left, LengthOf) and isinstance(right, LengthOf):
         predicate = segments_equal((left.start, left.end), (right.start, right.end))
@@ -193,5 +195,17 @@ def _around(points: tuple[str, ...]) -> Iterator[tuple[str, str]]:
 
 
 def _share(arrangement: Arrangement, left: Expression, right: Expression) -> float:
-    one, two = arrangement.measured(left), arrangement.measured(right)
-    return abs(one - two) / (abs(one) + abs(two) or 1.0)
+    apart = abs(arrangement.measured(left) - arrangement.measured(right))
+    return apart / (_magnitude(arrangement, left) + _magnitude(arrangement, right) or 1.0)
+
+
+def _magnitude(arrangement: Arrangement, expression: Expression) -> float:
+    """The size of an expression's terms added up, whatever their signs: x² − 2x − 3 is 0 where x is 3."""
+    match expression:
+        case Sum(terms):
+            return sum(_magnitude(arrangement, term) for term in terms)
+        case Negative(operand) | Measured(operand):
+            return _magnitude(arrangement, operand)
+        case Product(factors):
+            return math.prod(_magnitude(arrangement, factor) for factor in factors)
+    return abs(arrangement.measured(expression))

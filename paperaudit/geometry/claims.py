@@ -16,6 +16,7 @@ from paperaudit.geometry.figure import Figure, SameWay
 from paperaudit.geometry.find import notation_of
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.rounded_claims import rounded_claim_outcome
 from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import CONFIRMED, Working
@@ -53,7 +54,9 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     ]
     refused = _refused(refusals, drawn)
     if refused:
-        return refused
+        accuracy = reading.ask.accuracy if reading.ask is not None else None
+        said = HOLDS[task.how]
+        return rounded_claim_outcome(result.settled, builder, givens, task, accuracy, notation, said) or refused
     outcome = _proved(result.settled, builder, givens, task, notation)
     if isinstance(outcome, NotRead):
         more = [one for settled in result.settled for one in more_samples(settled.arrangement.figure)]
@@ -66,7 +69,7 @@ def _refused(refusals: Sequence[Refusal], drawn: Sequence[Arrangement]) -> Outco
     """What is to be said of the first claim that fails in one of the drawings."""
     for refusal in refusals:
         off = gaps(refusal.fact, refusal.builder, drawn)
-        found = truth(off)
+        found = truth(off, any(one.figure.rounded for one in drawn))
         if found is not Truth.HOLDS:
             return refusal.outcome(found, drawn, off)
     return None

@@ -14,6 +14,7 @@ from paperaudit.geometry.constructions import (
     with_radii,
 )
 from paperaudit.geometry.derive import Node
+from paperaudit.geometry.drawn import FIRST_SEEDS, drawn
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Angular, Balance, Figure, Measurable, ParallelPair, Size, SizeRelation
 from paperaudit.geometry.introduce import search
@@ -27,8 +28,6 @@ from paperaudit.geometry.theory import Theory, close
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import Expression, Letter, Number
 
-FIRST_SEEDS = range(6)
-MORE_SEEDS = range(6, 48)
 SAME = 1e-6
 """Degrees, or share of a length, within which a measured size agrees with a derived one."""
 CLEARLY_OTHER = 0.5
@@ -66,29 +65,28 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
 
     Without any drawing, try to prove that there is none. A sketch settles which arrangement is meant.
     """
-    sketched = settled_by_sketch(figure)
-    drawings = realise(sketched, FIRST_SEEDS)
-    if not drawings and with_loose_directions(sketched) != sketched:
-        sketched = with_loose_directions(sketched)
-        drawings = realise(sketched, FIRST_SEEDS)
-    refutation = refute(sketched) if figure.sketch and not drawings and not _merged(sketched) else None
-    if not drawings and refutation is None:
-        drawings = realise(sketched, MORE_SEEDS)
-    merged = _merged(sketched) if not drawings else None
-    if merged:
-        return examine(merged, targets)
-    if not drawings:
-        refutation = refutation or refute(sketched)
+    result = drawn(figure)
+    if not result.drawings:
+        merged = _merged(result.figure)
+        if merged:
+            return examine(merged, targets)
+        refutation = _refuted(figure, result.figure)
         otherwise = bool(refutation and figure.sketch and realise(replace(figure, sketch=()), FIRST_SEEDS))
         return Examination(refutation=refutation, otherwise=otherwise)
     settled = []
-    for arrangement in arrangements(sketched, drawings):
+    for arrangement in arrangements(result.figure, result.drawings):
         found = tuple(instances(arrangement))
         plain = _settled(arrangement, found, targets, {})
         joined = with_radii(arrangement) if None in plain.values else None
         further = _settled(joined.arrangement, joined.found, targets, joined.words) if joined else plain
         settled.append(plain if None in further.values else further)
     return Examination(tuple(settled))
+
+
+def _refuted(figure: Figure, loosest: Figure) -> Refutation | None:
+    """A proof that the figure is impossible, where need be only as its sketch shows it clearly or less clearly."""
+    sketched = with_loose_directions(settled_by_sketch(figure))
+    return refute(loosest) or (refute(sketched) if sketched != loosest else None)
 
 
 def _settled(

@@ -264,7 +264,7 @@ class Figure:
 
     Each line is the set of its points in order of first mention; their order along it is settled by the drawing
     (`Arrangement`). `label` of a condition is the index of its given. `sketch` gives the rough positions of points,
-    `fixed_names` the angle names that the paper itself uses, `length_names` its names of lengths (CA, not AC).
+    `fixed_names` the angle names that the paper itself uses, `named_sizes` every size that it names (CA, not AC).
     `context` holds the labels of statements that only set the figure up. `arcs` says that lines may name arcs: the
     paper does, or nothing else leads on. `rounded` says that decimals stand for whatever is rounded to them.
     """
@@ -276,7 +276,7 @@ class Figure:
     letters: tuple[str, ...] = ()
     sketch: tuple[tuple[str, float, float], ...] = ()
     fixed_names: tuple[AngleOf, ...] = ()
-    length_names: tuple[LengthOf, ...] = ()
+    named_sizes: tuple[Expression, ...] = ()
     alike: tuple[tuple[tuple[str, ...], tuple[str, ...], bool, int], ...] = ()
     midpoints: tuple[tuple[str, str, str, int], ...] = field(default=())
     context: frozenset[int] = frozenset()

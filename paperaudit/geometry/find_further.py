@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import islice
+from itertools import chain, islice
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
@@ -30,6 +30,7 @@ from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.other_roots import figures_with, set_aside
 from paperaudit.geometry.reached import Fact
+from paperaudit.geometry.solutions import other_solutions
 from paperaudit.geometry.spelled import spelled
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theory import close
@@ -87,27 +88,26 @@ def attempts(
         attempt = attempted(one, asked, givens, notation, deep, budget)
         if attempt is None:
             return None
-        found.append(attempt)
-        for other in figures_with(one.arrangement.figure, attempt.set_aside):
+        if not any(_has_values(one.arrangement, asked, known) for known in found):
+            found.append(attempt)
+        for other in chain(
+            figures_with(one.arrangement.figure, attempt.set_aside), other_solutions(one.arrangement, asked)
+        ):
+            if any(_has_values(other, asked, known) for known in found):
+                continue
             further = attempted(_settled(other), asked, givens, notation, deep, budget)
             if further is None:
                 return None
             found.append(further)
-    return _different(found)
+    return found
 
 
-def _different(found: list[Attempt]) -> list[Attempt]:
-    kept: list[Attempt] = []
-    for attempt in found:
-        if not any(
-            all(
-                math.isclose(a.number, b.number, rel_tol=SAME)
-                for a, b in zip(attempt.values, other.values, strict=True)
-            )
-            for other in kept
-        ):
-            kept.append(attempt)
-    return kept
+def _has_values(arrangement: Arrangement, asked: Sequence[Expression], attempt: Attempt) -> bool:
+    """Whether a figure measures what an attempt has found."""
+    return all(
+        math.isclose(arrangement.measured(item), value.number, rel_tol=SAME)
+        for item, value in zip(asked, attempt.values, strict=True)
+    )
 
 
 def _settled(arrangement: Arrangement) -> Settled:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import get_args
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.budget import Budget
@@ -103,7 +104,7 @@ class Further:
                 wanted.append(target)
                 continue
             expression = canonical(target, self.arrangement)
-            if isinstance(expression, AngleOf | ArcOf | LengthOf | Letter):
+            if isinstance(expression, get_args(Size)):
                 wanted.append(expression)
             else:
                 _, slopes = value_and_slopes(expression, self.arrangement.measured)

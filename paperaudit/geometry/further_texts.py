@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.amounts import Value, as_fraction
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.canonical import as_printed
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.line_writer import equal_segments_text
 from paperaudit.geometry.notation import Notation, number
@@ -65,7 +66,9 @@ class Texts:
         return with_leaves(expression, self._named)
 
     def _named(self, leaf: Expression) -> Expression:
-        return self.arrangement.name(leaf) if isinstance(leaf, AngleOf | ArcOf | LengthOf) else leaf
+        if isinstance(leaf, AngleOf | ArcOf | LengthOf):
+            return self.arrangement.name(leaf)
+        return as_printed(leaf, self.arrangement)
 
     def name(self, size: Size) -> str:
         """A size as the paper names it."""

@@ -7,7 +7,7 @@ from itertools import combinations
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claim_cases import FAILS_FROM, gaps
-from paperaudit.geometry.examine import FIRST_SEEDS
+from paperaudit.geometry.drawn import FIRST_SEEDS
 from paperaudit.geometry.figure import length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.realise import realise

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.amounts import Value
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.examine import FIRST_SEEDS
+from paperaudit.geometry.drawn import FIRST_SEEDS
 from paperaudit.geometry.figure import Angular, Figure, Size, SizeRelation
 from paperaudit.geometry.further import Path
 from paperaudit.geometry.reached import Fact

@@ -79,7 +79,7 @@ def realise(
     equalities alone; what comes out is checked strictly.
     """
     if not near and not turns:
-        drawings = list(_from_seeds(replace(figure, fixed_names=(), length_names=()), seeds))
+        drawings = list(_from_seeds(replace(figure, fixed_names=(), named_sizes=()), seeds))
     else:
         drawings = _realise(figure, seeds, near, turns, ways)
     return drawings if overlapping else [drawing for drawing in drawings if not overlaps(figure, drawing)]

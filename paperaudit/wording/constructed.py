@@ -22,6 +22,8 @@ def drop_meets(node: Node, scene: Scene) -> Facts:
     start, foot = distinct(points_under(node), node)
     line, *met = paths_of(node)
     drop = Perpendicular((start, foot), line)
+    if has(node, "on_tail") and (not met or set(met[0]) == set(line)):
+        return on_line(foot, met[0] if met else line, node, beyond=True), drop
     if not met or set(met[0]) == set(line):
         return (drop,) if foot in line else (Collinear((line[0], foot, line[1]), ordered=False), drop)
     return (drop,) if foot in met[0] else (on_line(foot, met[0], node, has(node, "on_tail")), drop)

@@ -6,8 +6,8 @@ from parsimonious.nodes import Node
 
 from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.tree import every, first, has
-from paperaudit.model.expression import Relation
-from paperaudit.model.fact import Circle, Fact, Holds, Path, Quality
+from paperaudit.model.expression import AngleOf, Expression, Relation
+from paperaudit.model.fact import Circle, Fact, Holds, Path, Quality, Shape
 from paperaudit.wording.arcs import circles_named
 from paperaudit.wording.bisectors import cevians_named
 from paperaudit.wording.chords import by_noun
@@ -26,7 +26,7 @@ def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, 
         *tangents_named(clause, scene, facts),
         *by_size(clause, scene, facts),
         *_by_side(clause, scene),
-        *_by_angle(clause),
+        *_by_angle(clause, scene, facts),
     )
     return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
 
@@ -67,11 +67,24 @@ def _facing(side: Path, triangle: tuple[str, ...]) -> str:
     return next(point for point in triangle if point not in side)
 
 
-def _by_angle(clause: Node) -> Iterator[Fact]:
-    """An angle called acute is below 90°, one called obtuse above."""
+def _by_angle(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> Iterator[Fact]:
+    """An angle called acute is below 90°, one called obtuse above; an exterior one is no angle of a polygon."""
+    polygons = [*scene.shapes, *(fact for fact in facts if isinstance(fact, Shape))]
     for angle in every(clause, "angle"):
         words = angle.text.removeprefix("the ")
         if words.startswith("acute"):
             yield Holds(Relation(angle_of(angle), "<", RIGHT_ANGLE))
+        elif words.startswith("exterior") and any(_is_corner(angle_of(angle), shape.points) for shape in polygons):
+            raise NotUnderstood(
+                "this is an interior angle", angle.start, "an exterior angle by a point beyond a corner"
+            )
         elif words.startswith("obtuse"):
             yield Holds(Relation(angle_of(angle), ">", RIGHT_ANGLE))
+
+
+def _is_corner(angle: Expression, polygon: tuple[str, ...]) -> bool:
+    """Whether an angle lies between two sides of a polygon."""
+    if not isinstance(angle, AngleOf) or angle.vertex not in polygon:
+        return False
+    at = polygon.index(angle.vertex)
+    return {angle.arm, angle.other} == {polygon[at - 1], polygon[(at + 1) % len(polygon)]}

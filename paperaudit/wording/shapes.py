@@ -53,6 +53,7 @@ _QUALITIES: dict[str, Quality] = {
     "regular": "regular",
     "convex": "convex",
 }
+_GENERAL = ("triangle", "quadrilateral", "polygon")
 _RIGHT: tuple[Quality, ...] = ("right-angled",)
 
 
@@ -63,6 +64,8 @@ def shape(node: Node, scene: Scene) -> Facts:
     facts: list[Fact] = []
     for corners in every(node, "corners"):
         points = corners_of(corners)
+        for noun in nouns[:-1]:
+            kind_of(noun, points, corners)
         facts.append(Shape(kind_of(nouns[-1] if nouns else "", points, corners), points, qualities))
     tail = first(node, "shape_tail")
     if tail is not None:
@@ -113,6 +116,7 @@ def kind_of(noun: str, points: tuple[str, ...], node: Node) -> ShapeKind:
 def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
     """Polygons that a clause names in passing ("BD is a median of △ABC"), unless they are known."""
     known = [set(fact.points) for fact in facts if isinstance(fact, Shape)]
+    kinds = {(frozenset(fact.points), fact.kind) for fact in facts if isinstance(fact, Shape)}
     found: list[Fact] = []
     plural = ""
     for polygon in every(clause, "polygon", "polygon_name"):
@@ -121,7 +125,11 @@ def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
         words = polygon.text.split(" ")[-2] if polygon.expr_name == "polygon_name" and " " in polygon.text else ""
         kind = noun.text if noun is not None else words or plural
         plural = kind if kind.endswith("s") and kind != "rhombus" else ""
-        if (kind or "△" in polygon.text) and not scene.knows(corners) and set(corners) not in known:
+        new = not scene.knows(corners) and set(corners) not in known
+        if not new and noun is not None and set(corners) in known:
+            called = kind_of(kind, corners, polygon)
+            new = called not in _GENERAL and (frozenset(corners), called) not in kinds
+        if (kind or "△" in polygon.text) and new:
             found.append(Shape(kind_of(kind, corners, polygon), corners, _qualities(polygon)))
     return tuple(dict.fromkeys(found))
 

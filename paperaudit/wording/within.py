@@ -21,7 +21,7 @@ def inside(node: Node, scene: Scene) -> Facts:
     outside = "outside" in node.text[named.end - node.start :]
     if where.expr_name == "angle":
         angle = angle_of(where)
-        if outside or not isinstance(angle, AngleOf):
+        if outside or not isinstance(angle, AngleOf) or angle.reflex:
             raise NotUnderstood("the two arms of the angle are not named", where.start, "an angle such as ∠ABC")
         return tuple(_inside_angle(point, angle, node) for point in _ends(named, angle.vertex, node))
     if named.expr_name == "paths":

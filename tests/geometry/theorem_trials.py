@@ -4,6 +4,7 @@
 a theorem concludes must hold there too, so no theorem leans on a coincidence of its drawing.
 """
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
@@ -18,9 +19,11 @@ from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
     Balanced,
+    Concyclic,
     Equation,
     Greater,
     Instance,
+    IsDiameter,
     IsShape,
     LinesParallel,
     OnOneLine,
@@ -29,12 +32,13 @@ from paperaudit.geometry.theorems.theorem import (
     SegmentsEqual,
     Stated,
     Theorem,
+    Touches,
     TrianglesAlike,
 )
 from paperaudit.marking.reasons import systems, word
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.derivation import Reason
-from paperaudit.model.expression import AngleOf, Expression, LengthOf, Number, Product, with_leaves
+from paperaudit.model.expression import AngleOf, DistanceOf, Expression, LengthOf, Number, Product, with_leaves
 from paperaudit.model.fact import Given
 from paperaudit.wording import read_statement
 from tests.geometry.premises import redrawn
@@ -97,8 +101,25 @@ def holds(arrangement: Arrangement, predicate: Predicate) -> bool:
             return same(size(length(a, b)) + size(length(b, c)), size(length(a, c)))
         case IsShape(kind, points):
             return is_of_kind(arrangement, kind, points)
+        case Concyclic(points):
+            return are_concyclic(arrangement, points)
+        case IsDiameter(centre, start, end):
+            whole = size(LengthOf(start, end))
+            return all(same(2 * size(LengthOf(centre, point)), whole) for point in (start, end))
+        case Touches(line, at, centre):
+            first, last = arrangement.lines[line][0], arrangement.lines[line][-1]
+            return same(size(DistanceOf(centre, (first, last))), size(LengthOf(centre, at)))
     assert isinstance(predicate, Stated), predicate
     return True
+
+
+def are_concyclic(arrangement: Arrangement, points: tuple[str, ...]) -> bool:
+    """Ptolemy: four points are on one circle exactly if the product of one pair of chords is the sum of the others."""
+    a, b, c, d = (arrangement.at[point] for point in points)
+    one, two, three = sorted(
+        (math.dist(a, b) * math.dist(c, d), math.dist(a, c) * math.dist(b, d), math.dist(a, d) * math.dist(b, c))
+    )
+    return same(one + two, three)
 
 
 def is_of_kind(arrangement: Arrangement, kind: str, points: tuple[str, ...]) -> bool:

@@ -145,7 +145,7 @@ def skeleton(reading: Reading) -> tuple[Position, ...]:
 
 def drawn(reading: Reading) -> tuple[Position, ...]:
     """Positions that meet the givens of a part that was not derived; none where no drawing was found."""
-    from paperaudit.geometry.examine import FIRST_SEEDS
+    from paperaudit.geometry.drawn import FIRST_SEEDS
     from paperaudit.geometry.realise import realise
 
     _, figure = _built(reading)

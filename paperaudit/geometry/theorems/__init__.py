@@ -6,6 +6,8 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
     arc_angles,
     arcs,
+    area_ratios,
+    areas,
     balances,
     between_parallels,
     bisectors,
@@ -25,13 +27,13 @@ from paperaudit.geometry.theorems import (
     points,
     polygons,
     proportion,
+    quadrilateral_areas,
     quadrilateral_lengths,
     quadrilaterals,
     right_triangles,
     shape_converses,
     similar,
     special_shapes,
-    stated_balances,
     straight,
     tangents,
     triangle_centres,
@@ -59,10 +61,12 @@ ALL: tuple[Theorem, ...] = (
 )
 
 FURTHER: tuple[Theorem, ...] = (
-    *stated_balances.THEOREMS,
     *balances.THEOREMS,
     *right_triangles.THEOREMS,
     *trigonometry.THEOREMS,
+    *areas.THEOREMS,
+    *quadrilateral_areas.THEOREMS,
+    *area_ratios.THEOREMS,
     *similar.THEOREMS,
     *congruent.THEOREMS,
     *equals.THEOREMS,

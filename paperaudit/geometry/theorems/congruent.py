@@ -15,8 +15,7 @@ from paperaudit.geometry.theorems.like_triangles import (
     side_of,
 )
 from paperaudit.geometry.theorems.points import difference
-from paperaudit.geometry.theorems.theorem import AngleIs, Instance, Theorem, alike, segments_equal
-from paperaudit.maths.linear import LinearForm
+from paperaudit.geometry.theorems.theorem import NO_RELATION, AngleIs, Instance, Theorem, alike, segments_equal
 
 RIGHT = Fraction(90)
 
@@ -28,14 +27,14 @@ def _congruent(arrangement: Arrangement) -> Iterator[Instance]:
         conclusion, about = alike(one, two, congruent=True), pair_text(one, two, "≡")
         sides = tuple(equal_sides(one, two, place) for place in range(3))
         angles = tuple(equal_corners(arrangement, one, two, place) for place in range(3))
-        yield Instance("congruent-sss", sides, LinearForm(), conclusion, about, 14)
+        yield Instance("congruent-sss", sides, NO_RELATION, conclusion, about, 14)
         for place in range(3):
             before, after = (place + 1) % 3, (place + 2) % 3
             between = (sides[before], angles[place], sides[after])
-            yield Instance("congruent-sas", between, LinearForm(), conclusion, about, 14)
+            yield Instance("congruent-sas", between, NO_RELATION, conclusion, about, 14)
             for first, second in combinations(range(3), 2):
                 premises = (angles[first], angles[second], sides[place])
-                yield Instance("congruent-asa", premises, LinearForm(), conclusion, about, 14)
+                yield Instance("congruent-asa", premises, NO_RELATION, conclusion, about, 14)
 
 
 def _right_angled(arrangement: Arrangement) -> Iterator[Instance]:
@@ -49,7 +48,7 @@ def _right_angled(arrangement: Arrangement) -> Iterator[Instance]:
             conclusion, about = alike(one, two, congruent=True), pair_text(one, two, "≡")
             for leg in ((place + 1) % 3, (place + 2) % 3):
                 premises = (*right, equal_sides(one, two, place), equal_sides(one, two, leg))
-                yield Instance("congruent-rhs", premises, LinearForm(), conclusion, about, 14)
+                yield Instance("congruent-rhs", premises, NO_RELATION, conclusion, about, 14)
 
 
 def _common(arrangement: Arrangement) -> Iterator[Instance]:
@@ -57,9 +56,9 @@ def _common(arrangement: Arrangement) -> Iterator[Instance]:
     for one, two, _ in like_triangles(arrangement):
         for place in range(3):
             if side_of(one, place) == side_of(two, place):
-                yield Instance("common-side", (), LinearForm(), equal_sides(one, two, place), weight=2)
+                yield Instance("common-side", (), NO_RELATION, equal_sides(one, two, place), weight=2)
             if corner_of(arrangement, one, place) == corner_of(arrangement, two, place):
-                yield Instance("common-side", (), LinearForm(), equal_corners(arrangement, one, two, place), weight=2)
+                yield Instance("common-side", (), NO_RELATION, equal_corners(arrangement, one, two, place), weight=2)
 
 
 def _parts(arrangement: Arrangement) -> Iterator[Instance]:
@@ -75,7 +74,7 @@ def _parts(arrangement: Arrangement) -> Iterator[Instance]:
             here, there = side_of(one, place), side_of(two, place)
             if here != there:
                 equal = segments_equal((here.start, here.end), (there.start, there.end))
-                yield Instance("congruent-triangles-parts", premise, LinearForm(), equal, about)
+                yield Instance("congruent-triangles-parts", premise, NO_RELATION, equal, about)
 
 
 _HALVES = ("parallelogram ABCD", "segment AC")

@@ -7,8 +7,7 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import difference
-from paperaudit.geometry.theorems.theorem import Instance, Predicate, Theorem, angles_equal, segments_equal
-from paperaudit.maths.linear import LinearForm
+from paperaudit.geometry.theorems.theorem import NO_RELATION, Instance, Predicate, Theorem, angles_equal, segments_equal
 from paperaudit.model.expression import AngleOf, LengthOf
 
 MOST_PAIRS = 400
@@ -62,7 +61,7 @@ def _equal(one: AngleOf | LengthOf, two: AngleOf | LengthOf) -> Predicate:
 def _says(reason: str, premises: tuple[Predicate, ...], one: AngleOf | LengthOf, two: AngleOf | LengthOf) -> Instance:
     if isinstance(one, AngleOf):
         return Instance(reason, premises, difference(one, two), weight=8)
-    return Instance(reason, premises, LinearForm(), _equal(one, two), weight=8)
+    return Instance(reason, premises, NO_RELATION, _equal(one, two), weight=8)
 
 
 def _added(arrangement: Arrangement) -> Iterator[Instance]:

@@ -14,8 +14,7 @@ from paperaudit.geometry.theorems.like_triangles import (
     sides_in_ratio,
 )
 from paperaudit.geometry.theorems.points import difference
-from paperaudit.geometry.theorems.theorem import Equation, Instance, Stated, Theorem, alike
-from paperaudit.maths.linear import LinearForm
+from paperaudit.geometry.theorems.theorem import NO_RELATION, Equation, Instance, Stated, Theorem, alike
 from paperaudit.model.expression import Quotient
 
 
@@ -25,12 +24,12 @@ def _similar(arrangement: Arrangement) -> Iterator[Instance]:
         conclusion, about = alike(one, two), pair_text(one, two, "∼")
         for first, second in combinations(range(3), 2):
             angles = tuple(equal_corners(arrangement, one, two, place) for place in (first, second))
-            yield Instance("similar-equal-angles", angles, LinearForm(), conclusion, about, 14)
+            yield Instance("similar-equal-angles", angles, NO_RELATION, conclusion, about, 14)
             between = equal_corners(arrangement, one, two, 3 - first - second)
             beside = (sides_in_ratio(one, two, first, second), between)
-            yield Instance("similar-sas", beside, LinearForm(), conclusion, about, 16)
+            yield Instance("similar-sas", beside, NO_RELATION, conclusion, about, 16)
         ratios = (sides_in_ratio(one, two, 0, 1), sides_in_ratio(one, two, 1, 2))
-        yield Instance("similar-proportional-sides", ratios, LinearForm(), conclusion, about, 16)
+        yield Instance("similar-proportional-sides", ratios, NO_RELATION, conclusion, about, 16)
 
 
 def _said(arrangement: Arrangement) -> Iterator[Instance]:
@@ -38,7 +37,7 @@ def _said(arrangement: Arrangement) -> Iterator[Instance]:
     for first, second, congruent, label in arrangement.figure.alike:
         about = pair_text(first, second, "≡" if congruent else "∼")
         said = alike(first, second, congruent)
-        yield Instance("given", (Stated(label),), LinearForm(), said, about, 1)
+        yield Instance("given", (Stated(label),), NO_RELATION, said, about, 1)
 
 
 def _polygons(arrangement: Arrangement) -> Iterator[Equation]:

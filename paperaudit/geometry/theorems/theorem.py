@@ -234,6 +234,10 @@ class Equation:
     skill: str = ""
 
 
+NO_RELATION: LinearForm[Size] = LinearForm()
+"""The relation of an instance whose premises alone make its conclusion."""
+
+
 @dataclass(frozen=True, slots=True)
 class Instance:
     """A theorem at one place of a figure.
