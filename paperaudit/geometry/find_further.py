@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import islice
+from itertools import chain, islice
 
 from paperaudit.geometry.amounts import NoExactValue, Value, as_fraction, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
@@ -22,6 +22,7 @@ from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.reached import Budget, Fact
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.sketch import FROM_SKETCH
+from paperaudit.geometry.solutions import other_solutions
 from paperaudit.geometry.spelled import size_unit, spelled
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theory import close
@@ -82,27 +83,24 @@ def attempts(
         attempt = attempted(one, asked, givens, notation, deep)
         if attempt is None:
             return None
-        found.append(attempt)
-        for other in _with_other_roots(figure, attempt):
+        if not any(_has_values(one.arrangement, asked, known) for known in found):
+            found.append(attempt)
+        for other in chain(_with_other_roots(figure, attempt), other_solutions(one.arrangement, asked)):
+            if any(_has_values(other, asked, known) for known in found):
+                continue
             further = attempted(_settled(other), asked, givens, notation, deep)
             if further is None:
                 return None
             found.append(further)
-    return _different(found)
+    return found
 
 
-def _different(found: list[Attempt]) -> list[Attempt]:
-    kept: list[Attempt] = []
-    for attempt in found:
-        if not any(
-            all(
-                math.isclose(a.number, b.number, rel_tol=SAME)
-                for a, b in zip(attempt.values, other.values, strict=True)
-            )
-            for other in kept
-        ):
-            kept.append(attempt)
-    return kept
+def _has_values(arrangement: Arrangement, asked: Sequence[Expression], attempt: Attempt) -> bool:
+    """Whether a figure measures what an attempt has found."""
+    return all(
+        math.isclose(arrangement.measured(item), value.number, rel_tol=SAME)
+        for item, value in zip(asked, attempt.values, strict=True)
+    )
 
 
 def _with_other_roots(figure: Figure, attempt: Attempt) -> Iterator[Arrangement]:

@@ -10,13 +10,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from paperaudit.errors import NoValue
+from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import Figure
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.realise import Drawing, drawing_of, realise, state_of
 from paperaudit.geometry.residuals import Residuals
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from paperaudit.geometry.gauges import Array
     from paperaudit.model.expression import Expression
@@ -76,6 +77,21 @@ def solutions(figure: Figure, drawings: Sequence[Drawing], target: Expression) -
         if other is not None:
             return Solutions(tuple(found), tuple(values), other)
     return Solutions(tuple(found), tuple(values))
+
+
+def other_solutions(arrangement: Arrangement, asked: Sequence[Expression]) -> Iterator[Arrangement]:
+    """Further figures that meet the same conditions in which something asked for has another value.
+
+    Nothing where a size asked for can be moved continuously: it is open then.
+    """
+    figure, drawing = arrangement.figure, arrangement.drawing
+    found = {id(drawing): drawing}
+    for item in asked:
+        result = solutions(figure, (drawing,), item)
+        if result.is_open:
+            return
+        found.update({id(other): other for other in result.drawings})
+    yield from (Arrangement(figure, other) for other in found.values() if other is not drawing)
 
 
 def value_on(figure: Figure, drawing: Drawing, target: Expression) -> float | None:
