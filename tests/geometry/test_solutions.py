@@ -6,8 +6,10 @@ import pytest
 
 from paperaudit.geometry.realise import realise
 from paperaudit.geometry.solutions import solutions
+from paperaudit.model.derivation import Derived, NotDetermined, Several
 from paperaudit.model.expression import AngleOf, AreaOf, Expression, Function, Letter, Product, Quotient, Sum
 from paperaudit.model.fact import Circle, Collinear, Crossing, Fact, Parallel, Perpendicular, Shape
+from tests.geometry.asked import answers, outcome
 from tests.geometry.typed import angle, figure_of, is_, length, number, triangle
 
 X = Letter("x")
@@ -130,3 +132,19 @@ def test_a_sketch_settles_what_stretching_keeps() -> None:
     found = solutions(figure, realise(figure, range(6)), AngleOf("A", "B", "E"))
     assert found.values == pytest.approx((120,))
     assert not found.is_open
+
+
+@pytest.mark.parametrize(
+    ("given", "ask", "expected"),
+    [
+        (("AB = 10 cm", "BC = 7 cm", "∠BAC = 40°"), "∠ACB", 2),
+        (("AB = 7 cm", "BC = 10 cm", "∠BAC = 30°"), "AC", 1),
+        (("AB = 6 cm", "BC = 10 cm", "area of triangle ABC = 24 cm²"), "AC", 2),
+        (("AB = 6 cm", "BC = 10 cm"), "AC", 0),
+    ],
+)
+def test_a_question_gets_every_answer(given: tuple[str, ...], ask: str, expected: int) -> None:
+    """Two triangles where the angle given is opposite the smaller side (Euclid I.7 does not exclude the second)."""
+    result = outcome(("triangle ABC",), given, ask)
+    assert isinstance(result, (NotDetermined, Derived, Several)[expected])
+    assert len(answers(result)) == expected
