@@ -5,6 +5,8 @@ prove must be what we derived, and what we call open it must not prove.
 """
 
 import os
+import platform
+import sys
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 from itertools import count, islice
@@ -27,7 +29,7 @@ def referee() -> Referee:
     try:
         return Referee()
     except ImportError as missing:
-        if os.environ.get("PAPERAUDIT_CI"):
+        if os.environ.get("PAPERAUDIT_CI") and (sys.platform, platform.machine()) == ("linux", "x86_64"):
             raise
         pytest.skip(f"the referee is not installed on this machine (extra “test”): {missing}")
 
