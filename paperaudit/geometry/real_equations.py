@@ -124,6 +124,19 @@ class Problem:
                 self._always.append(variable > 0)
         return self._names[size]
 
+    def _of_unknown(self, name: str, angle: AngleOf) -> Any:
+        """The sine or cosine of an angle that is open: two numbers whose squares add up to 1, the sine positive."""
+        import z3
+
+        if angle.reflex or name not in ("sin", "cos"):
+            raise NotTold
+        sine, cosine = Function("sin", angle), Function("cos", angle)
+        if sine not in self._names:
+            s, c = z3.Real(f"v{len(self._names)}"), z3.Real(f"v{len(self._names) + 1}")
+            self._names[sine], self._names[cosine] = s, c
+            self._always += [s > 0, s * s + c * c == 1]
+        return self._names[sine if name == "sin" else cosine]
+
     def _enclose(self, variable: Any, value: float) -> None:
         import z3
 
@@ -149,7 +162,7 @@ class Problem:
             form: LinearForm[Size] = LinearForm.of(inside)
             degrees = self.theory.value(form)
             if degrees is None:
-                raise NotTold
+                return self._of_unknown(name, inside)
             behind |= self.theory.support(form)
         elif isinstance(inside, Number):
             degrees = inside.value

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paperaudit.geometry.amounts import Value, form_expression, whole_amount
+from paperaudit.geometry.amounts import Value, form_expression, fraction_of, whole_amount
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.explore import arrangements
@@ -29,6 +29,7 @@ from paperaudit.model.expression import (
     Expression,
     Letter,
     Number,
+    leaves,
 )
 from paperaudit.model.fact import Given
 
@@ -163,6 +164,11 @@ def no_lengths_outcome(found: Unsolvable, givens: tuple[Given, ...], notation: N
     return Impossible(clash, tuple(lines))
 
 
+def _leaves_open(expression: Expression) -> bool:
+    """Whether anything but numbers stands in an expression."""
+    return any(not isinstance(leaf, Number) for leaf in leaves(expression))
+
+
 def _stated_values(found: Unsolvable) -> dict[Size, Value]:
     """The sizes to which the paper gives a number: by the figure's own conditions of one size."""
     values: dict[Size, Value] = {}
@@ -172,4 +178,8 @@ def _stated_values(found: Unsolvable) -> dict[Size, Value]:
             for size, share in form.terms.items():
                 if not isinstance(size, Letter):
                     values[size] = whole_amount(-form.constant / share)
+        elif isinstance(condition, Balance) and not _leaves_open(condition.right):
+            size = canonical(condition.left, found.arrangement)
+            if leaves(size) == (size,) and not isinstance(size, Letter | Number):
+                values[size] = fraction_of(condition.right, {})
     return values
