@@ -26,6 +26,7 @@ from paperaudit.model.derivation import Impossible
 from paperaudit.model.expression import (
     AngleOf,
     ArcOf,
+    AreaOf,
     Expression,
     Letter,
     Number,
@@ -179,7 +180,7 @@ def _stated_values(found: Unsolvable) -> dict[Size, Value]:
                 if not isinstance(size, Letter):
                     values[size] = whole_amount(-form.constant / share)
         elif isinstance(condition, Balance) and not _leaves_open(condition.right):
-            size = canonical(condition.left, found.arrangement)
-            if leaves(size) == (size,) and not isinstance(size, Letter | Number):
-                values[size] = fraction_of(condition.right, {})
+            area = canonical(condition.left, found.arrangement)
+            if isinstance(area, AreaOf):
+                values[area] = fraction_of(condition.right, {})
     return values
