@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from itertools import islice
+from itertools import chain, islice
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.amounts import NoExactValue, Value, fraction_of
@@ -38,11 +38,13 @@ from paperaudit.geometry.working import Working
 from paperaudit.maths.cancelling import reduced
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.derivation import Step, StepKind
-from paperaudit.model.expression import Expression, Letter, Negative, Sum
+from paperaudit.model.expression import Expression, LengthOf, Letter, Measured, Negative, Number, Sum
 
 Introduced = tuple[tuple[Size, Letter], ...]
 CLAIM = Claimed(1000)
 """The target that stands for the claim in a search."""
+MOST_TRIALS = 200_000
+"""Trials of a row that one search for a proof may make."""
 SAME_ON_DRAWING = 1e-8
 """Share within which two sizes that are known rounded have to agree on a drawing that is exact to 1e-9."""
 
@@ -58,7 +60,13 @@ class Proof:
     def add(self, claim: Claim) -> bool:
         """Write the lines that prove a claim; False where no chain of theorems was found."""
         before = len(self.working.steps)
-        done = self._linear(claim) or self._further(claim)
+        lengths = _of_lengths(claim)
+        done = (
+            (not lengths and self._linear(claim))
+            or self._further(claim, deep=False)
+            or (lengths and self._linear(claim))
+            or self._further(claim, deep=True)
+        )
         if done and len(self.working.steps) == before:
             self.working.steps.append(Step(claim.text, StepKind.CONCLUSION, None, (claim.text,), "", ""))
         return done
@@ -80,15 +88,14 @@ class Proof:
         _write_linear(self.working, claim, found.nodes[0], target == CLAIM)
         return True
 
-    def _further(self, claim: Claim) -> bool:
-        for deep in (False, True):
-            try:
-                for further, words in widened(self.one, Budget(), deep):
-                    for last, introduced in _ends(further, claim, deep):
-                        if self._written(further.arrangement, last, introduced, claim, words):
-                            return True
-            except BudgetExceeded:
-                return False
+    def _further(self, claim: Claim, deep: bool) -> bool:
+        try:
+            for further, words in widened(self.one, Budget(MOST_TRIALS), deep):
+                for last, introduced in _ends(further, claim, deep):
+                    if self._written(further.arrangement, last, introduced, claim, words):
+                        return True
+        except BudgetExceeded:
+            pass
         return False
 
     def _written(
@@ -121,6 +128,11 @@ def _name_as_asked(steps: list[Step], claim: Claim) -> None:
         steps[-1] = replace(steps[-1], statement=claim.text)
 
 
+def _of_lengths(claim: Claim) -> bool:
+    """Whether a claim relates lengths: the linear search would call them by letters, one after the other."""
+    return claim.form is not None and any(isinstance(size, LengthOf) for size in claim.form.terms)
+
+
 def _says(step: Step, claim: Claim) -> bool:
     """Whether a line already arrives at the claim: ∠AEC = 180° − 40° − 50° = 90°."""
     return claim.text in (step.statement, f"{step.statement.split(' = ')[0]} = {step.value}")
@@ -147,13 +159,30 @@ def _ends(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, In
         for path in islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS):
             yield path.facts[0], path.introduced
     if claim.left is not None and claim.right is not None:
-        facts = combined(further.exhausted(), further.arrangement, claim.left, claim.right)
-        if facts is not None:
-            said = Instance("claim", (), LinearForm(), CLAIM, claim.text, 0)
-            yield Fact("predicate", CLAIM, {}, said, facts, sum(fact.cost for fact in facts)), ()
-        difference = Sum((claim.left, Negative(claim.right)))
-        for path in islice(further.paths([difference], with_letters=deep), MOST_PATHS):
-            yield path.facts[0], path.introduced
+        by_values = _by_values(further, claim, deep)
+        together = _put_together(further, claim)
+        yield from chain(by_values, together) if _is_number(claim.right) else chain(together, by_values)
+
+
+def _by_values(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, Introduced]]:
+    assert claim.left is not None and claim.right is not None
+    difference = Sum((claim.left, Negative(claim.right)))
+    for path in islice(further.paths([difference], with_letters=deep), MOST_PATHS):
+        yield path.facts[0], path.introduced
+
+
+def _put_together(further: Further, claim: Claim) -> Iterator[tuple[Fact, Introduced]]:
+    assert claim.left is not None and claim.right is not None
+    facts = combined(further.exhausted(), further.arrangement, claim.left, claim.right)
+    if facts is not None:
+        said = Instance("claim", (), LinearForm(), CLAIM, claim.text, 0)
+        yield Fact("predicate", CLAIM, {}, said, facts, sum(fact.cost for fact in facts)), ()
+
+
+def _is_number(expression: Expression) -> bool:
+    return isinstance(expression, Number) or (
+        isinstance(expression, Measured) and isinstance(expression.amount, Number)
+    )
 
 
 def forced(one: Settled, claim: Claim) -> bool:
