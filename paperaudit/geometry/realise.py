@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from paperaudit.geometry.figure import HIDDEN, Compared, Figure, OutsidePolygon, RoundOrder
-from paperaudit.geometry.fitting import fitted
+from paperaudit.geometry.fitting import fitted, polished
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.plane import share_along, side
 from paperaudit.geometry.residuals import Residuals
@@ -104,7 +104,7 @@ def _realise(
     state = _descend(problem, state, signs, FAINT_STEPS, with_hinges=True)
     problem.weight = 1.0
     state = _descend(problem, state, signs, ROUGH_STEPS, with_hinges=True)
-    state = _descend(problem, state, signs, FINE_STEPS, with_hinges=False)
+    state = polished(problem, _descend(problem, state, signs, FINE_STEPS, with_hinges=False))
     measured = problem.measure(state)
     off, _ = problem.equalities(state, measured)
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT

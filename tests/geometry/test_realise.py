@@ -342,3 +342,15 @@ def test_letters_of_very_different_size() -> None:
     )
     for drawing in drawn(figure):
         assert drawing.letters == pytest.approx({"x": 250, "y": 6})
+
+
+@pytest.mark.parametrize(
+    "fact",
+    [is_(AreaOf(("A", "B", "C")), 6), is_(Function("sin", angle("ABC")), 1), is_(length("AC"), 5)],
+    ids=["area", "sine", "hypotenuse"],
+)
+def test_right_angles_that_are_just_possible(fact: Fact) -> None:
+    """Half of 3 · 4 is the largest area there is; a figure that can only just be drawn is drawn as exactly."""
+    figure = figure_of(triangle("ABC"), is_(length("AB"), 3), is_(length("BC"), 4), fact)
+    for drawing in drawn(figure):
+        assert measured(angle("ABC"), drawing.at) == pytest.approx(90, abs=2e-5)
