@@ -1,15 +1,21 @@
 """Expressions with every size under the one name that the theorems use for it."""
 
+from dataclasses import replace
+
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.figure import HIDDEN, length
 from paperaudit.model.expression import (
     AngleOf,
+    ArcLengthOf,
     ArcOf,
     AreaOf,
+    CircleSize,
     DistanceOf,
     Expression,
     LengthOf,
     PerimeterOf,
+    SectorOf,
+    SegmentOf,
     Sum,
     with_leaves,
 )
@@ -31,9 +37,21 @@ def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
                 return area_named(arrangement, points)
             case DistanceOf(point, path):
                 return distance(arrangement, point, path)
+            case ArcLengthOf(arc):
+                return ArcLengthOf(_arc(arrangement, arc))
+            case SectorOf(kind, arc):
+                return SectorOf(kind, _arc(arrangement, arc))
+            case SegmentOf(kind, arc):
+                return SegmentOf(kind, _arc(arrangement, arc))
         return leaf
 
     return with_leaves(expression, named)
+
+
+def _arc(arrangement: Arrangement, size: ArcOf) -> ArcOf:
+    known = arrangement.known_as(size)
+    assert isinstance(known, ArcOf)
+    return known
 
 
 def area(points: tuple[str, ...]) -> AreaOf:
@@ -77,8 +95,21 @@ def distance(arrangement: Arrangement, point: str, path: tuple[str, str]) -> Dis
 
 
 def as_printed(size: Expression, arrangement: Arrangement) -> Expression:
-    """An area or a distance under the name that the paper uses for it, where it has one."""
-    for named in arrangement.figure.named_sizes:
-        if isinstance(named, AreaOf | DistanceOf) and canonical(named, arrangement) == size:
-            return named
+    """A size under the name that the paper uses for it, where it has one; a centre without a letter is left out."""
+    if isinstance(size, AreaOf | DistanceOf | ArcLengthOf | SectorOf | SegmentOf):
+        names = (named for named in arrangement.figure.named_sizes if type(named) is type(size))
+        size = next((named for named in names if canonical(named, arrangement) == size), size)
+    match size:
+        case CircleSize(kind, centre) if centre.startswith(HIDDEN):
+            return CircleSize(kind, "")
+        case ArcLengthOf(arc):
+            return ArcLengthOf(_lettered(arc))
+        case SectorOf(part, arc):
+            return SectorOf(part, _lettered(arc))
+        case SegmentOf(part, arc):
+            return SegmentOf(part, _lettered(arc))
     return size
+
+
+def _lettered(size: ArcOf) -> ArcOf:
+    return replace(size, centre="") if size.centre.startswith(HIDDEN) else size

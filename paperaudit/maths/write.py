@@ -42,6 +42,8 @@ _HAT = "\N{COMBINING CIRCUMFLEX ACCENT}"
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _ROOT_SIGNS = {2: "√", 3: "∛", 4: "∜"}
+_BARE = ("radius", "diameter", "circumference")
+"""Sizes that one names without saying "of the circle" where there is but one."""
 
 # How tightly a piece of writing holds together, loosest first.
 _SUM, _TERM, _FRACTION, _SIDE_BY_SIDE, _POWER, _ATOM = range(6)
@@ -218,7 +220,8 @@ def _round_name(size: RoundSize) -> str:
         case ArcLengthOf(arc):
             return f"length of {_round_name(arc)}"
         case CircleSize(kind, centre):
-            return f"{kind} of circle {centre}" if centre else kind
+            whose = f" of circle {centre}" if centre else "" if kind in _BARE else " of the circle"
+            return kind + whose
         case SectorOf(kind, arc):
             return f"{kind} of {'major ' if arc.major else ''}sector {arc.start}{arc.centre}{arc.end}"
         case SegmentOf(kind, arc):
@@ -279,6 +282,8 @@ def _holds(expression: Expression) -> int:
             return _POWER
         case AreaOf() | PerimeterOf() | Function() | DistanceOf() | BearingOf():
             return _TERM
+        case CircleSize(kind, "") if kind in _BARE:
+            return _FRACTION
         case ArcOf() | ArcLengthOf() | CircleSize() | SectorOf() | SegmentOf():
             return _TERM
     return _ATOM
