@@ -223,10 +223,18 @@ def worked_out(
     if not all(is_number(value.fraction) for value in found):
         raise NoExactValue("an answer in sizes that are not known")
     used = tuple(givens[label].text for label in sorted(working.working.used))
-    derivation = Derivation(tuple(working.working.steps), CONFIRMED, used)
+    derivation = Derivation(_each_once(working.working.steps), CONFIRMED, used)
     return Attempt(
         arrangement, tuple(found), derivation, set_aside(path, values), any(map(looks_exact, values.rounded_lengths()))
     )
+
+
+def _each_once(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """The lines without those that were written before: "Let ∠BAC = t" for two of its consequences."""
+    first: dict[tuple[str, StepKind], Step] = {}
+    for step in steps:
+        first.setdefault((step.statement, step.kind), step)
+    return tuple(first.values())
 
 
 def _copied(working: FurtherWorking, fact: Fact) -> None:

@@ -245,7 +245,7 @@ class Reach:
             if unknown is None and not slopes:
                 self._push("predicate", row.conclusion, {}, row.source, inputs, row.weight)
         elif unknown is not None:
-            if not self.by_inverse and isinstance(unknown, AngleOf) and isinstance(row.source, Equation):
+            if not self.by_inverse and isinstance(unknown, AngleOf) and _is_worked_out(row):
                 return
             share = -1 / row.terms[unknown]
             if unknown not in self.known or (not slopes and unknown not in self.numeric):
@@ -266,6 +266,11 @@ class Reach:
             rest = tuple(fact for fact in inputs if fact is not lettered[0])
             if size in row.terms and size not in self.numeric:
                 self._push("size", size, {}, row.source, rest, row.weight)
+
+
+def _is_worked_out(row: Row) -> bool:
+    """Whether an angle from this row would come from a function that a theorem gives, not from one that is stated."""
+    return isinstance(row.source, Equation) and row.source.theorem != "given"
 
 
 def _is_predicate(subject: object) -> bool:
