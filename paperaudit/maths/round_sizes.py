@@ -81,9 +81,12 @@ def centre_of(node: Node) -> str:
 def round_size_of(node: Node) -> Expression:
     """The radius of a circle, the area of a sector or of a segment."""
     inner = the(node, "circle_size", "sector_size", "segment_size")
-    if inner.expr_name == "circle_size":
-        return CircleSize(_circle_kind(inner.text), _of_polygon(inner) or centre_of(inner))
-    return figure_size_of(inner)
+    return circle_size_of(inner) if inner.expr_name == "circle_size" else figure_size_of(inner)
+
+
+def circle_size_of(node: Node) -> CircleSize:
+    """The radius, diameter, circumference or area under `circle_size`."""
+    return CircleSize(_circle_kind(node.text), _of_polygon(node) or centre_of(node))
 
 
 def figure_size_of(node: Node) -> SectorOf | SegmentOf:

@@ -7,9 +7,9 @@ from parsimonious.nodes import Node
 
 from paperaudit.maths.points import points_of
 from paperaudit.maths.quantities import angle_of
-from paperaudit.maths.round_sizes import calls_minor_or_major, centre_of, figure_size_of, named_arc, round_size_of
+from paperaudit.maths.round_sizes import calls_minor_or_major, centre_of, circle_size_of, figure_size_of, named_arc
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import AngleOf, ArcOf, CircleSize, LengthOf, Relation, SegmentOf
+from paperaudit.model.expression import AngleOf, ArcOf, LengthOf, Relation, SegmentOf
 from paperaudit.model.fact import Circle, Diameter, Drawn, Fact, Holds, Incircle, OnArc, Path, Sides
 from paperaudit.wording.circles import on_circle_with, points_through, ring_of
 from paperaudit.wording.named import angle_named, corners_of, distinct, measure_of, path_of, point_of, points_under
@@ -86,8 +86,7 @@ def _round_polygon(named: Node, scene: Scene) -> Facts:
     if polygon is None:
         return on_circle_with(centre, ()) if centre and centre not in scene.centres else ()
     corners = points_of(polygon.text)
-    size = round_size_of(named)
-    inside = isinstance(size, CircleSize) and size.centre == circle_in(corners)
+    inside = circle_size_of(named).centre == circle_in(corners)
     return (Incircle(circle_in(corners), corners) if inside else Circle(circle_round(corners), corners),)
 
 

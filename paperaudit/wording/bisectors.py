@@ -43,7 +43,8 @@ def bisectors(node: Node, scene: Scene) -> Facts:
     """The bisector of ∠BAC meets BC at D; the bisectors of ∠B and ∠C meet at I."""
     point = point_of(the(node, "point"))
     if has(node, "cuts"):
-        angle = angle_of(the(node, "angle"))
+        named = the(node, "angle", "vertex_meant")
+        angle = angle_of(named) if named.expr_name == "angle" else AngleAt(named.text)
         return _bisector((angle.vertex, point), angle, node), on_line(point, paths_of(node)[0], node)
     facts: list[Fact] = []
     for halved in measures_of(the(node, "quantities")):

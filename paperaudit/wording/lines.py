@@ -82,6 +82,8 @@ def on_path(node: Node, scene: Scene) -> Facts:
     points = points_under(node)
     if len(paths) == 1:
         paths = paths * len(points)
+    if has(node, "on_each") and len(points) == 1:
+        raise NotUnderstood("one point on two lines", node.start, "“the intersection of”, or a point for each line")
     pairs = _paired(points, paths, node)
     if not beyond and not has(node, "corner_between") and _is_endless(the(node, "path")):
         return tuple(Collinear(distinct((start, point, end), node), ordered=False) for point, (start, end) in pairs)

@@ -7,13 +7,13 @@ from parsimonious.nodes import Node
 from paperaudit.maths.round_sizes import CircleKind
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import CircleSize, LengthOf, Number, Relation
-from paperaudit.model.fact import Circle, Collinear, Fact, Holds
+from paperaudit.model.fact import Circle, Collinear, Fact, Holds, Incircle
 from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, measure_of, path_of, point_of, points_under
 from paperaudit.wording.relations import times
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.the_circle import THE_CIRCLE
+from paperaudit.wording.the_circle import THE_CIRCLE, circle_in, circle_round
 
 Facts = tuple[Fact, ...]
 _SIZES: tuple[CircleKind, ...] = ("radius", "diameter", "circumference", "area")
@@ -37,6 +37,18 @@ def circle_size(node: Node, scene: Scene) -> Facts:
         return (*named, Holds(Relation(whole, "=", size)))
     share = Number(Fraction(2 if kind == "diameter" else 1))
     return (*named, Holds(Relation(times(share, LengthOf(centre, scene.on_circle[0])), "=", size)))
+
+
+def polygon_sized(node: Node, scene: Scene) -> Facts:
+    """The incircle of triangle ABC has radius 2."""
+    around = the(node, "polygon_circle")
+    corners = corners_of(the(around, "corners"))
+    words = around.text.partition(" of ")[0].replace("-", "")
+    inside = "incircle" in words or "inscribed" in words
+    centre = circle_in(corners) if inside else circle_round(corners)
+    kind = next(kind for kind in _SIZES if kind in the(node, "size_word").text)
+    there: Fact = Incircle(centre, corners) if inside else Circle(centre, corners)
+    return there, Holds(Relation(CircleSize(kind, centre), "=", measure_of(the(node, "measure"))))
 
 
 def two_circles(node: Node, scene: Scene) -> Facts:

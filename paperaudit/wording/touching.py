@@ -65,7 +65,9 @@ def incircle(node: Node, scene: Scene) -> Facts:
     polygon, where = _polygon(node, scene), first(node, "incircle_said")
     centre, on = ring_of(node) if has(node, "ring") else (THE_CIRCLE, ())
     if where is not None:
-        centre = next((point_of(found) for found in every(where, "ring_centre", "corner", "touches_sides")), centre)
+        said = first(where, "ring_centre") or next((c for c in every(where, "corner", "touches_sides")), None)
+        if said is not None and said.expr_name != "touches_sides":
+            centre = point_of(said) if said.expr_name == "ring_centre" else said.text
     centre = circle_in(polygon) if centre == THE_CIRCLE else centre
     facts: list[Fact] = [Incircle(centre, polygon)]
     at = first(node, "sides_at")
