@@ -2,11 +2,19 @@
 
 import pytest
 
-from paperaudit.geometry.theorems import area_ratios, areas, circle_sizes, quadrilateral_areas, sectors, trigonometry
+from paperaudit.geometry.theorems import (
+    area_ratios,
+    areas,
+    circle_lengths,
+    circle_sizes,
+    quadrilateral_areas,
+    sectors,
+    trigonometry,
+)
 from paperaudit.geometry.theorems.theorem import Theorem
 from tests.geometry.theorem_trials import TRIALS, Trial
 
-TOPICS = (trigonometry, areas, quadrilateral_areas, area_ratios, circle_sizes, sectors)
+TOPICS = (trigonometry, areas, quadrilateral_areas, area_ratios, circle_sizes, sectors, circle_lengths)
 OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]
 

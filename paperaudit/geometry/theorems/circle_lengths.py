@@ -1,0 +1,142 @@
+"""Lengths in circles: chords that cross, secants and tangents from a point, inscribed triangles and quadrilaterals."""
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.figure import HIDDEN, OnCircle, length
+from paperaudit.geometry.theorems.circle_sizes import SKILL, radii
+from paperaudit.geometry.theorems.circles import circles, on_circle, together
+from paperaudit.geometry.theorems.right_triangles import squared
+from paperaudit.geometry.theorems.tangents import tangents
+from paperaudit.geometry.theorems.theorem import Equation, Theorem
+from paperaudit.geometry.theorems.triangles import triangle_text
+from paperaudit.geometry.theorems.trigonometry import times, whole
+from paperaudit.model.expression import Function, Product, Quotient, Sum
+
+CROSSING, CIRCUMRADIUS, PTOLEMY = 14, 22, 40
+MOST_INSCRIBED = 40
+"""Triangles and quadrilaterals of one circle that are looked at."""
+Secant = tuple[int, str, str]
+"""A drawn line with the two points in which it meets a circle."""
+
+
+def secants(arrangement: Arrangement, circle: OnCircle) -> list[Secant]:
+    """The drawn lines through two lettered points of a circle."""
+    lettered = [point for point in circle.points if not point.startswith(HIDDEN)]
+    return [
+        (arrangement.ray(start, end).line, start, end)
+        for start, end in combinations(lettered, 2)
+        if arrangement.joined(start, end)
+    ]
+
+
+def _parts(point: str, start: str, end: str) -> Product:
+    return times(length(point, start), length(point, end))
+
+
+def _crossing(arrangement: Arrangement) -> Iterator[Equation]:
+    """The parts of two chords that cross, or of two secants from a point outside, have equal products."""
+    for circle in circles(arrangement):
+        for (line, a, b), (other, c, d) in combinations(secants(arrangement, circle), 2):
+            point = arrangement.meet(line, other) if line != other else None
+            if point is None or point in (a, b, c, d):
+                continue
+            row = arrangement.lines[line]
+            inside = min(row.index(a), row.index(b)) < row.index(point) < max(row.index(a), row.index(b))
+            name = "intersecting-chords" if inside else "intersecting-secants"
+            products = _parts(point, a, b), _parts(point, c, d)
+            yield Equation(name, on_circle(circle, a, b, c, d), *products, f"{a}{b} and {c}{d}", CROSSING)
+
+
+def _tangent_secant(arrangement: Arrangement) -> Iterator[Equation]:
+    for circle in circles(arrangement):
+        for tangent in tangents(arrangement, circle):
+            for line, a, b in secants(arrangement, circle):
+                point = arrangement.meet(tangent.line, line) if line != tangent.line else None
+                if point is None or point in (a, b, tangent.at):
+                    continue
+                premises = together((tangent.premise,), on_circle(circle, a, b))
+                square = squared(length(point, tangent.at))
+                about = f"tangent {point}{tangent.at}, secant {a}{b}"
+                yield Equation("tangent-secant", premises, square, _parts(point, a, b), about, CROSSING)
+
+
+def _circumradius(arrangement: Arrangement) -> Iterator[Equation]:
+    """A side of a triangle in a circle over the sine of the angle opposite is the diameter."""
+    for circle in circles(arrangement):
+        on = set(circle.points)
+        inscribed = [triangle for triangle in arrangement.triangles if set(triangle.corners) <= on]
+        for triangle in inscribed[:MOST_INSCRIBED]:
+            about = triangle_text(arrangement, triangle.corners)
+            radius, at = radii(arrangement, circle, *triangle.corners)[0]
+            premises = together(on_circle(circle, *triangle.corners), at)
+            for a, b, c in triangle.turned():
+                ratio = Quotient(length(b, c), Function("sin", arrangement.corner(b, a, c)))
+                yield Equation("circumradius", premises, ratio, times(whole(2), radius), about, CIRCUMRADIUS)
+
+
+def _ptolemy(arrangement: Arrangement) -> Iterator[Equation]:
+    for circle in circles(arrangement):
+        order = arrangement.rounds.get(circle.centre)
+        points = [point for point in order.points if not point.startswith(HIDDEN)] if order else []
+        for a, b, c, d in list(combinations(points, 4))[:MOST_INSCRIBED]:
+            pairs = ((a, c), (b, d), (a, b), (c, d), (b, c), (d, a))
+            if all(arrangement.joined(*pair) for pair in pairs):
+                diagonals, one, two = (times(length(*pairs[i]), length(*pairs[i + 1])) for i in (0, 2, 4))
+                premises = on_circle(circle, a, b, c, d)
+                yield Equation("ptolemy", premises, diagonals, Sum((one, two)), f"{a}{b}{c}{d}", PTOLEMY)
+
+
+_CHORDS = ("circle with centre O through A, B, C and D", "AB and CD intersect at X")
+_SECANTS = ("circle with centre O through A, B, C and D", "P-A-B", "P-C-D")
+_TANGENT = ("circle with centre O through T, A and B", "PT is a tangent to the circle at T", "P-A-B")
+_TRIANGLE = ("circle with centre O through A, B and C", "triangle ABC")
+
+THEOREMS = (
+    Theorem(
+        "intersecting-chords",
+        "The products of the parts of two chords that cross are equal.",
+        SKILL,
+        "Euclid III.35",
+        _crossing,
+        fires=_CHORDS,
+        silent=_TRIANGLE,
+    ),
+    Theorem(
+        "intersecting-secants",
+        "The products of the two parts of secants from one point are equal.",
+        SKILL,
+        "Euclid III.36, corollary",
+        _crossing,
+        fires=_SECANTS,
+        silent=_CHORDS,
+    ),
+    Theorem(
+        "tangent-secant",
+        "The square of a tangent is the product of the parts of a secant from the same point.",
+        SKILL,
+        "Euclid III.36",
+        _tangent_secant,
+        fires=_TANGENT,
+        silent=_SECANTS,
+    ),
+    Theorem(
+        "circumradius",
+        "A side of a triangle over the sine of the opposite angle is the diameter of the circle round it.",
+        SKILL,
+        "Ptolemy, Almagest I.10, chords as sines (from memory)",
+        _circumradius,
+        fires=_TRIANGLE,
+        silent=_CHORDS,
+    ),
+    Theorem(
+        "ptolemy",
+        "In a cyclic quadrilateral the product of the diagonals is the sum of the products of opposite sides.",
+        SKILL,
+        "Ptolemy, Almagest I.10",
+        _ptolemy,
+        fires=("circle through A, B, C and D", "quadrilateral ABCD", "segments AC, BD"),
+        silent=_TRIANGLE,
+    ),
+)
