@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.canonical import canonical
+from paperaudit.geometry.circle_claims import circle_claims, circle_gap
+from paperaudit.geometry.circle_texts import circle_text
 from paperaudit.geometry.figure import Size, angle, length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.plane import side
@@ -17,11 +19,14 @@ from paperaudit.geometry.sizes import NotLinear, linear_form
 from paperaudit.geometry.theorems.straight import on_one_line
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
+    Concyclic,
     Greater,
+    IsDiameter,
     IsShape,
     LinesParallel,
     OnOneLine,
     Predicate,
+    Touches,
     TrianglesAlike,
     alike,
     angles_equal,
@@ -34,8 +39,10 @@ from paperaudit.model.expression import AngleOf, Expression, LengthOf, Measured,
 from paperaudit.model.fact import (
     BisectsAngle,
     BisectsSegment,
+    Circle,
     Collinear,
     Congruent,
+    Diameter,
     Fact,
     Holds,
     Midpoint,
@@ -43,6 +50,7 @@ from paperaudit.model.fact import (
     Perpendicular,
     Shape,
     Similar,
+    Tangent,
 )
 
 
@@ -98,6 +106,10 @@ def claims_of(fact: Fact, builder: FigureBuilder, arrangement: Arrangement) -> I
             yield Claim(text, Greater(large, small))
         case BisectsSegment(path, segment, perpendicular):
             yield from _bisects(path, segment, perpendicular, arrangement)
+        case Circle() | Diameter() | Tangent():
+            for predicate in circle_claims(fact, arrangement):
+                named = fact.points if isinstance(fact, Circle) else ()
+                yield Claim(circle_text(arrangement, predicate, named), predicate)
         case _:
             raise Unclear(f"a claim of this kind ({type(fact).__name__.lower()}) is not proved yet")
 
@@ -185,6 +197,8 @@ def gap(claim: Claim, arrangement: Arrangement) -> float:
             if math.dist(at[a], at[b]) + math.dist(at[b], at[c]) > 1.5 * whole:
                 return 1.0
             return abs(side(at[b], at[a], at[c])) / whole**2
+        case Concyclic() | IsDiameter() | Touches():
+            return circle_gap(claim.predicate, arrangement)
     sides_named = sides_of(claim.predicate) if claim.predicate is not None else None
     assert sides_named is not None
     return _share(arrangement, *sides_named)

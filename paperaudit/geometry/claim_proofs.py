@@ -25,12 +25,15 @@ from paperaudit.geometry.rows import rows_of, sides_of
 from paperaudit.geometry.theorems import comparisons
 from paperaudit.geometry.theorems.theorem import (
     Claimed,
+    Concyclic,
     Greater,
     Instance,
+    IsDiameter,
     IsShape,
     LinesParallel,
     Predicate,
     SegmentsEqual,
+    Touches,
     TrianglesAlike,
 )
 from paperaudit.geometry.values import Values
@@ -74,7 +77,7 @@ class Proof:
     def _linear(self, claim: Claim) -> bool:
         if not forced(self.one, claim):
             return False
-        straight = isinstance(claim.predicate, LinesParallel | SegmentsEqual)
+        straight = isinstance(claim.predicate, LinesParallel | SegmentsEqual | Concyclic | IsDiameter | Touches)
         target: Predicate = claim.predicate if straight and claim.predicate is not None else CLAIM
         extra: tuple[Instance, ...] = ()
         if target == CLAIM:
@@ -124,7 +127,7 @@ class Proof:
 
 def _name_as_asked(steps: list[Step], claim: Claim) -> None:
     """The last line in the words of the claim, where it says the same of triangles or a shape in another order."""
-    if isinstance(claim.predicate, TrianglesAlike | IsShape):
+    if isinstance(claim.predicate, TrianglesAlike | IsShape | Concyclic):
         steps[-1] = replace(steps[-1], statement=claim.text)
 
 
@@ -141,6 +144,9 @@ def _says(step: Step, claim: Claim) -> bool:
 def _write_linear(working: Working, claim: Claim, node: Node, as_relation: bool) -> None:
     if not as_relation:
         text = working.add(node)
+        if working.steps and isinstance(claim.predicate, Concyclic):
+            _name_as_asked(working.steps, claim)
+            return
         if not working.steps or working.steps[-1].statement != text:
             working.steps.append(Step(text, StepKind.CONCLUSION, None, (text,), "", ""))
         return
@@ -191,7 +197,10 @@ def forced(one: Settled, claim: Claim) -> bool:
     if isinstance(claim.predicate, LinesParallel):
         first, second = claim.predicate.first, claim.predicate.second
         return theory.rows.value(one.arrangement.direction_difference(first, second, False)) == 0
-    if isinstance(claim.predicate, SegmentsEqual) and claim.predicate in theory.predicates:
+    if (
+        isinstance(claim.predicate, SegmentsEqual | Concyclic | IsDiameter | Touches)
+        and claim.predicate in theory.predicates
+    ):
         return True
     return claim.form is not None and theory.value(claim.form) == 0
 

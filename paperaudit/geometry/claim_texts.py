@@ -4,20 +4,24 @@ import math
 from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.circle_claims import off_circle
 from paperaudit.geometry.claim_forms import Claim
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.figure import Angular, Size, length
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Concyclic,
     Greater,
+    IsDiameter,
     IsShape,
     LinesParallel,
     OnOneLine,
     SegmentsEqual,
+    Touches,
     TrianglesAlike,
 )
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AngleOf, Expression, LengthOf
+from paperaudit.model.expression import AngleOf, Expression, LengthOf, leaves, with_leaves
 
 
 def measured_text(claim: Claim, arrangement: Arrangement) -> str:
@@ -37,15 +41,18 @@ def measured_text(claim: Claim, arrangement: Arrangement) -> str:
             return _shape(arrangement, kind, points)
         case OnOneLine((a, b, c)):
             return _size(AngleOf(a, b, c), arrangement)
+        case Concyclic() | IsDiameter() | Touches():
+            sizes = [_size(size, arrangement) for size in off_circle(claim.predicate, arrangement)]
+            return " and ".join(sizes) or f"{claim.text} fails"
     if claim.left is not None and claim.right is not None:
         return f"{_size(claim.left, arrangement)} and {_size(claim.right, arrangement)}"
     return f"{claim.text} fails"
 
 
 def _size(size: Expression | Size, arrangement: Arrangement) -> str:
-    named = arrangement.name(size) if isinstance(size, AngleOf) and _drawn(size, arrangement) else size
+    named = with_leaves(size, lambda leaf: arrangement.name(leaf) if _is_drawn_angle(leaf, arrangement) else leaf)  # type: ignore[arg-type]
     value = arrangement.measured(size)
-    unit = "°" if isinstance(size, AngleOf) else ""
+    unit = "°" if all(isinstance(leaf, Angular) for leaf in leaves(size)) else ""
     return f"{write(named)} ≈ {value:.4g}{unit}" if not _is_number(size) else f"{write(size)}"
 
 
@@ -53,8 +60,12 @@ def _is_number(size: Expression | Size) -> bool:
     return not any(part in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" for part in write(size))
 
 
-def _drawn(size: AngleOf, arrangement: Arrangement) -> bool:
-    return arrangement.joined(size.vertex, size.arm) and arrangement.joined(size.vertex, size.other)
+def _is_drawn_angle(size: Expression, arrangement: Arrangement) -> bool:
+    return (
+        isinstance(size, AngleOf)
+        and arrangement.joined(size.vertex, size.arm)
+        and arrangement.joined(size.vertex, size.other)
+    )
 
 
 def _between(arrangement: Arrangement, first: int, second: int) -> str:

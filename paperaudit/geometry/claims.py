@@ -6,6 +6,7 @@ from itertools import pairwise, permutations
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.circle_claims import with_claimed_circle
 from paperaudit.geometry.claim_cases import Truth, gaps, more_samples, samples, truth
 from paperaudit.geometry.claim_forms import claims_of
 from paperaudit.geometry.claim_proofs import Proof
@@ -22,7 +23,7 @@ from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.model.ask import Establish
 from paperaudit.model.derivation import Answer, Derivation, Derived, NotRead, Outcome, Step, StepKind
-from paperaudit.model.fact import Collinear, Congruent, Drawn, Fact, Given, Midpoint, Parallel, Similar
+from paperaudit.model.fact import Collinear, Congruent, Diameter, Drawn, Fact, Given, Midpoint, Parallel, Similar
 from paperaudit.model.reading import Reading
 
 HOLDS = {"show": "shown", "prove": "proved", "decide": "yes"}
@@ -37,6 +38,8 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     for fact in task.claims:
         if isinstance(fact, Parallel) and set(fact.paths[0]) & set(fact.paths[1]):
             return _meeting(fact, task)
+    givens, about = with_claimed_circle(givens, task.claims)
+    task = replace(task, claims=about)
     known = FigureBuilder(givens).lines
     builder = FigureBuilder(givens, [drawn for fact in task.claims for drawn in _to_draw(fact, known)])
     figure = _named_alike(builder.figure(reading.question.sketch), task)
@@ -113,6 +116,8 @@ def _to_draw(fact: Fact, known: tuple[tuple[str, ...], ...]) -> list[Fact]:
             run: tuple[str, ...] = points
         case Midpoint(point, (start, end)):
             run = (start, point, end)
+        case Diameter(path):
+            run = path
         case _:
             return [fact]
     if any(set(run) <= set(line) for line in known):

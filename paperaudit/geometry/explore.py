@@ -5,7 +5,8 @@ from itertools import permutations, product
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.chance import most_general
-from paperaudit.geometry.figure import EqualLengths, Figure, Ordered, SizeRelation
+from paperaudit.geometry.circle_order import arcs_of
+from paperaudit.geometry.figure import DrawnTurn, EqualLengths, Figure, Ordered, SizeRelation
 from paperaudit.geometry.loosened import without_numbers
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.sketch import clear_way
@@ -67,7 +68,10 @@ def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangem
 
 def _unclear_ways(figure: Figure, turns: tuple[AngleOf, ...], known: Arrangement) -> list[Ways]:
     """The combinations that differ only in angles of which the sketch does not say which way they open."""
-    either = [(1, -1) if clear_way(figure, size) == 0 else (1,) for size in turns]
+    drawn = {(turn.vertex, turn.arm, turn.other) for turn in figure.conditions if isinstance(turn, DrawnTurn)}
+    either = [
+        (1,) if (size.vertex, size.arm, size.other) in drawn or clear_way(figure, size) else (1, -1) for size in turns
+    ]
     every = [
         tuple(way * flip for way, flip in zip(_own_ways(known, turns), flips, strict=True))
         for flips in product(*either)
@@ -105,6 +109,12 @@ def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:
         if _has_line(figure, angle.vertex, angle.arm) and _has_line(figure, angle.vertex, angle.other)
     ]
     found[:0] = reversed(figure.fixed_names)
+    found += [
+        AngleOf(arc.start, arc.centre, arc.end)
+        for condition in figure.conditions
+        for arc in arcs_of(condition)
+        if not arc.through
+    ]
     independent: dict[frozenset[str], AngleOf] = {}
     for size in found:
         triple = frozenset(
@@ -131,6 +141,8 @@ def _has_line(figure: Figure, start: str, end: str) -> bool:
 
 def _foremost(figure: Figure, vertex: str, point: str) -> str:
     """The point that stands for a line through `vertex`: its first other one, if the order on it is settled."""
+    if not _has_line(figure, vertex, point):
+        return point
     line = figure.lines[figure.line_of(vertex, point)]
     if len(line) > 2 and not order_is_settled(figure, line):
         return point

@@ -13,13 +13,16 @@ from paperaudit.geometry.theorems.theorem import (
     AnglesEqual,
     Balanced,
     Claimed,
+    Concyclic,
     Equation,
     Greater,
     Instance,
+    IsDiameter,
     LinesParallel,
     Proportional,
     SegmentsEqual,
     Stated,
+    Touches,
     TrianglesAlike,
 )
 from paperaudit.geometry.values import SIZED, Values, is_equality
@@ -90,6 +93,9 @@ class FurtherWorking:
     def _is_linear(self, fact: Fact) -> bool:
         """Whether a fact's line is one of the linear search: its theorem is, and so are all values in it."""
         if fact.kind == "predicate":
+            if isinstance(fact.subject, Concyclic | IsDiameter | Touches):
+                sizes = [before for before in fact.inputs if before.kind in SIZED]
+                return isinstance(fact.source, Instance) and all(self._form(before) is not None for before in sizes)
             return isinstance(fact.source, Instance) and isinstance(fact.subject, LinesParallel | SegmentsEqual)
         if fact.kind == "let":
             return True

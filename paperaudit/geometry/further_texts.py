@@ -7,6 +7,7 @@ from fractions import Fraction
 from paperaudit.geometry.amounts import Value, as_fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import as_printed
+from paperaudit.geometry.circle_texts import circle_text
 from paperaudit.geometry.figure import Size
 from paperaudit.geometry.line_writer import equal_segments_text
 from paperaudit.geometry.notation import Notation, number
@@ -211,13 +212,8 @@ class Texts:
                 if isinstance(source, Equation):
                     return f"{write(self.named(source.left))} = {write(self.named(source.right))}"
                 return f"{self.name(a)}/{self.name(b)} = {self.name(c)}/{self.name(d)}"
-            case Concyclic(points):
-                return f"{', '.join(points[:-1])} and {points[-1]} lie on one circle"
-            case IsDiameter(_, start, end):
-                return f"{start}{end} is a diameter"
-            case Touches(line, at, _):
-                ends = self.arrangement.lines[line]
-                return f"{ends[0]}{ends[-1]} touches the circle at {at}"
+            case Concyclic() | IsDiameter() | Touches():
+                return circle_text(self.arrangement, predicate)
         return source.about if source is not None else ""
 
     def observed(self, fact: Fact, values: Values) -> str:

@@ -4,11 +4,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.circle_texts import circle_text
 from paperaudit.geometry.derive import Node
 from paperaudit.geometry.equation_lines import Sides, Term, sum_of
 from paperaudit.geometry.figure import Angular, Measurable, Size
 from paperaudit.geometry.notation import Notation, bracketed
-from paperaudit.geometry.theorems.theorem import LinesParallel, SegmentsEqual
+from paperaudit.geometry.theorems.theorem import Concyclic, LinesParallel, SegmentsEqual, Touches
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.expression import Letter
@@ -59,7 +60,7 @@ class LineWriter:
             return node.instance.about
         if isinstance(node.subject, Measurable):
             return f"{self.name(node.subject)} = {self.value(node)}"
-        return ""
+        return circle_text(self.arrangement, node.subject)
 
     def statement(self, node: Node) -> str:
         """∠ACB = 180° − 112° = 68°."""
@@ -84,6 +85,21 @@ class LineWriter:
             middle = " = " + _signed([(self.name(size), share > 0) for size, share in parts])
         tail = f" = {value}" if worked != value else ""
         return f"{name}{middle} = {worked}{tail}"
+
+    def met(self, node: Node) -> str:
+        """The line in which two angles are seen to be equal, or to add up, for something to follow for a circle."""
+        relation = node.instance.relation if node.instance else None
+        if relation is None or len(relation.terms) != 2 or not isinstance(node.subject, Concyclic | Touches):
+            return ""
+        one, two = relation.terms
+        forms = {before.subject: before.form for before in node.inputs}
+        values = [bracketed(self.notation.value(forms[size], "°")) for size in (one, two) if size in forms]
+        if len(values) < 2:
+            return ""
+        if relation.constant:
+            whole = write(self.notation.value(LinearForm.number(-relation.constant), "°"))
+            return f"{self.name(one)} + {self.name(two)} = {values[0]} + {values[1]} = {whole}"
+        return f"{self.name(one)} = {self.name(two)} = {values[0]}"
 
     def _worked(self, node: Node, others: list[tuple[Size, Fraction]], constant: Fraction, subject: Size) -> str:
         unit = self.notation.unit_of(subject)

@@ -45,6 +45,18 @@ def middle_of_circle(spots: Sequence[Spot]) -> Spot:
     return x + (by_x * yy - by_y * xy) / spread, y + (by_y * xx - by_x * xy) / spread
 
 
+def circumcentre(a: Spot, b: Spot, c: Spot) -> Spot:
+    """The point as far from each of three that are not on one line.
+
+    >>> circumcentre((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0))
+    (0.0, 0.0)
+    """
+    double = 2 * side(c, a, b)
+    (p, q), (r, s) = (b[0] - a[0], b[1] - a[1]), (c[0] - a[0], c[1] - a[1])
+    one, two = p * p + q * q, r * r + s * s
+    return a[0] + (s * one - q * two) / double, a[1] + (p * two - r * one) / double
+
+
 def along(start: Spot, end: Spot, share: float) -> Spot:
     """The point at a share of the way from one point to another, beyond them outside 0 to 1."""
     return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])

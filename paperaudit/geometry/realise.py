@@ -196,7 +196,7 @@ def drawing_of(problem: Residuals, state: Array) -> Drawing:
 
 def _apart(drawing: Drawing) -> bool:
     spots = np.array([spot for point, spot in drawing.at.items() if not point.startswith(HIDDEN)])
-    size = float(np.ptp(spots, axis=0).max()) or 1.0
+    size = float(np.ptp(np.array(list(drawing.at.values())), axis=0).max()) or 1.0
     gaps = np.sqrt(((spots[:, None, :] - spots[None, :, :]) ** 2).sum(axis=2)) + np.eye(len(spots)) * size
     return bool(gaps.min() > APART * size)
 

@@ -57,16 +57,40 @@ def _incidence_only(figure: Figure) -> Figure:
 
 
 def refute(figure: Figure) -> Refutation | None:
-    """The shortest refutation if every arrangement has one; None proves nothing."""
-    shortest: Refutation | None = None
+    """The refutation of the arrangement that takes most givens, if every arrangement has one; None proves nothing.
+
+    Its clash refutes every arrangement, and no part of it does.
+    """
+    refuted: list[Refutation] = []
     for arrangement in skeletons(figure):
         found = tuple(instances(arrangement))
         clash = clash_of(arrangement, found)
         if not clash or all(label < 0 for label in clash):
             return None
-        if shortest is None or len(clash) < len(shortest.clash):
-            shortest = Refutation(tuple(sorted(clash)), arrangement, found)
-    return shortest
+        refuted.append(Refutation(tuple(sorted(clash)), arrangement, found))
+    if not refuted:
+        return None
+    longest = max(refuted, key=lambda one: len(one.clash))
+    return replace(longest, clash=_of_all(refuted))
+
+
+def _of_all(refuted: list[Refutation]) -> tuple[int, ...]:
+    """Givens that clash in every arrangement, thinned out where arrangements have different clashes."""
+    clash = frozenset(label for one in refuted for label in one.clash)
+    if all(frozenset(one.clash) == clash for one in refuted):
+        return refuted[0].clash
+    context = refuted[0].arrangement.figure.context
+    for label in sorted(clash, key=lambda label: (label in context, label)):
+        if all(_clashes(one.arrangement, one.found, clash - {label}) for one in refuted):
+            clash -= {label}
+    return tuple(sorted(clash))
+
+
+def _clashes(arrangement: Arrangement, found: tuple[Instance, ...], labels: Labels) -> bool:
+    """Whether some givens contradict each other in an arrangement."""
+    everything = frozenset(condition.label for condition in arrangement.figure.conditions)
+    part = close(arrangement, found, everything - labels)
+    return part.clash is not None or _out_of_range(part) is not None
 
 
 def clash_of(arrangement: Arrangement, found: tuple[Instance, ...]) -> Labels | None:
@@ -76,22 +100,16 @@ def clash_of(arrangement: Arrangement, found: tuple[Instance, ...]) -> Labels | 
     any member left out the whole figure and the other members can be satisfied.
     """
     theory = close(arrangement, found)
-    everything = frozenset(condition.label for condition in arrangement.figure.conditions)
     clash = theory.clash if theory.clash is not None else _out_of_range(theory)
     if clash is None:
         return None
-
-    def clashes(labels: Labels) -> bool:
-        part = close(arrangement, found, everything - labels)
-        return part.clash is not None or _out_of_range(part) is not None
-
     context = arrangement.figure.context
     for label in sorted(clash - context):
-        if clashes((clash - {label}) | context):
+        if _clashes(arrangement, found, (clash - {label}) | context):
             clash = clash - {label}
     clash |= context
     for label in sorted(context):
-        if clashes(clash - {label}):
+        if _clashes(arrangement, found, clash - {label}):
             clash -= {label}
     return clash
 

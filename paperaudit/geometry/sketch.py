@@ -2,8 +2,9 @@
 
 import math
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, pairwise
 
+from paperaudit.geometry.circle_order import arcs_of
 from paperaudit.geometry.figure import (
     Condition,
     Convex,
@@ -15,14 +16,17 @@ from paperaudit.geometry.figure import (
     SameWay,
     SideOfLine,
 )
-from paperaudit.geometry.plane import side
-from paperaudit.model.expression import AngleOf
+from paperaudit.geometry.plane import middle_of_circle, side
+from paperaudit.model.expression import AngleOf, ArcOf
 
 CLEAR_TURN = math.sin(math.radians(3))
 """Below 3° of turn, a hand-drawn angle does not say which way it opens."""
 
 DOUBTFUL_TURN = math.sin(math.radians(15))
 """Below 15°, a turn of a rough sketch is given up where no figure keeps it."""
+
+UNSURE = 25
+"""Degrees from nothing or from half a circle within which a sketch does not tell a minor arc from a major one."""
 
 FROM_SKETCH = -1
 """The label of conditions that no given states."""
@@ -39,6 +43,8 @@ def settled_by_sketch(figure: Figure, clear: float = CLEAR_TURN) -> Figure:
         return figure
     conditions = [_as_drawn(condition, at) for condition in figure.conditions if not _overruled(condition, at)]
     conditions += [turn for vertex in figure.points if vertex in at for turn in _turns(figure, vertex, at, clear)]
+    if figure.arcs:
+        conditions += [turn for circle in figure.circles.items() for turn in _round_circle(figure, circle, at, clear)]
     return replace(figure, conditions=tuple(conditions))
 
 
@@ -95,6 +101,48 @@ def _turns(figure: Figure, vertex: str, at: dict[str, tuple[float, float]], clea
         if way:
             found.append(DrawnTurn(vertex, arm, other, way, FROM_SKETCH))
     return found
+
+
+def _round_circle(
+    figure: Figure, circle: tuple[str, tuple[str, ...]], at: dict[str, tuple[float, float]], clear: float
+) -> list[DrawnTurn]:
+    """The order of a circle's points, seen from one of them, and on which side of its centre each named arc lies."""
+    centre, points = circle
+    on = [point for point in points if point in at]
+    if not on:
+        return []
+    x, y = (sum(at[point][axis] for point in on) / len(on) for axis in (0, 1))
+    first, *others = sorted(on, key=lambda point: math.atan2(at[point][1] - y, at[point][0] - x))
+    turns = [AngleOf(one, first, two) for one, two in pairwise(others)]
+    ways = {turn: clear_way(figure, turn, clear) for turn in turns}
+    named = [arc for condition in figure.conditions for arc in arcs_of(condition) if arc.centre == centre]
+    for arc in named:
+        turn = AngleOf(arc.start, centre, arc.end)
+        ways[turn] = clear_way(figure, turn, clear) if centre in at else _way_of_arc(arc, {p: at[p] for p in on})
+    return [DrawnTurn(turn.vertex, turn.arm, turn.other, way, FROM_SKETCH) for turn, way in ways.items() if way]
+
+
+def _way_of_arc(arc: ArcOf, at: dict[str, tuple[float, float]]) -> int:
+    """The way round the circle of a minor arc, of a circle whose centre has no letter; 0 where it is not sure.
+
+    An arc that is named by its ends has no other named point on it where the rest of the circle has
+    some, unless the circle that fits the points best shows it as more than half: a stretched sketch
+    may have another centre. Where neither part is free of points, it has to look clearly less than half.
+    """
+    if arc.through or len(at) < 3 or not {arc.start, arc.end} <= at.keys():
+        return 0
+    x, y = middle_of_circle(list(at.values()))
+    bearings = {point: math.degrees(math.atan2(q - y, p - x)) for point, (p, q) in at.items()}
+    turn = (bearings[arc.end] - bearings[arc.start]) % 360
+    along = [(bearings[p] - bearings[arc.start]) % 360 < turn for p in at if p not in (arc.start, arc.end)]
+    free = [not any(along), all(along)]
+    if free[0] != free[1] and not arc.major:
+        looks = turn if free[0] else 360 - turn
+        way = 1 if free[0] else -1
+        return way if looks < 180 + UNSURE / 2 else 0
+    if min(turn, 360 - turn, abs(turn - 180)) < UNSURE:
+        return 0
+    return 1 if turn < 180 else -1
 
 
 def clear_way(figure: Figure, size: AngleOf, clear: float = CLEAR_TURN) -> int:

@@ -7,6 +7,7 @@ from itertools import combinations, pairwise
 
 from paperaudit.geometry.amounts import Value
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.circle_claims import circle_pairs
 from paperaudit.geometry.claim_forms import Claim
 from paperaudit.geometry.examine import Settled
 from paperaudit.geometry.figure import length
@@ -17,9 +18,12 @@ from paperaudit.geometry.theorems.right_triangles import RIGHT
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
+    Concyclic,
+    IsDiameter,
     IsShape,
     LinesParallel,
     SegmentsEqual,
+    Touches,
     TrianglesAlike,
 )
 from paperaudit.maths.write import write
@@ -100,6 +104,8 @@ def telling_pairs(arrangement: Arrangement, claim: Claim) -> Iterator[tuple[Expr
             yield from corners
         case IsShape(kind, points):
             yield from _sides(arrangement, kind, points)
+        case Concyclic() | IsDiameter() | Touches():
+            yield from circle_pairs(claim.predicate, arrangement)
     if claim.left is not None and claim.right is not None:
         yield claim.left, claim.right
 

@@ -70,7 +70,12 @@ class Working:
                 return instance.about, []
             case "predicate":
                 text = self.writer.claim(node)
-                return text, [Step(text, StepKind.STATEMENT, self._reason(node), uses, "", self._skill(instance))]
+                met = self.writer.met(node)
+                first = [Step(met, StepKind.CALCULATION, None, uses, "", "adding angles")] if met else []
+                step = Step(
+                    text, StepKind.STATEMENT, self._reason(node), (met,) if met else uses, "", self._skill(instance)
+                )
+                return text, [*first, step]
             case "size" if instance and instance.theorem == "given" and _holds_letter(instance):
                 return self.writer.claim(node), [self._put_in(node, uses)]
             case "size":

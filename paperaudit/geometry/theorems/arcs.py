@@ -86,24 +86,22 @@ def _circumference(arrangement: Arrangement) -> Iterator[Instance]:
 
 def _addition(arrangement: Arrangement) -> Iterator[Instance]:
     """Neighbouring arcs make up a larger one."""
-    for circle, order in with_arcs(arrangement):
+    for _, order in with_arcs(arrangement):
         for start in order.points:
             for end in order.points:
                 for middle in order.inside(start, end) if start != end else ():
                     parts = [order.arc(start, middle), order.arc(middle, end)]
-                    premises = on_circle(circle, start, middle, end)
-                    yield Instance("arc-addition", premises, sum_of_arcs(parts, order.arc(start, end)), weight=8)
+                    yield Instance("arc-addition", (), sum_of_arcs(parts, order.arc(start, end)), weight=8)
 
 
 def _whole(arrangement: Arrangement) -> Iterator[Instance]:
     """The arcs into which points cut a circle add up to 360°; those of a diameter are 180° each."""
-    for circle, order in with_arcs(arrangement):
+    for _, order in with_arcs(arrangement):
         most = 5 if len(order.points) <= MOST_ROUND else 3
         for count in range(2, most + 1):
             for chosen in combinations(order.points, count):
                 arcs = [order.arc(a, b) for a, b in zip(chosen, chosen[1:] + chosen[:1], strict=True)]
-                premises = on_circle(circle, *chosen)
-                yield Instance("arcs-round-circle", premises, sum_of_arcs(arcs), None, "", 10 + 2 * (count - 2))
+                yield Instance("arcs-round-circle", (), sum_of_arcs(arcs), None, "", 10 + 2 * (count - 2))
 
 
 def _semicircle(arrangement: Arrangement) -> Iterator[Instance]:

@@ -117,6 +117,7 @@ def _distance(arrangement: Arrangement) -> Iterator[Instance]:
             premises = (here, there, *on_circle(circle, *one, *two))
             about = chord_text(one, two)
             yield Instance("equal-chords-distance", (equal, *premises), LinearForm(), away, about)
+            about = chord_text((circle.centre, near), (circle.centre, far))
             yield Instance("equal-chords-distance-converse", (away, *premises), LinearForm(), equal, about)
 
 

@@ -6,7 +6,7 @@ from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import OnCircle
-from paperaudit.geometry.plane import side
+from paperaudit.geometry.plane import circumcentre, side
 from paperaudit.geometry.theorems.circles import (
     ALIKE,
     SKILL,
@@ -32,12 +32,12 @@ MOST_CHAINED = 6
 def on_one_circle(arrangement: Arrangement) -> list[tuple[str, ...]]:
     """The largest sets of four points and more that are on one circle in the drawing, each in order round it."""
     at = arrangement.at
-    named = sorted(point for point, rays in arrangement.rays.items() if len(rays) > 1)
+    named = sorted(point for point, rays in arrangement.rays.items() if rays)
     found: list[tuple[str, ...]] = []
     for trio in combinations(named, 3):
         if any(set(trio) <= set(group) for group in found):
             continue
-        middle = _circumcentre(arrangement, trio)
+        middle = _middle(arrangement, trio)
         if middle is None:
             continue
         radius = math.dist(middle, at[trio[0]])
@@ -48,15 +48,10 @@ def on_one_circle(arrangement: Arrangement) -> list[tuple[str, ...]]:
     return found
 
 
-def _circumcentre(arrangement: Arrangement, trio: tuple[str, ...]) -> tuple[float, float] | None:
+def _middle(arrangement: Arrangement, trio: tuple[str, ...]) -> tuple[float, float] | None:
     a, b, c = (arrangement.at[point] for point in trio)
-    double = side(c, a, b)
     longest = max(math.dist(a, b), math.dist(b, c), math.dist(c, a))
-    if abs(double) < FLAT * longest**2:
-        return None
-    (p, q), (r, s) = (b[0] - a[0], b[1] - a[1]), (c[0] - a[0], c[1] - a[1])
-    one, two = p * p + q * q, r * r + s * s
-    return a[0] + (s * one - q * two) / (2 * double), a[1] + (p * two - r * one) / (2 * double)
+    return circumcentre(a, b, c) if abs(side(c, a, b)) > FLAT * longest**2 else None
 
 
 def _spoken(arrangement: Arrangement, points: tuple[str, ...]) -> OnCircle | None:
