@@ -92,7 +92,8 @@ def known_circles(givens: tuple[Given, ...], asked: tuple[Expression, ...] = ())
     sizes = [leaf for fact, _ in facts if isinstance(fact, Holds) for leaf in _sizes(fact)]
     sizes += _of_circles(asked)
     named |= {centre for size in sizes if (centre := _centre_of(size))}
-    unnamed = next(iter(named)) if len(named) == 1 else HIDDEN
+    lettered = {centre for centre in named if not centre.startswith(HIDDEN)}
+    unnamed = next(iter(lettered)) if len(lettered) == 1 else HIDDEN
     members: Members = {}
     for fact, label in facts:
         if isinstance(fact, Circle | Incircle):

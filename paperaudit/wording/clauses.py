@@ -59,6 +59,7 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "angles_unnamed": constructed.angles_unnamed,
     "elevation": survey.elevation,
     "compass_of": survey.compass_of,
+    "size_alone": rings.size_alone,
     "polygon_sized": rings.polygon_sized,
     "semicircle": arcs.semicircle,
     "sector_is": arcs.sector_is,

@@ -13,6 +13,7 @@ from paperaudit.wording.bisectors import cevians_named
 from paperaudit.wording.chords import by_noun
 from paperaudit.wording.named import path_of
 from paperaudit.wording.relations import RIGHT_ANGLE
+from paperaudit.wording.rings import sized_in_passing
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
 from paperaudit.wording.tangents import tangents_named
@@ -25,6 +26,7 @@ def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, 
         *by_noun(clause, scene),
         *tangents_named(clause, scene, facts),
         *by_size(clause, scene, facts),
+        *sized_in_passing(clause),
         *_by_side(clause, scene),
         *_by_angle(clause, scene, facts),
     )

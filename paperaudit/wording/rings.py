@@ -1,5 +1,6 @@
 """Reads clauses on a circle's size, on lines that meet a circle and on circles that meet each other."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from parsimonious.nodes import Node
@@ -30,13 +31,34 @@ def circle_size(node: Node, scene: Scene) -> Facts:
     if centre == THE_CIRCLE and len(known) == 1:
         centre = known[0]
     size = measure_of(the(node, "measure"))
-    kind = next(kind for kind in _SIZES if kind in the(node, "size_word").text)
+    kind = _kind(node)
     alone = centre != THE_CIRCLE and scene.on_circle and len(known) < 2
     if not alone or kind not in ("radius", "diameter"):
         whole = CircleSize(kind, "" if centre == THE_CIRCLE else centre)
         return (*named, Holds(Relation(whole, "=", size)))
     share = Number(Fraction(2 if kind == "diameter" else 1))
     return (*named, Holds(Relation(times(share, LengthOf(centre, scene.on_circle[0])), "=", size)))
+
+
+def size_alone(node: Node, scene: Scene) -> Facts:
+    """And radius 10 cm, of the circle named before."""
+    centre = scene.centres[-1] if scene.centres else ""
+    return (Holds(Relation(CircleSize(_kind(node), centre), "=", measure_of(the(node, "measure")))),)
+
+
+def sized_in_passing(clause: Node) -> Iterator[Fact]:
+    """The radius in "a chord of a circle with radius 10 cm"."""
+    for around in every(clause, "of_ring", "on_circle"):
+        size = first(around, "ring_sized")
+        if size is not None:
+            centre = ring_of(around)[0]
+            whole = CircleSize(_kind(size), "" if centre == THE_CIRCLE else centre)
+            yield Holds(Relation(whole, "=", measure_of(the(size, "measure"))))
+
+
+def _kind(node: Node) -> CircleKind:
+    word = the(node, "size_word").text
+    return next(kind for kind in _SIZES if kind in word)
 
 
 def polygon_sized(node: Node, scene: Scene) -> Facts:
@@ -46,7 +68,7 @@ def polygon_sized(node: Node, scene: Scene) -> Facts:
     words = around.text.partition(" of ")[0].replace("-", "")
     inside = "incircle" in words or "inscribed" in words
     centre = circle_in(corners) if inside else circle_round(corners)
-    kind = next(kind for kind in _SIZES if kind in the(node, "size_word").text)
+    kind = _kind(node)
     there: Fact = Incircle(centre, corners) if inside else Circle(centre, corners)
     return there, Holds(Relation(CircleSize(kind, centre), "=", measure_of(the(node, "measure"))))
 

@@ -33,5 +33,5 @@ def far_from(node: Node, scene: Scene) -> Facts:
 
 def on_bearing(node: Node, scene: Scene) -> Facts:
     """B is on a bearing of 065° from A."""
-    end, start = distinct(points_under(node), node)
+    end, start = distinct(tuple(the(place, "corner").text for place in every(node, "place")), node)
     return (Holds(Relation(BearingOf(start, end), "=", expression_of(the(node, "expression")))),)

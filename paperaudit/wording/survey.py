@@ -9,7 +9,7 @@ from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import AngleOf, BearingOf, LengthOf, Measured, Number, NumberForm, Relation
 from paperaudit.model.fact import Fact, Holds, Perpendicular
-from paperaudit.wording.named import distinct, path_of, points_under
+from paperaudit.wording.named import distinct, path_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 
 Facts = tuple[Fact, ...]
@@ -53,7 +53,7 @@ def _foot(high: Node, top: str, ground: str, scene: Scene) -> tuple[str, bool]:
 
 def compass_of(node: Node, scene: Scene) -> Facts:
     """B is 5 km due north of A; B is N 40° E of A: as a bearing, clockwise from north."""
-    end, start = distinct(points_under(node), node)
+    end, start = distinct(tuple(the(place, "corner").text for place in every(node, "place")), node)
     facts: list[Fact] = [Holds(Relation(BearingOf(start, end), "=", _bearing(the(node, "compass").text)))]
     far = first(node, "expression")
     if far is not None:
