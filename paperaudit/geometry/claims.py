@@ -35,12 +35,13 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     A claim that fails in a figure drawn from the givens is never proved; one that holds in every
     figure drawn is proved only by a chain of theorems.
     """
-    for fact in task.claims:
-        if isinstance(fact, Parallel) and set(fact.paths[0]) & set(fact.paths[1]):
-            return _meeting(fact, task)
     givens, about = with_claimed_circle(givens, task.claims)
     task = replace(task, claims=about)
     known = FigureBuilder(givens).lines
+    for fact in task.claims:
+        common = _common_point(fact, known) if isinstance(fact, Parallel) else None
+        if isinstance(fact, Parallel) and common:
+            return _meeting(fact, task, common)
     builder = FigureBuilder(givens, [drawn for fact in task.claims for drawn in _to_draw(fact, known)])
     figure = _named_alike(builder.figure(reading.question.sketch), task)
     notation = notation_of(builder, givens)
@@ -125,12 +126,19 @@ def _to_draw(fact: Fact, known: tuple[tuple[str, ...], ...]) -> list[Fact]:
     return [Drawn("segment", pair) for pair in pairwise(run)]
 
 
-def _meeting(claim: Parallel, task: Establish) -> Outcome:
-    """Lines that are named with a point in common are not parallel."""
+def _common_point(claim: Parallel, known: tuple[tuple[str, ...], ...]) -> str | None:
+    """A point in which two lines meet that are said to be parallel: in both names, or on both lines of the figure."""
+    lines = [next((line for line in known if set(path) <= set(line)), path) for path in claim.paths[:2]]
+    if set(lines[0]) == set(lines[1]):
+        return None
+    return next((point for point in lines[0] if point in lines[1]), None)
+
+
+def _meeting(claim: Parallel, task: Establish, common: str) -> Outcome:
+    """Lines with a named point in common are not parallel."""
     one, two = ("".join(path) for path in claim.paths[:2])
-    common = next(point for point in one if point in two)
     text = f"{one} and {two} meet at {common}, so they are not parallel"
-    derivation = Derivation((Step(text, StepKind.CONCLUSION),), "the names of the lines share a point")
+    derivation = Derivation((Step(text, StepKind.CONCLUSION),), "the lines share a point of the figure")
     return Derived((Answer("no" if task.how == "decide" else f"false: {text}"),), (derivation,))
 
 

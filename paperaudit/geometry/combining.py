@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import TypeAlias
 
 from paperaudit.errors import BudgetExceeded, NoValue
@@ -63,11 +64,11 @@ def equal_ratios(reach: Reach, wanted: Sequence[Proportional | SegmentsEqual]) -
         sides = sides_of(predicate)
         balance = _balance(*sides) if sides and sides[0] != sides[1] else None
         wanted_form = _logarithms(balance) if balance else None
-        if wanted_form is not None and rows.value(wanted_form) == 0:
-            facts = _fewest(wanted_form, known)
-            if facts and not (len(facts) == 1 and facts[0].subject == predicate):
-                cost = 4 + sum(fact.cost for fact in facts)
-                yield Fact("predicate", predicate, {}, None, facts, cost)
+        if wanted_form is None or rows.value(wanted_form) != 0:
+            continue
+        facts = _fewest(wanted_form, [known[number] for number in rows.support(wanted_form)])
+        if facts and not (len(facts) == 1 and facts[0].subject == predicate):
+            yield Fact("predicate", predicate, {}, None, facts, 4 + sum(fact.cost for fact in facts))
 
 
 def _settled(reach: Reach) -> Iterator[Relation]:
@@ -105,6 +106,7 @@ def _fact_of(reach: Reach, row: Row) -> Fact | None:
     return Fact("predicate", Balanced(left, right), {}, row.source, tuple(inputs), cost)
 
 
+@lru_cache(maxsize=8192)
 def _balance(left: Expression, right: Expression) -> Balance | None:
     """left − right over one fraction bar, with rational shares; None for what has none."""
     sizes = [size for size in (*leaves(left), *leaves(right)) if isinstance(size, LengthOf | AreaOf | DistanceOf)]

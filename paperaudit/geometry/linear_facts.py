@@ -58,7 +58,7 @@ def _instances(node: Node) -> Iterator[Instance]:
                 yield one.instance
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class LinearFacts:
     """The linear theory of an arrangement beside the rows of the search that is not linear."""
 
@@ -67,6 +67,7 @@ class LinearFacts:
     found: tuple[Instance, ...]
     rows: Sequence[Row]
     budget: Budget
+    _last: _Grown | None = None
 
     def beyond(self, reached: Reach) -> Iterable[Fact]:
         """Sizes, equal angles and parallels that the theory settles, with what is reached, and the search missed."""
@@ -109,8 +110,10 @@ class LinearFacts:
                 new.append(instance)
         if not new:
             return _Grown(self.theory, self.found, {})
-        found = (*self.found, *new)
-        return _Grown(close(self.arrangement, found), found, behind)
+        if self._last is None or len(self._last.behind) != len(new):
+            found = (*self.found, *new)
+            self._last = _Grown(close(self.arrangement, found), found, behind)
+        return self._last
 
     def _has(self, predicate: Predicate) -> bool:
         if predicate in self.theory.predicates:

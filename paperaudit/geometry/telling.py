@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import combinations, pairwise
 
 from paperaudit.geometry.amounts import Value
@@ -10,10 +11,12 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.circle_claims import circle_pairs
 from paperaudit.geometry.claim_forms import Claim
 from paperaudit.geometry.examine import Settled
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.figure import Balance, length
 from paperaudit.geometry.find_further import attempted
+from paperaudit.geometry.freedom import holds_still
 from paperaudit.geometry.further_answers import answer_of
 from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.theorems.right_triangles import RIGHT
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
@@ -49,6 +52,8 @@ def shown_by_values(one: Settled, claim: Claim, givens: tuple[Given, ...], notat
     pairs = [pair for pair in telling_pairs(one.arrangement, claim) if _differ(one.arrangement, pair)]
     for pair in pairs[:MOST_TRIED]:
         asked = [item for item in pair if not _is_number(item)]
+        if not all(_is_still(one.arrangement, item) for item in asked):
+            continue
         attempt = attempted(one, asked, givens, notation)
         if attempt is None or not _apart(attempt.values, pair):
             continue
@@ -59,6 +64,12 @@ def shown_by_values(one: Settled, claim: Claim, givens: tuple[Given, ...], notat
         used = attempt.derivation
         return Shown(Derivation((*used.steps, last), used.confirmed_by, used.givens_used), instead)
     return None
+
+
+def _is_still(arrangement: Arrangement, item: Expression) -> bool:
+    """Whether the givens hold a size still: one that can change has no value to be derived."""
+    value = Fraction(arrangement.measured(item)).limit_denominator(10**9)
+    return holds_still(arrangement, Balance(item, Number(value), FROM_SKETCH))
 
 
 def _text(item: Expression, value: Value, notation: Notation) -> str:
@@ -151,5 +162,7 @@ def _cuts(arrangement: Arrangement, first: int, second: int) -> Iterator[tuple[E
         far = [arrangement.meet(second, line) or "" for line in (one, two)]
         if arrangement.measured(length(apex, near[0])) > arrangement.measured(length(apex, far[0])):
             near, far = far, near
+        if any(d == b for d, b in zip(near, far, strict=True)):
+            continue
         ratios = [Quotient(length(apex, d), length(d, b)) for d, b in zip(near, far, strict=True)]
         yield ratios[0], ratios[1]

@@ -75,3 +75,10 @@ def test_products_and_squares_without_any_value(figure: list[str], given: list[s
     result = outcome(figure, given, f"prove that {claim}")
     assert isinstance(result, Derived) and answers(result) == ["proved"], result
     assert result.derivations[0].steps[-1].statement.replace("−", "-") == claim.replace("−", "-")
+
+
+def test_lines_that_meet_on_the_figure_are_not_parallel() -> None:
+    """Their names have no letter in common, but both go through A."""
+    figure = ["triangle ABC", "D is the midpoint of AB", "E is the midpoint of AC", "segment DE"]
+    result = outcome(figure, [], "is DB ∥ EC?")
+    assert isinstance(result, Derived) and answers(result) == ["no"], result
