@@ -8,6 +8,7 @@ from typing import Literal
 
 from paperaudit.errors import BudgetExceeded, NoValue, PaperauditError
 from paperaudit.geometry.figure import Size
+from paperaudit.geometry.notation import number
 from paperaudit.maths.angle_values import exact_function
 from paperaudit.maths.cancelling import NoRoot, float_value, is_number, reduced, square_root
 from paperaudit.maths.linear import LinearForm
@@ -182,7 +183,7 @@ def _of_function(
     approx = any(given[size].approx for size in given if _holds(argument, size))
     if approx or degrees.denominator > 1000:
         return rounded_amount({"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](math.radians(float(degrees))))
-    shown = Measured(Number(degrees), "°")
+    shown = Measured(number(degrees), "°")
     return AlgebraicFraction(Polynomial.of(Function(name, shown)))
 
 

@@ -8,13 +8,23 @@ from paperaudit.geometry.theorems import (
     circle_lengths,
     circle_sizes,
     quadrilateral_areas,
+    regular_polygons,
     sectors,
     trigonometry,
 )
 from paperaudit.geometry.theorems.theorem import Theorem
 from tests.geometry.theorem_trials import TRIALS, Trial
 
-TOPICS = (trigonometry, areas, quadrilateral_areas, area_ratios, circle_sizes, sectors, circle_lengths)
+TOPICS = (
+    trigonometry,
+    areas,
+    quadrilateral_areas,
+    area_ratios,
+    circle_sizes,
+    sectors,
+    circle_lengths,
+    regular_polygons,
+)
 OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]
 
