@@ -33,6 +33,7 @@ from paperaudit.model.fact import (
     Similar,
     Tangent,
 )
+from paperaudit.wording.the_circle import UNLETTERED
 
 _POLYGONS = {
     5: "pentagon",
@@ -107,7 +108,8 @@ def _touching(fact: CirclesTouch) -> str:
 
 
 def _round(fact: Circle | Tangent | Diameter | Incircle) -> str:
-    circle = f"the circle with centre {fact.centre}" if fact.centre else "a circle"
+    lettered = fact.centre and not fact.centre.startswith(UNLETTERED)
+    circle = f"the circle with centre {fact.centre}" if lettered else "a circle"
     match fact:
         case Circle(centre, ()):
             return f"{centre} is the centre of the circle"

@@ -6,10 +6,31 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paperaudit.model import fact as facts
-from paperaudit.model.expression import AngleAt, AngleOf, LengthOf, Letter, Measured, Number, Product, Relation, Sum
+from paperaudit.model.expression import (
+    AngleAt,
+    AngleOf,
+    ArcLengthOf,
+    ArcOf,
+    BearingOf,
+    CircleSize,
+    DistanceOf,
+    Function,
+    LengthOf,
+    Letter,
+    Measured,
+    Number,
+    Product,
+    Relation,
+    SegmentOf,
+    Sum,
+)
 from paperaudit.wording import fact_text, read_statement
 
 POINTS = st.permutations([*"ABCDEFGHKLMNPQSTUVWXYZ", "A′", "C″".replace("″", "′′")])
+SAYING_MORE = (
+    facts.Tangent, facts.Diameter, facts.Midline, facts.Centre, facts.Incircle, facts.CirclesTouch, facts.OnArc,
+    facts.Holds,
+)
 CORNERS = {
     "triangle": 3, "quadrilateral": 4, "parallelogram": 4, "rectangle": 4, "rhombus": 4, "square": 4, "kite": 4,
     "trapezium": 4,
@@ -53,6 +74,24 @@ def facts_drawn(draw: st.DrawFn) -> facts.Fact:
         facts.Tangent((a, b), b, draw(st.sampled_from(["", c]))),
         facts.Tangent((a, b), c, draw(st.sampled_from(["", d]))),
         facts.Diameter((a, b), draw(st.sampled_from(["", c]))),
+        facts.BisectsSegment((a, b), (c, d), draw(st.booleans())),
+        facts.Midline((a, b), (c, d, e)),
+        facts.Centre(draw(st.sampled_from(["circumcentre", "incentre", "centroid", "orthocentre"])), a, (b, c, d)),
+        facts.Incircle(a, (b, c, d)),
+        facts.CirclesTouch(a, b, draw(st.sampled_from(["", c])), draw(st.sampled_from([
+            "", "second in first", "one in the other",
+        ]))),
+        facts.OnArc((a,), ArcOf(b, c, major=draw(st.booleans()))),
+        facts.OnArc((a, b), ArcOf(c, d, e)),
+        facts.Holds(Relation(ArcOf(a, b, draw(st.sampled_from(["", c]))), "=", degrees)),
+        facts.Holds(Relation(ArcOf(a, b, major=True), "=", degrees)),
+        facts.Holds(Relation(ArcLengthOf(ArcOf(a, b)), "=", Measured(Number(Fraction(7)), "cm"))),
+        facts.Holds(Relation(CircleSize("circumference", a), "=", Measured(Number(Fraction(7)), "cm"))),
+        facts.Holds(Relation(CircleSize("area", a), "=", Number(Fraction(7)))),
+        facts.Holds(Relation(SegmentOf("area", ArcOf(a, b, major=draw(st.booleans()))), "=", Number(Fraction(7)))),
+        facts.Holds(Relation(DistanceOf(a, (b, c)), "=", Number(Fraction(7)))),
+        facts.Holds(Relation(BearingOf(a, b), "=", degrees)),
+        facts.Holds(Relation(Function(draw(st.sampled_from(["sin", "cos", "tan"])), angle), "=", Number(Fraction(1)))),
         facts.AngleName(AngleAt(a, 1), AngleOf(b, a, c)),
         facts.Holds(Relation(angle, "=", degrees)),
         facts.Holds(Relation(angle, "=", Sum((letter, degrees)))),
@@ -68,6 +107,6 @@ def test_a_fact_in_words_reads_back_to_it(fact: facts.Fact) -> None:
     read_back = getattr(found, "facts", found)
     if isinstance(fact, facts.Congruent | facts.Similar):  # its triangles are named in passing
         read_back = read_back[2:]
-    if isinstance(fact, facts.Tangent | facts.Diameter):  # they say which points are on the circle, or on the line
+    if isinstance(fact, SAYING_MORE):  # which points are on a circle, which triangle
         read_back = read_back[-1:]
     assert read_back == (fact,)

@@ -7,25 +7,39 @@ from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, 
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
+    ArcLengthOf,
+    ArcOf,
     AreaOf,
+    BearingOf,
+    DistanceOf,
     Expression,
     LengthOf,
     PerimeterOf,
     Relation,
+    SectorOf,
+    SegmentOf,
     leaves,
 )
 from paperaudit.model.fact import (
     AngleName,
     Between,
     BisectsAngle,
+    BisectsSegment,
+    Centre,
+    Circle,
+    CirclesTouch,
     Collinear,
     Congruent,
     Crossing,
+    Diameter,
     Drawn,
     Fact,
     Holds,
+    Incircle,
     Inside,
+    Midline,
     Midpoint,
+    OnArc,
     Outside,
     Parallel,
     Perpendicular,
@@ -34,6 +48,7 @@ from paperaudit.model.fact import (
     Shape,
     Sides,
     Similar,
+    Tangent,
 )
 
 _POINT = r"[A-Z]′?"
@@ -73,10 +88,35 @@ def points_of_fact(fact: Fact) -> Iterator[str]:
             yield from (point, *first, *second)
         case Sides(points=points, line=line):
             yield from (*points, *line)
+        case BisectsSegment(path, segment):
+            yield from (*path, *segment)
+        case Midline(path, polygon):
+            yield from (*path, *polygon)
+        case Centre(point=point, polygon=polygon):
+            yield from (point, *polygon)
         case Holds(relation=relation):
             yield from points_of_relation(relation)
         case AngleName(name=name, angle=angle):
             yield from (*points_of(name), *points_of(angle))
+        case _:
+            yield from (point for point in _points_of_round(fact) if point.isalpha() or point.endswith("′"))
+
+
+def _points_of_round(fact: Fact) -> Iterator[str]:
+    """The points that a fact about circles speaks of, and the names of centres, which may be no letters."""
+    match fact:
+        case Circle(centre, points):
+            yield from (centre, *points)
+        case Tangent(path, at, centre):
+            yield from (*path, at, centre)
+        case Diameter(path, centre):
+            yield from (*path, centre)
+        case Incircle(centre, polygon):
+            yield from (centre, *polygon)
+        case CirclesTouch(first, second, at):
+            yield from (first, second, at)
+        case OnArc(points, arc):
+            yield from (*points, *points_of(arc))
 
 
 def points_of(expression: Expression) -> Iterator[str]:
@@ -91,6 +131,13 @@ def points_of(expression: Expression) -> Iterator[str]:
                 yield from (start, end)
             case AreaOf(points) | PerimeterOf(points):
                 yield from points
+            case ArcOf() | ArcLengthOf() | SectorOf() | SegmentOf():
+                arc = leaf if isinstance(leaf, ArcOf) else leaf.arc
+                yield from (point for point in (arc.start, arc.through, arc.end) if point)
+            case DistanceOf(point, path):
+                yield from (point, *path)
+            case BearingOf(start, end):
+                yield from (start, end)
             case _:
                 pass
 
