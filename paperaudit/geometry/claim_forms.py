@@ -24,6 +24,7 @@ from paperaudit.geometry.theorems.theorem import (
     IsDiameter,
     IsShape,
     LinesParallel,
+    LinesPerpendicular,
     OnOneLine,
     Predicate,
     Touches,
@@ -143,7 +144,8 @@ def _perpendicular(first: tuple[str, str], second: tuple[str, str], arrangement:
     one, two = arrangement.figure.line_of(*first), arrangement.figure.line_of(*second)
     vertex = arrangement.meet(one, two)
     if vertex is None:
-        raise Unclear("perpendicular lines that do not meet in a named point are not proved yet")
+        upright = LinesPerpendicular(min(one, two), max(one, two))
+        return Claim(f"{''.join(first)} ⊥ {''.join(second)}", upright)
     rays = [next(ray for ray in arrangement.rays[vertex] if ray.line == line) for line in (one, two)]
     right = arrangement.between(rays[0], rays[1])
     form: LinearForm[Size] = LinearForm.of(right)
@@ -178,6 +180,8 @@ def gap(claim: Claim, arrangement: Arrangement) -> float:
     if claim.left is not None and claim.right is not None:
         return _share(arrangement, claim.left, claim.right)
     match claim.predicate:
+        case LinesPerpendicular(one, two):
+            return abs(math.cos(math.radians(arrangement.bearings[one] - arrangement.bearings[two])))
         case LinesParallel(one, two):
             return abs(math.sin(math.radians(arrangement.bearings[one] - arrangement.bearings[two])))
         case TrianglesAlike(first, second, congruent):

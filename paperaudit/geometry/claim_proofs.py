@@ -21,8 +21,8 @@ from paperaudit.geometry.further_texts import Texts
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation
 from paperaudit.geometry.reached import Fact
-from paperaudit.geometry.rows import rows_of, sides_of
-from paperaudit.geometry.theorems import comparisons
+from paperaudit.geometry.rows import Source, rows_of, sides_of
+from paperaudit.geometry.theorems import comparisons, perpendiculars
 from paperaudit.geometry.theorems.theorem import (
     Claimed,
     Concyclic,
@@ -31,6 +31,7 @@ from paperaudit.geometry.theorems.theorem import (
     IsDiameter,
     IsShape,
     LinesParallel,
+    LinesPerpendicular,
     Predicate,
     SegmentsEqual,
     Touches,
@@ -160,14 +161,22 @@ def _ends(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, In
     """Facts that stand for the claim: by its predicate, by relations put together, by its two sides' values."""
     if claim.predicate is not None:
         said = Instance("claim", (claim.predicate,), LinearForm(), CLAIM, claim.text, 0)
-        compared = tuple(comparisons(further.arrangement)) if isinstance(claim.predicate, Greater) else ()
-        further.rows.extend(rows_of(further.arrangement, (said, *compared)))
+        more = tuple(_for_claims(further.arrangement, claim.predicate))
+        further.rows.extend(rows_of(further.arrangement, (said, *more)))
         for path in islice(further.paths([CLAIM], with_letters=deep), MOST_PATHS):
             yield path.facts[0], path.introduced
     if claim.left is not None and claim.right is not None:
         by_values = _by_values(further, claim, deep)
         together = _put_together(further, claim)
         yield from chain(by_values, together) if _is_number(claim.right) else chain(together, by_values)
+
+
+def _for_claims(arrangement: Arrangement, predicate: Predicate) -> Iterator[Source]:
+    """Instances of theorems that only claims of this kind ask for."""
+    if isinstance(predicate, Greater):
+        yield from comparisons(arrangement)
+    elif isinstance(predicate, LinesPerpendicular):
+        yield from perpendiculars(arrangement)
 
 
 def _by_values(further: Further, claim: Claim, deep: bool) -> Iterator[tuple[Fact, Introduced]]:

@@ -15,6 +15,7 @@ from paperaudit.geometry.theorems.theorem import (
     IsDiameter,
     IsShape,
     LinesParallel,
+    LinesPerpendicular,
     OnOneLine,
     SegmentsEqual,
     Touches,
@@ -33,7 +34,7 @@ def measured_text(claim: Claim, arrangement: Arrangement) -> str:
             return f"{_size(one, arrangement)} and {_size(two, arrangement)}"
         case AngleIs(angle, _):
             return _size(angle, arrangement)
-        case LinesParallel(first, second):
+        case LinesParallel(first, second) | LinesPerpendicular(first, second):
             return _between(arrangement, first, second)
         case TrianglesAlike(first, second, congruent):
             return _ratios(arrangement, first, second, congruent)
@@ -71,7 +72,8 @@ def _is_drawn_angle(size: Expression, arrangement: Arrangement) -> bool:
 def _between(arrangement: Arrangement, first: int, second: int) -> str:
     turn = (arrangement.bearings[first] - arrangement.bearings[second]) % 180
     one, two = (f"{line[0]}{line[-1]}" for line in (arrangement.lines[first], arrangement.lines[second]))
-    return f"{one} and {two} make an angle of about {min(turn, 180 - turn):.4g}°"
+    between = min(turn, 180 - turn)
+    return f"{one} and {two} make an angle of about {between:.4g}°" if between > 1e-3 else f"{one} ∥ {two}"
 
 
 def _ratios(arrangement: Arrangement, first: tuple[str, ...], second: tuple[str, ...], congruent: bool) -> str:

@@ -18,6 +18,7 @@ from paperaudit.geometry.theorems import (
     shape_converses,
     similar,
     special_shapes,
+    square_lines,
     straight,
     triangle_centres,
 )
@@ -43,6 +44,7 @@ TOPICS = (
     special_shapes,
     quadrilateral_lengths,
     comparing,
+    square_lines,
 )
 OURS: tuple[Theorem, ...] = tuple(theorem for topic in TOPICS for theorem in topic.THEOREMS)
 NAMES = [f"{number}-{theorem.name}" for number, theorem in enumerate(OURS)]

@@ -26,6 +26,7 @@ from paperaudit.geometry.theorems.theorem import (
     IsDiameter,
     IsShape,
     LinesParallel,
+    LinesPerpendicular,
     OnOneLine,
     Predicate,
     Proportional,
@@ -80,6 +81,8 @@ def holds(arrangement: Arrangement, predicate: Predicate) -> bool:
             return same(size(angle), float(degrees))
         case LinesParallel(one, two):
             return arrangement.parallel_way(one, two) != 0
+        case LinesPerpendicular(one, two):
+            return same((arrangement.bearings[one] - arrangement.bearings[two]) % 180, 90)
         case Proportional((a, b, c, d)):
             return same(size(a) / size(b), size(c) / size(d))
         case TrianglesAlike(one, two, congruent):
@@ -175,6 +178,9 @@ def mutations(arrangement: Arrangement, found: Instance | Equation) -> Iterator[
             yield replace(found, conclusion=OnOneLine((b, a, c)))
         case IsShape(kind, (a, b, c, d)):
             yield replace(found, conclusion=IsShape(kind, (a, c, b, d)))
+        case LinesPerpendicular(one, _):
+            others = (other for other in range(len(arrangement.lines)) if other != one)
+            yield from (replace(found, conclusion=LinesPerpendicular(one, other)) for other in others)
         case LinesParallel(one, _):
             others = (other for other in range(len(arrangement.lines)) if other != one)
             yield from (replace(found, conclusion=LinesParallel(one, other)) for other in others)

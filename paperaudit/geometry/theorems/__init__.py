@@ -38,6 +38,7 @@ from paperaudit.geometry.theorems import (
     shape_converses,
     similar,
     special_shapes,
+    square_lines,
     straight,
     tangents,
     triangle_centres,
@@ -103,8 +104,14 @@ def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> 
 
 def comparisons(arrangement: Arrangement) -> Iterator[Instance | Equation]:
     """Every instance of the theorems that compare sizes, for claims that one is greater."""
-    for theorem in comparing.THEOREMS:
-        yield from theorem.find(arrangement)
+    for find in dict.fromkeys(theorem.find for theorem in comparing.THEOREMS):
+        yield from find(arrangement)
+
+
+def perpendiculars(arrangement: Arrangement) -> Iterator[Instance | Equation]:
+    """Every instance of the theorems on lines at right angles, for claims about lines that meet in no named point."""
+    for find in dict.fromkeys(theorem.find for theorem in square_lines.THEOREMS):
+        yield from find(arrangement)
 
 
 def further_instances(arrangement: Arrangement) -> Iterator[Instance | Equation]:
@@ -113,5 +120,7 @@ def further_instances(arrangement: Arrangement) -> Iterator[Instance | Equation]
         yield from find(arrangement)
 
 
-SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed((*ALL, *FURTHER, *comparing.THEOREMS))}
+SKILLS: dict[str, str] = {
+    theorem.name: theorem.skill for theorem in reversed((*ALL, *FURTHER, *comparing.THEOREMS, *square_lines.THEOREMS))
+}
 """The skill that each theorem's name trains."""

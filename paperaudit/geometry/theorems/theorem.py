@@ -73,6 +73,14 @@ class Balanced:
 
 
 @dataclass(frozen=True, slots=True)
+class LinesPerpendicular:
+    """Two lines, by index with the lower first, are at right angles, whether or not they meet in a named point."""
+
+    first: int
+    second: int
+
+
+@dataclass(frozen=True, slots=True)
 class Greater:
     """One size, or a sum of sizes, is greater than another."""
 
@@ -142,6 +150,7 @@ Predicate: TypeAlias = (
     | AngleIs
     | Proportional
     | Balanced
+    | LinesPerpendicular
     | Greater
     | TrianglesAlike
     | IsShape
