@@ -22,7 +22,18 @@ from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.wanted import positions
 from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.model.ask import Establish
-from paperaudit.model.derivation import Answer, Derivation, Derived, NotRead, Outcome, Step, StepKind
+from paperaudit.model.derivation import (
+    Answer,
+    Case,
+    Derivation,
+    Derived,
+    Impossible,
+    NotDetermined,
+    NotRead,
+    Outcome,
+    Step,
+    StepKind,
+)
 from paperaudit.model.fact import Collinear, Congruent, Diameter, Drawn, Fact, Given, Midpoint, Parallel, Similar
 from paperaudit.model.reading import Reading
 
@@ -67,6 +78,23 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
         more += [one for refusal in refusals for one in refusal.pulled_apart()]
         return _refused(refusals, [*drawn, *more]) or outcome
     return outcome
+
+
+def combined_claims(outcomes: Sequence[Outcome]) -> Outcome:
+    """One outcome from those of every reading of the givens: where they differ, it is open which one is meant."""
+    possible = [outcome for outcome in outcomes if not isinstance(outcome, Impossible)]
+    if not possible:
+        return outcomes[0]
+    for kind in (NotRead, NotDetermined):
+        for outcome in possible:
+            if isinstance(outcome, kind):
+                return outcome
+    derived = [outcome for outcome in possible if isinstance(outcome, Derived)]
+    verdicts = {outcome.answers[0].text.split(":")[0]: outcome for outcome in reversed(derived)}
+    if len(verdicts) == 1:
+        return derived[0]
+    cases = tuple(Case(outcome.answers[0].text, outcome.answers, outcome.figure) for outcome in verdicts.values())
+    return NotDetermined(cases, "which sides, or which corner, the name of the figure means")
 
 
 def _refused(refusals: Sequence[Refusal], drawn: Sequence[Arrangement]) -> Outcome | None:

@@ -2,7 +2,7 @@
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.claims import claim_outcome
+from paperaudit.geometry.claims import claim_outcome, combined_claims
 from paperaudit.geometry.find import find_outcome, other_ways
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.sizes import NotLinear
@@ -43,7 +43,10 @@ class GeometryStrand:
         assert reading.ask is not None
         try:
             readings = variants(reading.givens, reading.question.sketch)
-            return to_accuracy(combined([self._one(reading, givens) for givens in readings]), reading.ask)
+            outcomes = [self._one(reading, givens) for givens in readings]
+            if isinstance(reading.ask.task, Establish):
+                return combined_claims(outcomes)
+            return to_accuracy(combined(outcomes), reading.ask)
         except (Unclear, NotLinear) as obstacle:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:

@@ -82,3 +82,18 @@ def test_lines_that_meet_on_the_figure_are_not_parallel() -> None:
     figure = ["triangle ABC", "D is the midpoint of AB", "E is the midpoint of AC", "segment DE"]
     result = outcome(figure, [], "is DB ∥ EC?")
     assert isinstance(result, Derived) and answers(result) == ["no"], result
+
+
+def test_readings_of_a_name_that_disagree_leave_a_claim_open() -> None:
+    """An isosceles triangle whose equal sides are not named: AB = AC in one reading alone."""
+    result = outcome(["isosceles triangle ABC"], ["∠A = 40°"], "prove that AB = AC")
+    assert isinstance(result, NotDetermined), result
+
+
+@pytest.mark.parametrize("stretch", [1.0, 2.5])
+def test_a_stretched_sketch_changes_no_proof(stretch: float) -> None:
+    at = {"A": (0, 0), "B": (4, 0), "C": (4, 4), "D": (0, 4), "E": (2, -1), "F": (3, 1), "G": (1, 2)}
+    sketch = {name: (x * stretch, float(y)) for name, (x, y) in at.items()}
+    result = outcome(["square ABCD", "square AEFG", "segments BE, DG"], [], "prove that BE = DG", sketch)
+    assert isinstance(result, Derived) and answers(result) == ["proved"], result
+    assert "congruent-sas" in reasons(result)
