@@ -18,7 +18,6 @@ from paperaudit.geometry.drawn import FIRST_SEEDS, drawn
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Angular, Balance, Figure, Measurable, ParallelPair, Size, SizeRelation
 from paperaudit.geometry.introduce import search
-from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import overlaps, realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
@@ -84,9 +83,12 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
 
 
 def _refuted(figure: Figure, loosest: Figure) -> Refutation | None:
-    """A proof that the figure is impossible, where need be only as its sketch shows it clearly or less clearly."""
-    sketched = with_loose_directions(settled_by_sketch(figure))
-    return refute(loosest) or (refute(sketched) if sketched != loosest else None)
+    """A proof that the figure is impossible as its sketch shows it, else with the least that was asked of the sketch.
+
+    The sketch leaves one arrangement, whose clash is the shortest.
+    """
+    sketched = settled_by_sketch(figure)
+    return refute(sketched) or (refute(loosest) if sketched != loosest else None)
 
 
 def _settled(
@@ -206,13 +208,39 @@ def derive_targets(
     plain = settled.arrangement
     found = _search(plain, settled.found + extra, targets)
     if found:
-        return Reached(found, plain, settled.words)
+        shorter = _with_radii_drawn(settled, targets, extra, found) if plain.rounds else None
+        return shorter or Reached(found, plain, settled.words)
     for construct in (with_radii, with_chords, with_arcs, with_crossings, with_parallels, with_extensions):
         extended = construct(plain)
         nodes = extended and _search(extended.arrangement, extended.found + extra, targets)
         if extended and nodes:
             return Reached(nodes, extended.arrangement, {**settled.words, **extended.words})
     return None
+
+
+def _with_radii_drawn(
+    settled: Settled, targets: Sequence[Size | Predicate], extra: tuple[Instance, ...], plain: list[Node]
+) -> Reached | None:
+    """The derivation with radii drawn in, where the plain one calls a size by a letter and is no shorter."""
+    if not any(node.kind == "let" for node in behind(plain)):
+        return None
+    drawn = with_radii(settled.arrangement)
+    nodes = drawn and _search(drawn.arrangement, drawn.found + extra, targets)
+    if drawn and nodes and sum(node.cost for node in nodes) < sum(node.cost for node in plain):
+        return Reached(nodes, drawn.arrangement, {**settled.words, **drawn.words})
+    return None
+
+
+def behind(nodes: Sequence[Node]) -> list[Node]:
+    """Some nodes and all that they rest on, each once."""
+    seen: dict[int, Node] = {}
+    pending = list(nodes)
+    while pending:
+        node = pending.pop()
+        if id(node) not in seen:
+            seen[id(node)] = node
+            pending.extend(node.inputs)
+    return list(seen.values())
 
 
 def _search(
@@ -226,20 +254,14 @@ def _search(
 
 def measured_nodes_agree(arrangement: Arrangement, nodes: Sequence[Node]) -> bool:
     """Whether every size behind some nodes measures on the drawing what the line says."""
-    seen: dict[int, Node] = {}
-    pending = list(nodes)
-    while pending:
-        node = pending.pop()
-        if id(node) not in seen:
-            seen[id(node)] = node
-            pending.extend(node.inputs)
+    every = behind(nodes)
     introduced = {
         letter: arrangement.measured(node.subject) / float(multiple)
-        for node in seen.values()
+        for node in every
         if node.kind == "let" and isinstance(node.subject, Measurable)
         for letter, multiple in node.form.terms.items()
     }
-    return all(_line_agrees(arrangement, node, introduced) for node in seen.values())
+    return all(_line_agrees(arrangement, node, introduced) for node in every)
 
 
 def _line_agrees(arrangement: Arrangement, node: Node, introduced: dict[Letter, float]) -> bool:

@@ -21,6 +21,7 @@ from paperaudit.model.fact import (
     BisectsAngle,
     BisectsSegment,
     Centre,
+    CirclesTouch,
     Collinear,
     Congruent,
     Crossing,
@@ -74,6 +75,8 @@ def drawn_paths(fact: Fact) -> list[tuple[str, ...]]:
             return _round(polygon)
         case Tangent(path):
             return [path]
+        case CirclesTouch(first, second, at, inside) if at and inside != "one in the other":
+            return [(first, second, at) if inside else (first, at, second)]
         case Diameter(path, centre):
             return [(path[0], centre, path[1])] if centre else [path]
         case RayInside(vertex, arm, point, other):

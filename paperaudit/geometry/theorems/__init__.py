@@ -44,6 +44,7 @@ from paperaudit.geometry.theorems import (
     triangle_centres,
     triangles,
     trigonometry,
+    two_circles,
 )
 from paperaudit.geometry.theorems.theorem import Equation, Instance, Theorem
 
@@ -60,6 +61,7 @@ ALL: tuple[Theorem, ...] = (
     *tangents.THEOREMS,
     *arcs.THEOREMS,
     *arc_angles.THEOREMS,
+    *two_circles.THEOREMS,
     *circle_converses.THEOREMS,
     *concyclic.THEOREMS,
     *lengths.THEOREMS,

@@ -5,16 +5,16 @@ They are sizes of a figure only where the paper names one, or where nothing else
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, product
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.circle_order import Round
-from paperaudit.geometry.figure import OnCircle, Size
+from paperaudit.geometry.figure import OnCircle, Size, SizeRelation
 from paperaudit.geometry.theorems.chords import chord_text, equal_chords
-from paperaudit.geometry.theorems.circles import circles, diameters, on_circle, seen
+from paperaudit.geometry.theorems.circles import circles, diameters, on_circle, seen, together
 from paperaudit.geometry.theorems.parallels import parallel_text
 from paperaudit.geometry.theorems.points import difference
-from paperaudit.geometry.theorems.theorem import Instance, Theorem, lines_parallel, segments_equal
+from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, lines_parallel, segments_equal
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.expression import AngleOf, ArcOf
@@ -123,6 +123,43 @@ def _equal(arrangement: Arrangement) -> Iterator[Instance]:
             yield Instance("equal-arcs-chords", premises, difference(here, there), equal, about)
 
 
+def _equal_angles(arrangement: Arrangement) -> Iterator[Instance]:
+    """Angles on arcs that the paper says to be equal are equal; on neighbouring arcs each is half of both together."""
+    for circle, order in with_arcs(arrangement):
+        for one, two, label in _stated_equal(arrangement, circle):
+            about = f"{arc_text(arrangement, one)} = {arc_text(arrangement, two)}"
+            (a, b), (c, d) = order.ends(one), order.ends(two)
+            for eye, other in (*product(order.points, repeat=2), (circle.centre, circle.centre)):
+                here, there = (_from_outside(arrangement, order, *ends) for ends in ((a, eye, b), (c, other, d)))
+                if not here or not there:
+                    continue
+                on = on_circle(circle, *(point for point in (a, b, c, d, eye, other) if point in circle.points))
+                premises = together((Stated(label),), on)
+                equal = Instance("equal-arcs-angles", premises, difference(here, there), None, about)
+                yield equal
+                outer = sorted({a, b} ^ {c, d})
+                both = seen(arrangement, outer[0], eye, outer[1]) if len(outer) == 2 and eye == other else None
+                if both and eye != circle.centre:
+                    twice: LinearForm[Size] = LinearForm({here: Fraction(2), both: Fraction(-1)})
+                    yield Instance("adjacent-angles", premises, twice, None, "", 12, "", equal)
+
+
+def _from_outside(arrangement: Arrangement, order: Round, start: str, eye: str, end: str) -> AngleOf | None:
+    """The angle that stands on the arc from `start` to `end`, None where the eye is on it or an arm is not drawn."""
+    if eye in (start, end, *order.inside(start, end)):
+        return None
+    return seen(arrangement, start, eye, end)
+
+
+def _stated_equal(arrangement: Arrangement, circle: OnCircle) -> Iterator[tuple[ArcOf, ArcOf, int]]:
+    for condition in arrangement.figure.conditions:
+        if isinstance(condition, SizeRelation) and not condition.form.constant and len(condition.form.terms) == 2:
+            (one, first), (two, second) = condition.form.terms.items()
+            arcs = isinstance(one, ArcOf) and isinstance(two, ArcOf) and first == -second
+            if arcs and one.centre == two.centre == circle.centre:  # type: ignore[union-attr]
+                yield one, two, condition.label  # type: ignore[misc]
+
+
 def _parallel(arrangement: Arrangement) -> Iterator[Instance]:
     """Parallel chords cut off equal arcs between them, and chords that do are parallel."""
     for circle, order in with_arcs(arrangement):
@@ -208,6 +245,15 @@ THEOREMS = (
         "Euclid III.29",
         _equal,
         fires=_NAMED,
+        silent=_PLAIN,
+    ),
+    Theorem(
+        "equal-arcs-angles",
+        "Equal arcs subtend equal angles.",
+        SKILL,
+        "Euclid III.27",
+        _equal_angles,
+        fires=("circle through A, B, C and D", "arc AB = arc CD", "segments AD, BD, BC"),
         silent=_PLAIN,
     ),
     Theorem(
