@@ -26,6 +26,7 @@ from paperaudit.geometry.theorems.theorem import (
     Instance,
     Theorem,
 )
+from paperaudit.marking.skills import skills
 from tests.geometry.premises import redrawn
 from tests.geometry.theorem_trials import TRIALS, Trial, drawn, instances_of, is_true
 
@@ -73,3 +74,8 @@ def test_a_missing_premise_is_seen(name: str) -> None:
         lame = replace(found, premises=found.premises[:-1])
         false += sum(not is_true(loose, lame) for loose in redrawn(arrangement, lame.premises, range(6)))
     assert false
+
+
+def test_every_skill_is_one_of_the_list() -> None:
+    """Marks are counted by the names of `schemes/skills.yaml`."""
+    assert {theorem.skill for theorem in OURS} <= set(skills())

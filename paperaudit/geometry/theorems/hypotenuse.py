@@ -118,7 +118,7 @@ THEOREMS = (
     Theorem(
         "pythagoras-converse",
         "If the square of a side is the sum of the squares of the others, the angle opposite it is right.",
-        "Pythagoras",
+        "Pythagoras' theorem",
         "Euclid I.48",
         _pythagoras_converse,
         fires=_RIGHT,

@@ -58,7 +58,7 @@ THEOREMS = (
     Theorem(
         "pythagoras",
         "In a right-angled triangle the square of the hypotenuse is the sum of the squares of the other two sides.",
-        "Pythagoras",
+        "Pythagoras' theorem",
         "Euclid I.47",
         _pythagoras,
         fires=("triangle ABC", "∠ABC = 90°"),
@@ -67,7 +67,7 @@ THEOREMS = (
     Theorem(
         "trigonometric-ratio",
         "Sine, cosine and tangent of an acute angle are ratios of the sides of a right-angled triangle.",
-        "right-angled trigonometry",
+        "trigonometric ratios",
         "definition; Regiomontanus, De triangulis I.27 (from memory)",
         _ratios,
         fires=("triangle ABC", "∠ABC = 90°"),
