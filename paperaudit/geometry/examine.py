@@ -18,6 +18,7 @@ from paperaudit.geometry.drawn import FIRST_SEEDS, drawn
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Angular, Balance, Figure, Measurable, ParallelPair, Size, SizeRelation
 from paperaudit.geometry.introduce import search
+from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import overlaps, realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
@@ -87,7 +88,7 @@ def _refuted(figure: Figure, loosest: Figure) -> Refutation | None:
 
     The sketch leaves one arrangement, whose clash is the shortest.
     """
-    sketched = settled_by_sketch(figure)
+    sketched = with_loose_directions(settled_by_sketch(figure))
     return refute(sketched) or (refute(loosest) if sketched != loosest else None)
 
 
