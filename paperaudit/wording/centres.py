@@ -27,6 +27,8 @@ _LINES: tuple[tuple[str, Kind], ...] = (
 def centre_of(node: Node, scene: Scene) -> Facts:
     """I is the incentre of △ABC; the triangle may be the one named before."""
     noun = the(node, "centre_noun").text.replace("-", "").replace("center", "centre")
+    if " of the " in noun:
+        noun = "incentre" if "incircle" in noun or "inscribed" in noun else "circumcentre"
     kind: Kind = "centroid" if "gravity" in noun else next(kind for kind in _KINDS if noun.startswith(kind))
     points = [piece for piece in every(node, "point", "figure_meant", "corner") if piece.expr_name != "figure_meant"]
     point = point_of(points[0]) if points[0].expr_name == "point" else points[0].text

@@ -38,6 +38,20 @@ def chord_is(node: Node, scene: Scene) -> Facts:
     return tuple(dict.fromkeys((*facts, *_compared(words, runs))))
 
 
+def chord_way(node: Node, scene: Scene) -> Facts:
+    """CD is a chord perpendicular to AB at E; OC is a radius parallel to AB."""
+    line, other = path_of(the(node, "length")), path_of(the(node, "path"))
+    words, centre = the(node, "chord_noun").text, ring_of(node)[0]
+    named = _radii((line,), centre, node, scene) if "radi" in words else _chord(words, line, centre, node)
+    parallel = "parallel to" in node.text
+    meets = first(node, "point")
+    if meets is None:
+        return (*named, Parallel((line, other)) if parallel else Perpendicular(line, other))
+    if parallel:
+        raise NotUnderstood("parallel lines do not meet", meets.start, "“perpendicular”")
+    return (*named, *meeting(line, other, point_of(meets), node), Perpendicular(line, other))
+
+
 def ends_of(run: tuple[str, ...]) -> Path:
     """The first and the last letter of a line's name."""
     return run[0], run[-1]

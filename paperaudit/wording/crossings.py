@@ -7,6 +7,7 @@ from paperaudit.model.fact import Collinear, Crossing, Drawn, Fact, Midpoint, Pa
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import shape_before
 
 Facts = tuple[Fact, ...]
 
@@ -47,8 +48,10 @@ def produced_meets(node: Node, scene: Scene) -> Facts:
 
 def diagonals(node: Node, scene: Scene) -> Facts:
     """The diagonals of a quadrilateral, named here or before, intersect at E or bisect each other there."""
+    shape = first(node, "the_shape")
     named = first(node, "polygon")
-    corners = corners_of(named) if named is not None else scene.latest(4)
+    corners = shape_before(shape, scene) if shape is not None else scene.latest(4)
+    corners = corners_of(named) if named is not None else corners
     if corners is None or len(corners) != 4:
         raise NotUnderstood("no quadrilateral was named before", node.start, "the quadrilateral's name")
     a, b, c, d = corners

@@ -17,6 +17,7 @@ from paperaudit.wording.rings import sized_in_passing
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
 from paperaudit.wording.tangents import tangents_named
+from paperaudit.wording.the_circle import THE_CIRCLE
 
 
 def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
@@ -80,6 +81,8 @@ def _by_angle(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> Iterator[F
             raise NotUnderstood(
                 "this is an interior angle", angle.start, "an exterior angle by a point beyond a corner"
             )
+        elif words.startswith(("central", "inscribed")):
+            yield from _round_angle(angle_of(angle), words.startswith("central"), scene, angle)
         elif words.startswith("obtuse"):
             yield Holds(Relation(angle_of(angle), ">", RIGHT_ANGLE))
 
@@ -90,3 +93,13 @@ def _is_corner(angle: Expression, polygon: tuple[str, ...]) -> bool:
         return False
     at = polygon.index(angle.vertex)
     return {angle.arm, angle.other} == {polygon[at - 1], polygon[(at + 1) % len(polygon)]}
+
+
+def _round_angle(angle: Expression, central: bool, scene: Scene, node: Node) -> Iterator[Fact]:
+    """A central angle has its vertex in the centre, an inscribed one on the circle, both their arms' ends on it."""
+    if not isinstance(angle, AngleOf):
+        raise NotUnderstood("the ends of its arms are not named", node.start, "an angle such as ∠ABC")
+    if central:
+        yield Circle(angle.vertex, (angle.arm, angle.other))
+    elif not {angle.arm, angle.vertex, angle.other} <= set(scene.on_circle):
+        yield Circle(THE_CIRCLE, (angle.arm, angle.vertex, angle.other))

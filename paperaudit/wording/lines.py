@@ -126,6 +126,16 @@ def foot(node: Node, scene: Scene) -> Facts:
     return (Collinear(distinct((line[0], name, line[1]), node), ordered=False), *drop)
 
 
+def foot_elided(node: Node, scene: Scene) -> Facts:
+    """With foot D: on the line to which another was said to be perpendicular, and on that other."""
+    foot = point_of(the(node, "point"))
+    last = scene.perpendiculars[-1] if scene.perpendiculars else None
+    if last is None or foot not in (*last.first, *last.second):
+        raise NotUnderstood("of which perpendicular is not said", node.start, "as in “from A to BC”")
+    line = last.second if foot in last.first else last.first
+    return () if foot in line else (Collinear(distinct((line[0], foot, line[1]), node), ordered=False),)
+
+
 def drawn(node: Node, scene: Scene) -> Facts:
     """Segments, lines and rays that the figure shows."""
     noun = first(node, "drawn_noun")

@@ -35,6 +35,8 @@ def parallel(node: Node, scene: Scene) -> Facts:
 def perpendicular(node: Node, scene: Scene) -> Facts:
     """AB ⊥ CD, and where they meet if that is said."""
     paths = paths_of(node)
+    if "⊥" in node.text and len(paths) > 2:
+        return tuple(Perpendicular(one, other) for one, other in pairwise(paths))
     if len(paths) != 2:
         raise NotUnderstood("lines are perpendicular in pairs", node.start, "two lines")
     facts: Facts = (Perpendicular(paths[0], paths[1]),)

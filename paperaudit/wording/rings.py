@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.related import SIGNS
 from paperaudit.maths.round_sizes import CircleKind
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import CircleSize, LengthOf, Number, Relation
@@ -48,7 +49,7 @@ def size_alone(node: Node, scene: Scene) -> Facts:
 
 def sized_in_passing(clause: Node) -> Iterator[Fact]:
     """The radius in "a chord of a circle with radius 10 cm"."""
-    for around in every(clause, "of_ring", "on_circle"):
+    for around in every(clause, "of_ring", "on_circle", "cyclic", "incircle"):
         size = first(around, "ring_sized")
         if size is not None:
             centre = ring_of(around)[0]
@@ -78,6 +79,18 @@ def two_circles(node: Node, scene: Scene) -> Facts:
     one, other = two_centres(node)
     points = distinct(points_under(the(node, "points")), node)
     return Circle(one, points), Circle(other, points)
+
+
+def in_disc(node: Node, scene: Scene) -> Facts:
+    """P lies inside circle O, or outside it: nearer to its centre than a radius, or farther."""
+    centre, on = ring_of(node)
+    if centre == THE_CIRCLE and len(set(scene.centres)) == 1:
+        centre = scene.centres[0]
+    if centre == THE_CIRCLE or on:
+        raise NotUnderstood("the centre of this circle has no letter", node.start, "as in “circle O”")
+    sign = SIGNS[">" if "outside" in node.text else "<"]
+    radius = CircleSize("radius", centre)
+    return tuple(Holds(Relation(LengthOf(centre, point), sign, radius)) for point in points_under(node))
 
 
 def meets_circle(node: Node, scene: Scene) -> Facts:

@@ -21,6 +21,8 @@ def tangent_is(node: Node, scene: Scene) -> Facts:
     runs = runs or [path_of(path) for path in every(node, "path", "ring") if path.expr_name == "path"]
     centre, on = ring_of(node)
     starts, contacts = _said(node)
+    several = first(node, "touched_at")
+    contacts = points_under(several) if several is not None else contacts
     contacts = contacts or _contacts(runs, starts, {*on, *scene.on_circle}, node)
     if len(contacts) == 1:
         contacts = contacts * len(runs)
