@@ -10,6 +10,7 @@ from itertools import combinations
 from paperaudit.geometry.circle_order import Round, arcs_of, rounds_of
 from paperaudit.geometry.figure import Figure, Size, angle, length
 from paperaudit.geometry.measure import measured
+from paperaudit.geometry.north import ways_by_north
 from paperaudit.geometry.realise import Drawing
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf
@@ -279,16 +280,15 @@ class Arrangement:
 
     @cached_property
     def signature(self) -> tuple[object, ...]:
-        """What tells this arrangement from another one of the same figure; mirror images agree."""
+        """What tells this arrangement from another one of the same figure; mirror images agree without a north."""
         orders = tuple(min(line, line[::-1]) for line in self.lines)
         round_points = tuple(
             (vertex, tuple(ray.points[0] for ray in rays))
             for vertex, rays in sorted(self.rays.items())
             if len(rays) > 2
         )
-        one = tuple((vertex, _turned(points)) for vertex, points in round_points)
-        other = tuple((vertex, _turned(points[::-1])) for vertex, points in round_points)
-        return orders, min(one, other), self._handedness()
+        both = [tuple((vertex, _turned(points[::way])) for vertex, points in round_points) for way in (1, -1)]
+        return orders, min(both), self._handedness(), ways_by_north(self)
 
     def _handedness(self) -> tuple[int, ...]:
         turns = [1 if self.turn(b, a, c) > 0 else -1 for a, b, c in (triangle.corners for triangle in self.triangles)]

@@ -8,6 +8,7 @@ from paperaudit.geometry.chance import most_general
 from paperaudit.geometry.circle_order import arcs_of
 from paperaudit.geometry.figure import DrawnTurn, EqualLengths, Figure, Ordered, SizeRelation
 from paperaudit.geometry.loosened import without_numbers
+from paperaudit.geometry.north import corners_by_north, has_north
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.sketch import clear_way
 from paperaudit.model.expression import AngleOf
@@ -51,14 +52,16 @@ def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangemen
 def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangement]:
     """Drawings in which the angles that matter open in other combinations than in the known ones."""
     turns = turning_angles(figure)
-    if len(turns) < 2:
+    if len(turns) < (1 if has_north(figure) else 2):
         return []
+    ways_of = _own_ways if figure.sketch or has_north(figure) else _ways
     allowed = (
         _unclear_ways(figure, turns, known[0])
         if figure.sketch
-        else [_ways(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)]
+        else [ways_of(Arrangement(figure, drawing), turns) for drawing in realise(without_numbers(figure), SAMPLE)]
     )
-    ways_of = _own_ways if figure.sketch else _ways
+    if has_north(figure) and not figure.sketch:
+        allowed += [tuple(-way for way in ways) for ways in allowed]
     seen = {ways_of(arrangement, turns) for arrangement in known}
     missing = [ways for ways in dict.fromkeys(allowed) if ways not in seen]
     seeds = range(FRESH, FRESH + TRIES * len(missing))
@@ -115,6 +118,7 @@ def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:
         for arc in arcs_of(condition)
         if not arc.through
     ]
+    found += corners_by_north(figure)
     independent: dict[frozenset[str], AngleOf] = {}
     for size in found:
         triple = frozenset(

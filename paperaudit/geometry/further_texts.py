@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from typing import get_args
 
 from paperaudit.geometry.amounts import Value, as_fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import as_printed
 from paperaudit.geometry.circle_texts import circle_text
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.figure import Angular, Size
 from paperaudit.geometry.line_writer import equal_segments_text
 from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.reached import Fact
@@ -108,7 +109,7 @@ class Texts:
             if value is None:
                 return self.named(leaf)
             amount = self.amount(value)
-            return Measured(amount, "°") if isinstance(leaf, AngleOf | ArcOf) else amount
+            return Measured(amount, "°") if isinstance(leaf, get_args(Angular)) else amount
 
         return with_leaves(expression, leaf_value)
 

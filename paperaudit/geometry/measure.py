@@ -38,6 +38,8 @@ Circles = Mapping[str, tuple[str, ...]]
 """Every circle's centre, and the points that the figure names on it."""
 
 _POWERS = {"length": 1, "area": 2}
+NORTH = 1e-7
+"""Degrees by which a bearing of an exact drawing may differ from due north, 000°."""
 
 
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
@@ -130,7 +132,8 @@ class _Ruler:
                 return abs(side(*spots)) / self._distance(start, end)
             case BearingOf(start, end):
                 (x, y), (p, q) = self.at[start], self.at[end]
-                return math.degrees(math.atan2(p - x, q - y)) % 360
+                degrees = math.degrees(math.atan2(p - x, q - y)) % 360
+                return 0.0 if min(degrees, 360 - degrees) < NORTH else degrees
         return self._round_size(size)
 
     def _round_size(self, size: Expression) -> float:

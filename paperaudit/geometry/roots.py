@@ -26,6 +26,8 @@ def roots_of(by_degree: dict[int, Polynomial], approx: bool) -> list[Value]:
     degree = max(parts)
     nought = AlgebraicFraction(Polynomial({}))
     a, b, c = (parts.get(power, nought) for power in (2, 1, 0))
+    if degree == 0 and least:
+        return [Value(nought, approx)]
     if degree == 1:
         return [Value(reduced(-c * b.reciprocal()), approx)]
     if degree != 2:

@@ -23,6 +23,7 @@ from paperaudit.geometry.theorems.theorem import (
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import (
     AngleOf,
+    BearingOf,
     Expression,
     Function,
     LengthOf,
@@ -156,11 +157,16 @@ def _difference(arrangement: Arrangement, left: Expression, right: Expression) -
     for size, slope in others.items():
         slopes[size] = slopes.get(size, 0.0) - slope
         weights[size] = weights.get(size, 0.0) + abs(slope)
-    heaviest = max((weight * arrangement.measured(size) for size, weight in weights.items()), default=0.0)
-    flat = [size for size, slope in slopes.items() if abs(slope) * arrangement.measured(size) <= NOTHING * heaviest]
+    heaviest = max((weight * _scale(arrangement, size) for size, weight in weights.items()), default=0.0)
+    flat = [size for size, slope in slopes.items() if abs(slope) * _scale(arrangement, size) <= NOTHING * heaviest]
     turning = _turning(arrangement, left, right) if flat else {}
     slopes.update(dict.fromkeys(flat, 0.0))
     return {size: slope for size, slope in slopes.items() if slope or turning.get(size)}
+
+
+def _scale(arrangement: Arrangement, size: Size) -> float:
+    """How large a size is; a bearing may be 000° and is taken by the full turn."""
+    return 360.0 if isinstance(size, BearingOf) else arrangement.measured(size)
 
 
 def _turning(arrangement: Arrangement, left: Expression, right: Expression) -> Slopes:

@@ -12,6 +12,7 @@ from paperaudit.model.expression import (
     AnswerTo,
     ArcOf,
     AreaOf,
+    BearingOf,
     CircleSize,
     Expression,
     LengthOf,
@@ -60,7 +61,7 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
             return LinearForm.of(length(start, end))
         case ArcOf(start, end, through, major, centre):
             return LinearForm.of(arc(start, end, centre, through, major))
-        case CircleSize("radius"):
+        case CircleSize("radius") | BearingOf():
             return LinearForm.of(expression)
         case CircleSize("diameter", centre):
             return LinearForm.of(CircleSize("radius", centre), Fraction(2))

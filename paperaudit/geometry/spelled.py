@@ -11,6 +11,7 @@ from paperaudit.model.expression import (
     AngleOf,
     ArcOf,
     AreaOf,
+    BearingOf,
     CircleSize,
     Expression,
     Letter,
@@ -23,7 +24,7 @@ from paperaudit.model.expression import (
 def size_unit(size: Expression, length: str) -> str:
     """The unit of a single size: °, the unit of length, or that squared."""
     match size:
-        case AngleOf() | ArcOf():
+        case AngleOf() | ArcOf() | BearingOf():
             return "°"
         case Letter():
             return ""

@@ -5,10 +5,10 @@ import math
 import pytest
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.figure import angle, length
 from paperaudit.geometry.reach import Reach
-from paperaudit.geometry.reached import Budget
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.rows import rows_of
 from paperaudit.geometry.slopes import value_and_slopes
