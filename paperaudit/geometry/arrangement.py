@@ -9,6 +9,7 @@ from itertools import combinations
 
 from paperaudit.geometry.circle_order import Round, arcs_of, rounds_of
 from paperaudit.geometry.figure import Figure, Size, angle, length
+from paperaudit.geometry.line_pairs import crossed_by, meets_of, nearly_parallel, triangles_of
 from paperaudit.geometry.measure import measured
 from paperaudit.geometry.north import ways_by_north
 from paperaudit.geometry.realise import Drawing
@@ -248,14 +249,20 @@ class Arrangement:
         return -1 if abs(gap - 180) < math.degrees(PARALLEL_TOLERANCE) else 0
 
     @cached_property
+    def parallels(self) -> tuple[tuple[int, int], ...]:
+        """Every pair of lines that are parallel in the drawing, lower index first, in order."""
+        near = nearly_parallel(self.bearings, 2 * math.degrees(PARALLEL_TOLERANCE))
+        return tuple(pair for pair in near if self.parallel_way(*pair))
+
+    @cached_property
     def meets(self) -> dict[tuple[int, int], str]:
         """The labelled point in which two lines meet, for every pair (lower index first) that has one."""
-        found = {}
-        for (i, one), (j, two) in combinations(enumerate(self.lines), 2):
-            common = set(one) & set(two)
-            if len(common) == 1:
-                found[i, j] = next(iter(common))
-        return found
+        return meets_of(self.lines)
+
+    @cached_property
+    def crossed(self) -> tuple[tuple[int, ...], ...]:
+        """The lines that meet each line, in order."""
+        return crossed_by(self.meets, len(self.lines))
 
     def meet(self, first: int, second: int) -> str | None:
         """The labelled point that two lines share."""
@@ -264,14 +271,7 @@ class Arrangement:
     @cached_property
     def triangles(self) -> tuple[Triangle, ...]:
         """Every triangle that the drawn lines make, from triples of lines."""
-        rank = {point: index for index, point in enumerate(self.figure.points)}
-        found = []
-        for i, j, k in combinations(range(len(self.lines)), 3):
-            a, b, c = self.meet(i, j), self.meet(j, k), self.meet(k, i)
-            if a and b and c and len({a, b, c}) == 3:
-                first, second, third = sorted((a, b, c), key=rank.__getitem__)
-                found.append(Triangle((first, second, third)))
-        return tuple(found)
+        return tuple(map(Triangle, triangles_of(self.meets, self.crossed, self.figure.points)))
 
     def corner(self, before: str, vertex: str, after: str, reflex: bool = False) -> AngleOf:
         """The canonical angle at `vertex` between two points joined to it by drawn lines."""

@@ -1,8 +1,10 @@
 """Points that are shown to lie on one circle, and what then follows for their angles."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import combinations
+
+import numpy as np
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import OnCircle
@@ -30,22 +32,67 @@ MOST_CHAINED = 6
 
 
 def on_one_circle(arrangement: Arrangement) -> list[tuple[str, ...]]:
-    """The largest sets of four points and more that are on one circle in the drawing, each in order round it."""
+    """The largest sets of four points and more that are on one circle in the drawing, each in order round it.
+
+    Only circles that something could be said about: through a point and two that it is joined to, or through
+    three that are joined to one centre.
+    """
     at = arrangement.at
     named = sorted(point for point, rays in arrangement.rays.items() if rays)
-    found: list[tuple[str, ...]] = []
-    for trio in combinations(named, 3):
-        if any(set(trio) <= set(group) for group in found):
-            continue
+    middles: dict[tuple[str, ...], tuple[float, float]] = {}
+    for trio in sorted(_trios(arrangement, named)):
         middle = _middle(arrangement, trio)
-        if middle is None:
-            continue
-        radius = math.dist(middle, at[trio[0]])
-        on = [point for point in named if abs(math.dist(middle, at[point]) - radius) < ALIKE * radius]
-        if len(on) > 3:
-            x, y = middle
-            found.append(tuple(sorted(on, key=lambda p, x=x, y=y: math.atan2(at[p][1] - y, at[p][0] - x))))  # type: ignore[misc]
-    return found
+        if middle is not None:
+            middles[trio] = middle
+    found: dict[tuple[str, ...], tuple[str, ...]] = {}
+    for trio, on in _points_on(arrangement, named, middles):
+        if len(on) > 3 and on not in found:
+            x, y = middles[trio]
+            found[on] = tuple(sorted(on, key=lambda p, x=x, y=y: math.atan2(at[p][1] - y, at[p][0] - x)))  # type: ignore[misc]
+    largest = [on for on in found if not any(len(on) < len(other) and set(on) <= set(other) for other in found)]
+    return [found[on] for on in sorted(largest)]
+
+
+def _trios(arrangement: Arrangement, named: Sequence[str]) -> Iterator[tuple[str, ...]]:
+    """Three points of which one is joined to the two others, or that one further point is joined to, once each."""
+    seen = set()
+    for point in named:
+        joined = sorted({other for ray in arrangement.rays[point] for other in ray.points})
+        around: Iterable[tuple[str, ...]] = combinations(joined, 2)
+        for trio in (
+            *(tuple(sorted((point, *pair))) for pair in around),
+            *_at_one_distance(arrangement, point, joined),
+        ):
+            if trio not in seen:
+                seen.add(trio)
+                yield trio
+
+
+def _at_one_distance(arrangement: Arrangement, centre: str, joined: Sequence[str]) -> Iterator[tuple[str, ...]]:
+    """Threes of points that are as far from a centre as one another."""
+    away = {point: math.dist(arrangement.at[centre], arrangement.at[point]) for point in joined}
+    for first, second, third in combinations(joined, 3):
+        reach = away[first]
+        if abs(away[second] - reach) < ALIKE * reach and abs(away[third] - reach) < ALIKE * reach:
+            yield first, second, third
+
+
+def _points_on(
+    arrangement: Arrangement, named: Sequence[str], middles: Mapping[tuple[str, ...], tuple[float, float]]
+) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """For the circle of each trio the points of the drawing that are on it, all at once."""
+    if not middles:
+        return
+    spots = np.array([arrangement.at[point] for point in named])
+    centres = np.array(list(middles.values()))
+    first = np.array([arrangement.at[trio[0]] for trio in middles])
+    radii = np.hypot(*(first - centres).T)
+    away = np.hypot(spots[None, :, 0] - centres[:, None, 0], spots[None, :, 1] - centres[:, None, 1])
+    near = np.abs(away - radii[:, None]) < ALIKE * radii[:, None]
+    enough = near.sum(axis=1) > 3
+    for number, trio in enumerate(middles):
+        if enough[number]:
+            yield trio, tuple(named[int(index)] for index in np.flatnonzero(near[number]))
 
 
 def _middle(arrangement: Arrangement, trio: tuple[str, ...]) -> tuple[float, float] | None:

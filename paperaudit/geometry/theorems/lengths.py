@@ -1,6 +1,6 @@
 """Lengths along a line, equal segments and the relation that they amount to."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import combinations
 
@@ -10,6 +10,11 @@ from paperaudit.geometry.theorems.points import difference
 from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import LengthOf
+
+MOST_PAIRED = 60
+"""Segments of which every pair may turn out equal; in a figure with more, those that measure the same may."""
+ALIKE = 1e-6
+"""Share of itself by which segments of a drawing may differ and count as the same length."""
 
 
 def named_segments(arrangement: Arrangement) -> tuple[LengthOf, ...]:
@@ -50,9 +55,23 @@ def _halves(arrangement: Arrangement) -> Iterator[Instance]:
 
 
 def _equal_means_same_length(arrangement: Arrangement) -> Iterator[Instance]:
-    for one, two in combinations(named_segments(arrangement), 2):
+    segments = named_segments(arrangement)
+    small = len(segments) <= MOST_PAIRED
+    for one, two in combinations(segments, 2) if small else _measured_alike(arrangement, segments):
         equal = segments_equal((one.start, one.end), (two.start, two.end))
         yield Instance("equal-sides", (equal,), difference(one, two), weight=3)
+
+
+def _measured_alike(arrangement: Arrangement, segments: Sequence[LengthOf]) -> Iterator[tuple[LengthOf, LengthOf]]:
+    """The pairs of segments that have the same length in the drawing, in the order of `combinations`."""
+    by_length = sorted((arrangement.measured(segment), rank) for rank, segment in enumerate(segments))
+    pairs = []
+    for place, (measure, rank) in enumerate(by_length):
+        for other_measure, other in by_length[place + 1 :]:
+            if other_measure - measure > ALIKE * other_measure:
+                break
+            pairs.append((min(rank, other), max(rank, other)))
+    yield from ((segments[one], segments[two]) for one, two in sorted(pairs))
 
 
 def _same_length_means_equal(arrangement: Arrangement) -> Iterator[Instance]:
@@ -83,11 +102,11 @@ def _chain(arrangement: Arrangement) -> Iterator[Instance]:
 
 def _near(arrangement: Arrangement, size: LengthOf, linked: dict[LengthOf, None]) -> bool:
     measured = arrangement.measured(size)
-    return any(abs(arrangement.measured(other) - measured) < 1e-6 * measured for other in linked) or size in linked
+    return any(abs(arrangement.measured(other) - measured) < ALIKE * measured for other in linked) or size in linked
 
 
 def _alike(arrangement: Arrangement, one: LengthOf, two: LengthOf) -> bool:
-    return abs(arrangement.measured(one) - arrangement.measured(two)) < 1e-6 * arrangement.measured(one)
+    return abs(arrangement.measured(one) - arrangement.measured(two)) < ALIKE * arrangement.measured(one)
 
 
 THEOREMS = (

@@ -16,13 +16,13 @@ Cut = tuple[int, int, str, str, int]
 
 
 def _cuts(arrangement: Arrangement) -> Iterator[Cut]:
-    for first, second in combinations(range(len(arrangement.lines)), 2):
-        way = arrangement.parallel_way(first, second)
-        if not way or arrangement.meet(first, second):
+    for first, second in arrangement.parallels:
+        if arrangement.meet(first, second):
             continue
-        for third in range(len(arrangement.lines)):
+        way = arrangement.parallel_way(first, second)
+        for third in arrangement.crossed[first]:
             near, far = arrangement.meet(first, third), arrangement.meet(second, third)
-            if third not in (first, second) and near and far:
+            if near and far:
                 yield first, second, near, far, way
 
 
@@ -74,7 +74,12 @@ def _rule(kind: str, converse: bool) -> Callable[[Arrangement], Iterator[Instanc
 
 
 def _both_parallel(arrangement: Arrangement) -> Iterator[Instance]:
-    for trio in combinations(range(len(arrangement.lines)), 3):
+    beside: dict[int, list[int]] = {}
+    for one, two in arrangement.parallels:
+        beside.setdefault(one, []).append(two)
+        beside.setdefault(two, []).append(one)
+    trios = {tuple(sorted((line, *pair))) for line, others in beside.items() for pair in combinations(others, 2)}
+    for trio in sorted(trios):
         for k in trio:
             i, j = (line for line in trio if line != k)
             if any(arrangement.meet(*pair) for pair in combinations(trio, 2)):

@@ -73,23 +73,25 @@ def _base_from_apex(arrangement: Arrangement) -> Iterator[Instance]:
                     yield Instance("exterior-angle-triangle", equal, relation, about=about, weight=21, lead=lead)
 
 
-def _stated_equal(arrangement: Arrangement, one: AngleOf, two: AngleOf) -> Iterator[int]:
-    """The givens that say in so many words that two angles are equal."""
+def _stated_forms(arrangement: Arrangement) -> dict[LinearForm[Size], list[int]]:
+    """What the givens say of angles, by form, with the labels of those that say it."""
+    found: dict[LinearForm[Size], list[int]] = {}
     for condition in arrangement.figure.conditions:
         if isinstance(condition, SizeRelation) and condition.kind == "angle":
-            form = arrangement.canonical_form(condition.form)
-            if form in (difference(one, two), difference(two, one)):
-                yield condition.label
+            found.setdefault(arrangement.canonical_form(condition.form), []).append(condition.label)
+    return found
 
 
 def _isosceles_converse(arrangement: Arrangement) -> Iterator[Instance]:
+    stated = _stated_forms(arrangement)
     for triangle in arrangement.triangles:
         for a, b, c in triangle.turned():
             _, at_b, at_c = _corners(arrangement, a, b, c)
             conclusion = segments_equal((a, b), (a, c))
             about = f"in {triangle_text(arrangement, triangle.corners)}"
-            yield Instance("isosceles-converse", (), difference(at_b, at_c), conclusion, about)
-            for label in _stated_equal(arrangement, at_b, at_c):
+            equal = difference(at_b, at_c)
+            yield Instance("isosceles-converse", (), equal, conclusion, about)
+            for label in sorted({*stated.get(equal, ()), *stated.get(difference(at_c, at_b), ())}):
                 yield Instance("isosceles-converse", (Stated(label),), LinearForm(), conclusion, about)
 
 
