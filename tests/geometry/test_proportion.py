@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from time import process_time
 
 import pytest
 
+from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
     between_parallels,
     bisectors,
@@ -79,3 +81,20 @@ def test_a_missing_premise_is_seen(name: str) -> None:
 def test_every_skill_is_one_of_the_list() -> None:
     """Marks are counted by the names of `schemes/skills.yaml`."""
     assert {theorem.skill for theorem in OURS} <= set(skills())
+
+
+def test_finders_are_quick_on_a_figure_full_of_like_triangles() -> None:
+    """A regular pentagon with its diagonals: 35 triangles of two shapes. Some 0.15 s of processor time when written."""
+    star = (
+        "regular pentagon ABCDE",
+        "AC and BD intersect at P",
+        "BD and CE intersect at Q",
+        "CE and AD intersect at R",
+        "AD and BE intersect at S",
+        "BE and AC intersect at T",
+    )
+    arrangement = Arrangement(drawn(star, 1)[0].figure, drawn(star, 1)[0].drawing)
+    before = process_time()
+    found = sum(len(list(find(arrangement))) for find in dict.fromkeys(theorem.find for theorem in OURS))
+    assert found > 1000
+    assert process_time() - before < 1.0
