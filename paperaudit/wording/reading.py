@@ -8,6 +8,7 @@ from paperaudit.model.reading import Reading, Unread
 from paperaudit.wording.asides import is_not_to_scale
 from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
+from paperaudit.wording.midlines import with_midlines
 from paperaudit.wording.orders import in_named_order, orders_of
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
@@ -46,6 +47,7 @@ def read(question: Question, part: Part) -> Reading:
     known = Known(fact for given in givens for fact in given.facts)
     unread.extend(_doubtful(given) for given in givens if known.leaves_open(given.facts))
     givens = [replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, question.sketch)]
+    givens = with_midlines(givens, question.sketch)
     ask = choice.ask
     if ask is not None and leaves_circle_open(ask, known):
         unread.append(Unread(ask.text, "ask", 0, WHICH_CIRCLE, "", ask.place))

@@ -111,7 +111,8 @@ def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
     return tuple(
         fact
         for fact in facts
-        if not (lines and isinstance(fact, Circle) and len(fact.points) < 3) and not (points and isinstance(fact, Shape) and not fact.qualities)
+        if not (lines and isinstance(fact, Circle) and len(fact.points) < 3)
+        and not (points and isinstance(fact, Shape) and not fact.qualities)
     )
 
 
