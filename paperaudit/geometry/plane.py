@@ -30,8 +30,8 @@ def middle_of_circle(spots: Sequence[Spot]) -> Spot:
 
     The middle of the points where they lie on a line.
 
-    >>> middle_of_circle([(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0)])
-    (0.0, 0.0)
+    >>> tuple(round(part, 9) for part in middle_of_circle([(2.0, 1.0), (1.0, 2.0), (0.0, 1.0)]))
+    (1.0, 1.0)
     """
     count = len(spots)
     x, y = sum(p for p, _ in spots) / count, sum(q for _, q in spots) / count

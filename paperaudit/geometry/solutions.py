@@ -1,4 +1,4 @@
-"""Every figure that meets the givens, as far as its drawings tell: do they agree on a size, and can it be moved?"""
+"""Every figure that meets the givens, as far as drawings tell: whether they agree on a size, and whether it moves."""
 
 from __future__ import annotations
 

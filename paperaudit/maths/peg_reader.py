@@ -1,7 +1,6 @@
 """Reads the notation of grammar files into parsimonious rules, in a tenth of the time that its own reader takes."""
 
 import re
-from ast import literal_eval
 from collections.abc import Iterator, Mapping
 from functools import cached_property
 from math import inf
@@ -136,11 +135,22 @@ def _tokens(text: str) -> Iterator[tuple[str, str]]:
             yield kind, token[token.lastgroup]
 
 
+_ESCAPE = re.compile(r"\\(u[0-9a-fA-F]{4}|.)")
+
+
 def _string(quoted: str) -> str:
     """The text between quotation marks, escapes read unless it is raw."""
     if quoted.startswith("r"):
         return quoted[2:-1]
-    return str(literal_eval(quoted)) if "\\" in quoted else quoted[1:-1]
+    return _ESCAPE.sub(_unescaped, quoted[1:-1])
+
+
+def _unescaped(escape: re.Match[str]) -> str:
+    """The character that an escape stands for; one that only a regular expression knows stays as it is."""
+    code = escape[1]
+    if code[0] == "u" and len(code) > 1:
+        return chr(int(code[1:], 16))
+    return {"n": "\n", '"': '"', "\\": "\\", "'": "'"}.get(code, escape[0])
 
 
 def _resolved(rules: dict[str, Rule], known: Mapping[str, Rule]) -> dict[str, Rule]:
