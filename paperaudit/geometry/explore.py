@@ -43,10 +43,21 @@ def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangemen
     tried = [Arrangement(figure, drawing) for drawing in drawings]
     tried += _opened_otherwise(figure, tried)
     for arrangement in tried:
-        groups.setdefault((arrangement.signature, _ways(arrangement, turns)), []).append(arrangement)
+        key = (arrangement.signature, _ways(arrangement, turns), _round_orders(arrangement) if figure.arcs else ())
+        groups.setdefault(key, []).append(arrangement)
     first = tried[: len(drawings)]
     ordered = sorted(groups.values(), key=lambda group: sum(one in first for one in group), reverse=True)
     return [most_general(group) for group in ordered[:MOST_ARRANGEMENTS]]
+
+
+def _round_orders(arrangement: Arrangement) -> tuple[tuple[str, ...], ...]:
+    """The points of every circle in their order round it, mirror images alike."""
+    orders = []
+    for circle in arrangement.rounds.values():
+        first = circle.points.index(min(circle.points))
+        turned = circle.points[first:] + circle.points[:first]
+        orders.append(min(turned, turned[:1] + turned[:0:-1]))
+    return tuple(orders)
 
 
 def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangement]:

@@ -76,7 +76,10 @@ def circles_named(clause: Node, scene: Scene, known: set[str]) -> Iterator[Fact]
         yield from () if known.issuperset(points) else (Circle(THE_CIRCLE, points),)
     for named in every(clause, "arc_named", "sector_size", "segment_size", "circle_size"):
         found = on_arc_named(named) if named.expr_name == "arc_named" else on_figure(named, scene)
-        yield from (fact for fact in found if not isinstance(fact, Circle) or not known.issuperset(fact.points))
+        for fact in found:
+            there = {*scene.on(fact.centre)} if isinstance(fact, Circle) and fact.centre.isupper() else known
+            if not isinstance(fact, Circle) or not fact.points or not there.issuperset(fact.points):
+                yield fact
 
 
 def _round_polygon(named: Node, scene: Scene) -> Facts:

@@ -33,16 +33,19 @@ def circle_size(node: Node, scene: Scene) -> Facts:
         centre = known[0]
     size = measure_of(the(node, "measure"))
     kind = _kind(node)
-    alone = centre != THE_CIRCLE and scene.on_circle and len(known) < 2
+    rim = next(iter(scene.on(centre)), "")
+    alone = centre != THE_CIRCLE and rim and rim != centre and len(known) < 2
     if not alone or kind not in ("radius", "diameter"):
         whole = CircleSize(kind, "" if centre == THE_CIRCLE else centre)
         return (*named, Holds(Relation(whole, "=", size)))
     share = Number(Fraction(2 if kind == "diameter" else 1))
-    return (*named, Holds(Relation(times(share, LengthOf(centre, scene.on_circle[0])), "=", size)))
+    return (*named, Holds(Relation(times(share, LengthOf(centre, rim)), "=", size)))
 
 
 def size_alone(node: Node, scene: Scene) -> Facts:
     """And radius 10 cm, of the circle named before."""
+    if len(set(scene.centres)) > 1:
+        raise NotUnderstood("it could be the size of more than one circle", node.start, "as in “circle O has radius”")
     centre = scene.centres[-1] if scene.centres else ""
     return (Holds(Relation(CircleSize(_kind(node), centre), "=", measure_of(the(node, "measure")))),)
 

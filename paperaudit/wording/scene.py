@@ -37,6 +37,7 @@ class Scene:
     lines: list[Collinear] = field(default_factory=list)
     centres: list[str] = field(default_factory=list)
     on_circle: list[str] = field(default_factory=list)
+    rounds: list[Circle] = field(default_factory=list)
     tangents: list[Path] = field(default_factory=list)
     perpendiculars: list[Perpendicular] = field(default_factory=list)
     semicircle: Path | None = None
@@ -57,8 +58,21 @@ class Scene:
                 self.centres.append(fact.centre)
             if isinstance(fact, Circle):
                 self.on_circle.extend(fact.points)
+                self.rounds.append(fact)
             if isinstance(fact, Tangent):
                 self.tangents.append(fact.path)
+
+    def on(self, centre: str) -> tuple[str, ...]:
+        """The points named so far on the circle with this centre, or on "the circle".
+
+        Where one centre only has a letter, "the circle" is that one. A circle without a letter, of a cyclic
+        quadrilateral, is taken for it as long as nothing else was put on it.
+        """
+        if len(set(self.centres)) > 1 or not self.rounds:
+            return tuple(dict.fromkeys(p for circle in self.rounds if circle.centre == centre for p in circle.points))
+        known = [circle for circle in self.rounds if circle.centre]
+        named = [circle for circle in known if circle.points] or self.rounds
+        return tuple(dict.fromkeys(point for circle in named for point in circle.points))
 
     def latest(self, sides: int | None, corner: str = "") -> tuple[str, ...] | None:
         """The polygon named last that has this many sides and this corner."""

@@ -23,7 +23,7 @@ def tangent_is(node: Node, scene: Scene) -> Facts:
     starts, contacts = _said(node)
     several = first(node, "touched_at")
     contacts = points_under(several) if several is not None else contacts
-    contacts = contacts or _contacts(runs, starts, {*on, *scene.on_circle}, node)
+    contacts = contacts or _contacts(runs, starts, {*on, *scene.on(centre)}, node)
     if len(contacts) == 1:
         contacts = contacts * len(runs)
     if len(contacts) != len(runs):
@@ -113,7 +113,7 @@ def tangents_named(clause: Node, scene: Scene, facts: Facts) -> Iterator[Fact]:
         ends = path_of(path)
         if any(set(ends) == set(tangent) for tangent in known):
             continue
-        at = next((end for end in reversed(ends) if end in scene.on_circle), None)
+        at = next((end for end in reversed(ends) if end in scene.on(ring_of(path)[0])), None)
         if at is None:
             raise NotUnderstood("it is not said where the tangent touches the circle", path.start, "as in “at T”")
         yield from (*on_circle_with(ring_of(path)[0], (at,)), Tangent(ends, at, ring_of(path)[0]))

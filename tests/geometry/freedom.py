@@ -78,7 +78,7 @@ def fitted_letters(statements: Sequence[str], spots: Spots, letters: dict[str, f
     if not letters:
         return {}
     found = dict(letters)
-    for _ in range(8):
+    for _ in range(30):
         freedom = Freedom(statements, spots, found)
         count = len(found)
         slopes = freedom.slopes()[:, -count:]

@@ -104,7 +104,7 @@ def value_of(expression: Expression) -> float:
                 inverse = {"sin⁻¹": math.asin, "cos⁻¹": math.acos, "tan⁻¹": math.atan}[name]
                 return math.degrees(inverse(max(-1.0, min(1.0, inside)) if name != "tan⁻¹" else inside))
             return {"sin": math.sin, "cos": math.cos, "tan": math.tan}[name](math.radians(inside))
-    raise AssertionError(f"no value for {expression}")
+    raise ValueError(f"no value for {expression}")
 
 
 def amount_of(answer: Answer) -> float:
@@ -145,7 +145,10 @@ def judge(question: SchoolQuestion) -> Judged:
         return Judged(UNREAD, str(obstacle))
     except Exception as fault:
         return Judged(CRASHED, f"{type(fault).__name__}: {fault}")
-    return judged(question, result)
+    try:
+        return judged(question, result)
+    except ValueError as fault:
+        return Judged(WRONG, f"{[answer.text for answer in getattr(result, 'answers', ())]}: {fault}")
 
 
 def judged(question: SchoolQuestion, result: Outcome) -> Judged:

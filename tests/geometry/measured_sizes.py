@@ -63,10 +63,7 @@ class Measured:
 
     def centre_of(self, chord: str) -> str:
         """The centre of the circle that a chord or an arc belongs to: the only circle, or the one through its ends."""
-        fits = [
-            c for c in self.rims if all(math.isclose(self.length(c + p), self.radius(c), rel_tol=1e-5) for p in chord)
-        ]
-        return fits[0]
+        return min(self.rims, key=lambda c: max(abs(self.length(c + p) / self.radius(c) - 1) for p in chord))
 
     def arc(self, name: str) -> float:
         """The size of an arc in degrees, the minor one unless said."""

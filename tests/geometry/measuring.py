@@ -79,7 +79,7 @@ def _relation(measured: Measured, statement: str) -> Gaps:
             for i in range(len(left) - 1)
         ]
     values = [measured.size(side) for side in sides]
-    most = max(*map(abs, values), 1e-9)
+    most = max(abs(values[0]), 1e-9)
     return [(one - two) / most for one, two in pairwise(values)]
 
 

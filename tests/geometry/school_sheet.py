@@ -221,7 +221,11 @@ def _renamed(text: str, names: Mapping[str, str]) -> str:
     return re.sub("[A-Z]", lambda found: names.get(found[0], found[0]), text)
 
 
-def turns(spots: Mapping[str, Spot]) -> dict[tuple[str, str, str], int]:
+CLEAR = 0.015
+"""How far a point of a sketch is off the line of two others, as a share of their distance, if it is not on it."""
+
+
+def turns(spots: Mapping[str, Spot], least: float = 1e-7) -> dict[tuple[str, str, str], int]:
     """Which way each three points turn, 0 for three on a line: what a sketch has to keep."""
     names = sorted(spots)
     found = {}
@@ -231,7 +235,7 @@ def turns(spots: Mapping[str, Spot]) -> dict[tuple[str, str, str], int]:
                 q = names[j]
                 most = max(math.dist(spots[a], spots[b]) for a, b in ((p, q), (q, r), (p, r)))
                 turn = cross(spots[p], spots[q], spots[r]) / (most * most)
-                found[(p, q, r)] = 0 if abs(turn) < 1e-7 else 1 if turn > 0 else -1
+                found[(p, q, r)] = 0 if abs(turn) < least else 1 if turn > 0 else -1
     return found
 
 
@@ -252,12 +256,12 @@ def rough(at: Mapping[str, Spot], chance: random.Random, fixed: bool) -> dict[st
     off = min(chance.uniform(0, 0.03) / size * 100, nearest / 4)
     for _ in range(12):
         moved = {name: z + polar(chance.uniform(0, off), chance.uniform(0, 360)) for name, z in spots.items()}
-        now = turns({name: (z.real, z.imag) for name, z in moved.items()})
+        now = turns({name: (z.real, z.imag) for name, z in moved.items()}, CLEAR)
         if all(now[trio] == turn for trio, turn in kept.items() if turn):
             break
         off /= 2
     else:
-        moved = spots
+        raise Unfit("hard to see")
     return {name: (round(z.real * size, 1), round(z.imag * size, 1)) for name, z in moved.items()}
 
 

@@ -5,6 +5,7 @@ python -m tests.geometry.school_table [EACH] [FAMILY…] [--open | --impossible]
 
 import sys
 import time
+from collections import Counter
 
 from tests.geometry import judged_lengths
 from tests.geometry.judged_lengths import Judged, Table
@@ -34,13 +35,17 @@ def main(words: list[str]) -> None:
         if named and name not in named:
             continue
         for seed in range(each):
-            began = time.perf_counter()
+            began = time.process_time()
             found = _judge(family, seed, mode)
-            times.append((time.perf_counter() - began, name, seed))
+            times.append((time.process_time() - began, name, seed))
             if found:
                 table.add(name, *found)
     print("\n".join(table.lines({name: weight for name, (_, weight) in REGISTER.items()})))
     print("\n".join(table.wrong()))
+    spent: Counter[str] = Counter()
+    for seconds, name, _ in times:
+        spent[name] += seconds
+    print("slowest on the whole:", [(name, round(seconds / each, 2)) for name, seconds in spent.most_common(12)])
     times.sort()
     print(f"median {times[len(times) // 2][0]:.3f} s, slowest {[(f'{t:.2f}', n, s) for t, n, s in times[-4:]]}")
 
