@@ -13,6 +13,7 @@ from itertools import combinations, pairwise
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import area_named
 from paperaudit.geometry.plane import Spot, share_along, side
+from paperaudit.geometry.theorems.incircles import tangential
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.model.expression import AreaOf, DistanceOf, SegmentOf
 
@@ -51,7 +52,7 @@ def polygons(arrangement: Arrangement) -> tuple[Polygon, ...]:
 
 
 def _named(arrangement: Arrangement) -> Iterator[Polygon]:
-    """Polygons whose area the paper names, and those that a distance or a segment of a circle that it names needs."""
+    """Polygons whose area the paper names, or needs for a distance, a segment of a circle or the circle in one."""
     figure = arrangement.figure
     for size in figure.named_sizes:
         match size:
@@ -61,6 +62,8 @@ def _named(arrangement: Arrangement) -> Iterator[Polygon]:
                 yield polygon(arrangement, (point, start, end))
             case SegmentOf("area", arc):
                 yield polygon(arrangement, (arc.centre, arc.start, arc.end))
+    for round_one in tangential(arrangement):
+        yield polygon(arrangement, round_one.corners)
 
 
 def _all_joined(arrangement: Arrangement, corners: Polygon) -> bool:

@@ -5,11 +5,12 @@ from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import distance
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.figure import SizeRelation, length
+from paperaudit.geometry.notation import number
 from paperaudit.geometry.theorems.area_polygons import cuts, feet, polygons
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.right_triangles import RIGHT, squared
-from paperaudit.geometry.theorems.theorem import AngleIs, Equation, Theorem, segments_equal
+from paperaudit.geometry.theorems.theorem import AngleIs, Equation, Stated, Theorem, segments_equal
 from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.geometry.theorems.trigonometry import times, whole
 from paperaudit.model.expression import (
@@ -125,9 +126,22 @@ def _heron(arrangement: Arrangement) -> Iterator[Equation]:
         sides = (length(a, b), length(b, c), length(c, a))
         around, about = PerimeterOf(size.points), triangle_text(arrangement, size.points)
         half = Quotient(around, whole(2))
-        yield Equation("perimeter", (), around, Sum(sides), about, 8, "perimeter")
+        yield from perimeters(arrangement, size.points)
         rest = (Sum((half, Negative(side))) for side in sides)
         yield Equation("heron", (), size, Root(times(half, *rest)), about, HERON)
+
+
+def perimeters(arrangement: Arrangement, corners: tuple[str, ...]) -> Iterator[Equation]:
+    """The perimeter of a polygon as the sum of its sides, and as the paper states it."""
+    around = PerimeterOf(corners)
+    sides = [length(*pair) for pair in zip(corners, corners[1:] + corners[:1], strict=True)]
+    yield Equation("perimeter", (), around, Sum(tuple(sides)), "".join(corners), 8, "perimeter")
+    for condition in arrangement.figure.conditions:
+        if isinstance(condition, SizeRelation) and set(condition.form.terms) == set(sides):
+            shares = set(condition.form.terms.values())
+            if len(shares) == 1:
+                stated = number(-condition.form.constant / shares.pop())
+                yield Equation("given", (Stated(condition.label),), around, stated, weight=1)
 
 
 def _parts(arrangement: Arrangement) -> Iterator[Equation]:

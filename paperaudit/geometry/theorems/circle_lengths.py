@@ -4,17 +4,20 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.canonical import area_named
 from paperaudit.geometry.figure import HIDDEN, OnCircle, length
+from paperaudit.geometry.theorems.areas import HALF, distances, perimeters
 from paperaudit.geometry.theorems.circle_sizes import SKILL, radii
 from paperaudit.geometry.theorems.circles import circles, on_circle, together
+from paperaudit.geometry.theorems.incircles import tangential
 from paperaudit.geometry.theorems.right_triangles import squared
 from paperaudit.geometry.theorems.tangents import tangents
-from paperaudit.geometry.theorems.theorem import Equation, Theorem
+from paperaudit.geometry.theorems.theorem import Equation, Predicate, Theorem
 from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.geometry.theorems.trigonometry import times, whole
-from paperaudit.model.expression import Function, Product, Quotient, Sum
+from paperaudit.model.expression import Expression, Function, PerimeterOf, Product, Quotient, Sum
 
-CROSSING, CIRCUMRADIUS, PTOLEMY = 14, 22, 40
+CROSSING, CIRCUMRADIUS, INRADIUS, PTOLEMY = 14, 22, 16, 40
 MOST_INSCRIBED = 40
 """Triangles and quadrilaterals of one circle that are looked at."""
 Secant = tuple[int, str, str]
@@ -76,6 +79,26 @@ def _circumradius(arrangement: Arrangement) -> Iterator[Equation]:
                 yield Equation("circumradius", premises, ratio, times(whole(2), radius), about, CIRCUMRADIUS)
 
 
+def _inradius(arrangement: Arrangement) -> Iterator[Equation]:
+    """The radii to the points of contact are the heights of the triangles on the sides."""
+    about_centre = {circle.centre: circle for circle in circles(arrangement)}
+    for polygon in tangential(arrangement):
+        corners = polygon.corners
+        size = area_named(arrangement, corners)
+        around = PerimeterOf(size.points)
+        widths: list[tuple[Expression, tuple[Predicate, ...]]] = [
+            (size, ()) for size in distances(arrangement) if size.point == polygon.centre
+        ]
+        if polygon.centre in about_centre:
+            widths += radii(arrangement, about_centre[polygon.centre])
+        for width, on in widths:
+            area = times(HALF, around, width)
+            premises = together(polygon.premises, on)
+            yield Equation("inradius", premises, size, area, "".join(corners), INRADIUS)
+        if widths and len(size.points) > 3:
+            yield from perimeters(arrangement, size.points)
+
+
 def _ptolemy(arrangement: Arrangement) -> Iterator[Equation]:
     for circle in circles(arrangement):
         order = arrangement.rounds.get(circle.centre)
@@ -92,6 +115,16 @@ _CHORDS = ("circle with centre O through A, B, C and D", "AB and CD intersect at
 _SECANTS = ("circle with centre O through A, B, C and D", "P-A-B", "P-C-D")
 _TANGENT = ("circle with centre O through T, A and B", "PT is a tangent to the circle at T", "P-A-B")
 _TRIANGLE = ("circle with centre O through A, B and C", "triangle ABC")
+_IN_TRIANGLE = (
+    "triangle ABC",
+    "D lies on BC",
+    "E lies on CA",
+    "F lies on AB",
+    "circle with centre I through D, E and F",
+    "BC is a tangent to the circle at D",
+    "CA is a tangent to the circle at E",
+    "AB is a tangent to the circle at F",
+)
 
 THEOREMS = (
     Theorem(
@@ -129,6 +162,15 @@ THEOREMS = (
         _circumradius,
         fires=_TRIANGLE,
         silent=_CHORDS,
+    ),
+    Theorem(
+        "inradius",
+        "The area of a polygon with a circle in it is half its perimeter times the radius.",
+        SKILL,
+        "Heron, Metrica I.8, in the proof",
+        _inradius,
+        fires=_IN_TRIANGLE,
+        silent=_TRIANGLE,
     ),
     Theorem(
         "ptolemy",
