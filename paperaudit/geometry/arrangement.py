@@ -51,6 +51,7 @@ class Arrangement:
         self.at = drawing.at
         self._measures: dict[Expression, float] = {}
         self._corners: dict[tuple[str, str, str, bool], AngleOf] = {}
+        self._directions: dict[Size, LinearForm[object]] = {}
         self.lines: tuple[tuple[str, ...], ...] = tuple(self._along(line) for line in figure.lines)
         self._names = {self.canonical(name): name for name in reversed(figure.fixed_names) if self._drawn(name)}
 
@@ -147,8 +148,7 @@ class Arrangement:
         if size in self._names:
             return self._names[size]
         arms = []
-        for point in (size.arm, size.other):
-            ray = self.ray(size.vertex, point)
+        for ray in (self.ray(size.vertex, point) for point in (size.arm, size.other)):
             arms.append(next((p for p in ray.points if self._is_corner(size.vertex, p)), ray.points[0]))
         return angle(arms[0], size.vertex, arms[1], size.reflex)
 
@@ -208,15 +208,15 @@ class Arrangement:
         """
         result: LinearForm[object] = LinearForm(None, form.constant)
         for size, value in form.terms.items():
-            result = result.plus(self._size_form(size), value)
+            inside = self._directions.get(size) or self._directions.setdefault(size, self._size_form(size))
+            result = result.plus(inside, value)
         return result
 
     def _size_form(self, size: Size) -> LinearForm[object]:
         if isinstance(size, AngleOf):
             return self._direction_form(size)
-        if isinstance(size, ArcOf) and size.centre in self.rounds:
-            return self.rounds[size.centre].form(size)
-        return LinearForm.of(size)
+        around = self.rounds.get(size.centre) if isinstance(size, ArcOf) else None
+        return around.form(size) if around and isinstance(size, ArcOf) else LinearForm.of(size)
 
     def _direction_form(self, size: AngleOf) -> LinearForm[object]:
         one, two = self.ray(size.vertex, size.arm), self.ray(size.vertex, size.other)

@@ -208,6 +208,8 @@ class Search:
         """Push what an instance yields now: a size, an equation in letters, or its conclusion."""
         if self.budget is not None:
             self.budget.spend()
+        if not self._may_yield(instance):
+            return
         inputs: list[Node] = []
         for premise in instance.premises:
             if isinstance(premise, Stated):
@@ -242,6 +244,18 @@ class Search:
         self._conclude(instance, unknown, rest, tuple(inputs))
         if unknown is None and not valued and instance.conclusion is None and rest.terms:
             self._find_number(instance, rest, tuple(inputs))
+
+    def _may_yield(self, instance: Instance) -> bool:
+        """Whether few enough sizes are open: one, or none where the instance has a conclusion that is still open."""
+        if instance.conclusion is not None and instance.conclusion in self.facts:
+            return False
+        open_sizes = 0 if instance.conclusion is None else 1
+        for size in instance.relation.terms:
+            if size not in self.known and not isinstance(size, Letter):
+                open_sizes += 1
+                if open_sizes > 1:
+                    return False
+        return True
 
     def _find_number(self, instance: Instance, rest: LinearForm[Letter], inputs: tuple[Node, ...]) -> None:
         """A size that has only a form so far, as a number from an instance whose other sizes are numbers."""

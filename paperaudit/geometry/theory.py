@@ -113,11 +113,11 @@ def _support(theory: Theory, instance: Instance, leave_out: Labels) -> Labels | 
 
 def _take(theory: Theory, instance: Instance, support: Labels) -> bool:
     """Use an instance whose premises hold; False if it has to wait for its relation."""
+    if instance.conclusion is not None and instance.conclusion in theory.predicates:
+        return True
     form = theory.arrangement.directions(instance.relation)
     if instance.conclusion is None:
         theory._add(form, support)
-        return True
-    if instance.conclusion in theory.predicates:
         return True
     rest, multiples = theory.rows.reduce(form)
     if not rest.is_zero:

@@ -10,6 +10,7 @@ Label = TypeVar("Label", bound=Hashable)
 
 ZERO = Fraction(0)
 ONE = Fraction(1)
+MINUS_ONE = Fraction(-1)
 
 
 class LinearForm(Generic[Key]):
@@ -32,30 +33,48 @@ class LinearForm(Generic[Key]):
     @staticmethod
     def of(key: Key, coefficient: Fraction = ONE) -> "LinearForm[Key]":
         """The form that is one key, times `coefficient`."""
-        return LinearForm({key: coefficient})
+        return _form({key: coefficient} if coefficient else {}, ZERO)
 
     @staticmethod
     def number(value: Fraction | int) -> "LinearForm[Key]":
         """The form that is a constant."""
-        return LinearForm(None, Fraction(value))
+        return _form({}, value if isinstance(value, Fraction) else Fraction(value))
 
     def __add__(self, other: "LinearForm[Key]") -> "LinearForm[Key]":
         return self.plus(other, ONE)
 
     def __sub__(self, other: "LinearForm[Key]") -> "LinearForm[Key]":
-        return self.plus(other, -ONE)
+        return self.plus(other, MINUS_ONE)
 
     def plus(self, other: "LinearForm[Key]", times: Fraction) -> "LinearForm[Key]":
         """This form and `times` the other, added."""
+        # Most multiples are 1 and −1: arithmetic of fractions is what elimination spends its time on.
         terms = dict(self.terms)
+        once = times is ONE or times == 1
+        off = not once and (times is MINUS_ONE or times == -1)
         for key, value in other.terms.items():
-            terms[key] = terms.get(key, ZERO) + times * value
-        return LinearForm(terms, self.constant + times * other.constant)
+            share = value if once else -value if off else times * value
+            own = terms.get(key)
+            total = share if own is None else own + share
+            if total:
+                terms[key] = total
+            else:
+                terms.pop(key, None)
+        constant = self.constant
+        if other.constant:
+            constant = constant + (other.constant if once else -other.constant if off else times * other.constant)
+        return _form(terms, constant)
 
     def times(self, factor: Fraction | int) -> "LinearForm[Key]":
         """This form with every coefficient multiplied."""
+        if not factor:
+            return _form({}, ZERO)
+        if factor == 1:
+            return self
+        if factor == -1:
+            return _form({key: -value for key, value in self.terms.items()}, -self.constant)
         scale = Fraction(factor)
-        return LinearForm({key: scale * value for key, value in self.terms.items()}, scale * self.constant)
+        return _form({key: scale * value for key, value in self.terms.items()}, scale * self.constant)
 
     def coefficient(self, key: Key) -> Fraction:
         """The multiple of `key`, 0 where it is absent."""
@@ -90,6 +109,13 @@ class LinearForm(Generic[Key]):
         return f"LinearForm({self.terms!r}, {self.constant!r})"
 
 
+def _form(terms: dict[Key, Fraction], constant: Fraction) -> LinearForm[Key]:
+    """A form of terms that are known to hold no 0, which are not looked through again."""
+    form: LinearForm[Key] = LinearForm.__new__(LinearForm)
+    form.terms, form.constant, form._hash = terms, constant, None
+    return form
+
+
 @dataclass(frozen=True, slots=True)
 class Contradiction(Generic[Label]):
     """Rows that cannot hold together, with the multiples that add up to `constant` = 0.
@@ -121,10 +147,12 @@ class Elimination(Generic[Key, Label]):
         while pending:
             key = pending[0]
             row, certificate = self._pivots[key]
-            factor = -form.coefficient(key)
+            share = form.terms[key]
+            factor = MINUS_ONE if share == 1 else ONE if share == -1 else -share
             form = form.plus(row, factor)
             for label, value in certificate.items():
-                multiples[label] = multiples.get(label, ZERO) + factor * value
+                own = value if factor is ONE else -value if factor is MINUS_ONE else factor * value
+                multiples[label] = multiples[label] + own if label in multiples else own
             pending = [key for key in form.terms if key in self._pivots]
         return form, {label: value for label, value in multiples.items() if value}
 
@@ -140,6 +168,9 @@ class Elimination(Generic[Key, Label]):
         if rest.is_constant:
             return None if rest.is_zero else Contradiction(multiples, rest.constant)
         pivot = min(rest.terms, key=prefer) if prefer else next(iter(rest.terms))
+        if rest.terms[pivot] == 1:
+            self._pivots[pivot] = (rest, dict(multiples))
+            return None
         scale = ONE / rest.terms[pivot]
         self._pivots[pivot] = (rest.times(scale), {key: scale * value for key, value in multiples.items()})
         return None
