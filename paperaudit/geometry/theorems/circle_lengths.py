@@ -10,9 +10,10 @@ from paperaudit.geometry.theorems.areas import HALF, distances, perimeters
 from paperaudit.geometry.theorems.circle_sizes import SKILL, radii
 from paperaudit.geometry.theorems.circles import circles, on_circle, together
 from paperaudit.geometry.theorems.incircles import tangential
+from paperaudit.geometry.theorems.like_quadrilaterals import is_right, parallelograms
 from paperaudit.geometry.theorems.right_triangles import squared
 from paperaudit.geometry.theorems.tangents import tangents
-from paperaudit.geometry.theorems.theorem import Equation, Predicate, Theorem
+from paperaudit.geometry.theorems.theorem import Equation, Predicate, Theorem, is_shape
 from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.geometry.theorems.trigonometry import times, whole
 from paperaudit.model.expression import Expression, Function, PerimeterOf, Product, Quotient, Sum
@@ -99,6 +100,21 @@ def _inradius(arrangement: Arrangement) -> Iterator[Equation]:
             yield from perimeters(arrangement, size.points)
 
 
+def _rectangle(arrangement: Arrangement) -> Iterator[Equation]:
+    """The diagonals of a rectangle in a circle are diameters, since its angles are right."""
+    for circle in circles(arrangement):
+        on = set(circle.points)
+        for corners in parallelograms(arrangement):
+            a, b, c, _ = corners
+            if not set(corners) <= on or not is_right(arrangement, a, b, c):
+                continue
+            (radius, at), *_ = radii(arrangement, circle, a)
+            premises = together((is_shape("rectangle", corners),), on_circle(circle, *corners), at)
+            sides = Sum((squared(length(a, b)), squared(length(b, c))))
+            across = squared(times(whole(2), radius))
+            yield Equation("rectangle-in-circle", premises, across, sides, "".join(corners), CROSSING)
+
+
 def _ptolemy(arrangement: Arrangement) -> Iterator[Equation]:
     for circle in circles(arrangement):
         order = arrangement.rounds.get(circle.centre)
@@ -170,6 +186,15 @@ THEOREMS = (
         "Heron, Metrica I.8, in the proof",
         _inradius,
         fires=_IN_TRIANGLE,
+        silent=_TRIANGLE,
+    ),
+    Theorem(
+        "rectangle-in-circle",
+        "The diagonal of a rectangle in a circle is a diameter.",
+        SKILL,
+        "Euclid III.31 with I.47",
+        _rectangle,
+        fires=("rectangle ABCD", "circle with centre O through A, B, C and D"),
         silent=_TRIANGLE,
     ),
     Theorem(
