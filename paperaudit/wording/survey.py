@@ -24,6 +24,13 @@ def elevation(node: Node, scene: Scene) -> Facts:
 
     The angle of depression of A from T is as large (alternate angles between horizontal lines).
     """
+    angle, square = sighted_angle(the(node, "elevation_named"), scene)
+    *_, size = every(node, "elevation_named", "expression")
+    return (*square, Holds(Relation(angle, "=", expression_of(size))))
+
+
+def sighted_angle(node: Node, scene: Scene) -> tuple[AngleOf, Facts]:
+    """The angle under `elevation_named`, and the right angle at the foot where only its words say it."""
     target, observer = every(node, "sighted")
     if node.text.removeprefix("the ").split(" ")[3] == "from":
         target, observer = observer, target
@@ -33,9 +40,8 @@ def elevation(node: Node, scene: Scene) -> Facts:
     if not foot or (upright and not has(low, "sighted_level")):
         raise NotUnderstood("where the horizontal is, is not said", node.start, "a right angle such as TB ⊥ AB")
     square: Facts = (Perpendicular((top, foot), (ground, foot)),) if upright else ()
-    *_, size = every(node, "sighted", "expression")
     distinct((top, ground, foot), node)
-    return (*square, Holds(Relation(AngleOf(top, ground, foot), "=", expression_of(size))))
+    return AngleOf(top, ground, foot), square
 
 
 def _foot(high: Node, top: str, ground: str, scene: Scene) -> tuple[str, bool]:

@@ -15,12 +15,14 @@ from paperaudit.model.expression import (
     Negative,
     Number,
     PerimeterOf,
+    Product,
     Quotient,
     Sum,
 )
 from paperaudit.wording.named import angle_named, measure_of, measures_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import shape_before
+from paperaudit.wording.survey import sighted_angle
 
 
 def wanted_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
@@ -32,10 +34,15 @@ def wanted_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
 
 
 def _wanted(one: Node, scene: Scene) -> Expression:
-    kind = the(one, "remainder", "ratio_of", "shape_size", "how_far", "angle_name", "measure")
+    kind = the(one, *_KINDS)
     match kind.expr_name:
         case "remainder":
             return _remainder(kind.text, measure_of(the(kind, "measure")))
+        case "elevation_named":
+            return _elevation(kind, scene)
+        case "combined":
+            left, right = measures_of(kind)
+            return Product((left, right), "×") if "product" in kind.text else Sum((left, right))
         case "ratio_of":
             return _ratio(kind)
         case "shape_size":
@@ -46,6 +53,26 @@ def _wanted(one: Node, scene: Scene) -> Expression:
             return angle_named(kind.text)
         case _:
             return measure_of(kind)
+
+
+_KINDS = (
+    "remainder",
+    "elevation_named",
+    "combined",
+    "ratio_of",
+    "shape_size",
+    "how_far",
+    "angle_name",
+    "measure",
+)
+
+
+def _elevation(node: Node, scene: Scene) -> Expression:
+    """The angle of elevation of T from A, where a right angle at the foot was said before."""
+    angle, unsaid = sighted_angle(node, scene)
+    if unsaid:
+        raise NotUnderstood("the right angle at the foot is not said", node.start, "a right angle such as TB ⊥ AB")
+    return angle
 
 
 def _ratio(node: Node) -> Expression:
