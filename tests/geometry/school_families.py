@@ -6,7 +6,7 @@ source): triangle sums, inscribed angles, lengths that add and parallels first, 
 
 import random
 
-from tests.geometry import school_circles, school_lengths, school_triangles  # noqa: F401 (they register families)
+from tests.geometry import school_circles, school_lengths, school_letters, school_triangles  # noqa: F401 (they register families)
 from tests.geometry.school_sheet import REGISTER, SchoolQuestion, set_question
 
 FAMILIES = tuple(REGISTER)

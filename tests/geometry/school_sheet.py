@@ -326,7 +326,7 @@ def _attempt(family: Family, seed: int, attempt: int, instead: Mapping[str, floa
         exact = exact_text(truth)
     except Unfit:
         exact = ""
-    sketch = rough(at, random.Random(f"sketch {seed}"), sheet.fixed)
+    sketch = rough(at, random.Random(f"sketch {seed} {attempt}"), sheet.fixed)
     question = SchoolQuestion(
         family.__name__, figure, given, asked, truth, exact, at, dict(sheet.letters), sketch, sheet.unit, sheet.loose
     )
