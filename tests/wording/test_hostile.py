@@ -74,7 +74,8 @@ PIECES = st.sampled_from([
     "show that", "in the ratio", "AB̂C", "B̂₁", "√", "²", "^", "/", "−", "%", "cm", "m", "R", "7,5", "12 500", "reflex",
     "angle", ".", "?", "diagonals", "respectively", "altitude", "in order round O", "perpendicular", "\u0302", "′",
     "arc", "major", "sector", "segment", "radius", "circle O", "⊙O", "the circle", "sin", "tan", "distance from",
-    "between", "incircle of", "touches", "medians", "centroid", "midline", "bearing of", "from", "elevation", "cut off by",
+    "between", "incircle of", "touches", "medians", "centroid", "midline",
+    "bearing of", "from", "elevation", "cut off by",
     "subtends",
     "1/2", "½", "of", "A", "if", "sum of", "them", "perimeter", "exterior angle", "outside", "to the nearest",
 ])
