@@ -197,9 +197,8 @@ def gap(claim: Claim, arrangement: Arrangement) -> float:
             return 0.0 if large - small > 1e-6 * (abs(large) + abs(small)) else 1.0
         case OnOneLine((a, b, c)):
             at = arrangement.at
-            whole = math.dist(at[a], at[c])
-            if math.dist(at[a], at[b]) + math.dist(at[b], at[c]) > 1.5 * whole:
-                return 1.0
+            # Points are in line in whatever order they are named.
+            whole = max(math.dist(at[p], at[q]) for p, q in ((a, b), (b, c), (a, c)))
             return abs(side(at[b], at[a], at[c])) / whole**2
         case Concyclic() | IsDiameter() | Touches():
             return circle_gap(claim.predicate, arrangement)

@@ -58,7 +58,16 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     notation = notation_of(builder, givens)
     result = examine(figure, [])
     if result.refutation:
-        return impossible_outcome(result.refutation, givens, notation, result.otherwise)
+        # Lines that are drawn for the claim alone may fall together (points to be shown to be in line):
+        # that is no fault of the givens.
+        builder = FigureBuilder(givens)
+        figure = _named_alike(builder.figure(reading.question.sketch), task)
+        plain = examine(figure, [])
+        if not plain.settled:
+            found = plain if plain.refutation else result
+            assert found.refutation is not None
+            return impossible_outcome(found.refutation, givens, notation, found.otherwise)
+        result = plain
     if not result.settled:
         return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
     drawn = samples(figure, [one.arrangement for one in result.settled])

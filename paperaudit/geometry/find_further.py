@@ -90,9 +90,10 @@ def attempts(
             return None
         if not any(_has_values(one.arrangement, asked, known) for known in found):
             found.append(attempt)
-        for other in chain(
-            figures_with(one.arrangement.figure, attempt.set_aside), other_solutions(one.arrangement, asked)
-        ):
+        # A sketch settles the arrangement, and in one arrangement only a root that was set aside leaves a choice.
+        unsettled = attempt.set_aside or not one.arrangement.figure.sketch
+        elsewhere = other_solutions(one.arrangement, asked) if unsettled else ()
+        for other in chain(figures_with(one.arrangement.figure, attempt.set_aside), elsewhere):
             if any(_has_values(other, asked, known) for known in found):
                 continue
             further = attempted(_settled(other), asked, givens, notation, deep, budget)

@@ -1,6 +1,7 @@
 """Reads one statement or sentence about a figure into its facts, or says where reading stopped."""
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import Literal
 
 from parsimonious.nodes import Node
@@ -57,13 +58,19 @@ def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[G
     notation = scene.notation(text[:LONGEST_SENTENCE])
     try:
         check_limits(text, LONGEST_SENTENCE)
-        tree = parsed(statement_grammar(), "statement", notation.text)
+        tree = _tree(notation.text)
         return givens_of(tree, notation, place, where, scene)
     except NotUnderstood as error:
         expected = error.expected or str(error)
         return Unread(text, where, notation.offset(error.start), expected, "", place)
     except ExpressionNotRead as error:
         return not_read(notation, where, place, error)
+
+
+@lru_cache(maxsize=1024)
+def _tree(text: str) -> Node:
+    """The tree of a statement; the parts of a question read its givens again, and papers repeat themselves."""
+    return parsed(statement_grammar(), "statement", text)
 
 
 def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene: Scene) -> tuple[Given, ...]:
