@@ -9,6 +9,8 @@ from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.sketch import DOUBTFUL_TURN, settled_by_sketch
 
+SKETCHED_SEEDS = range(2)
+"""Starts from a sketch that mostly do: as it is, and stretched once."""
 FIRST_SEEDS = range(6)
 MORE_SEEDS = range(6, 48)
 
@@ -36,6 +38,10 @@ def drawn(figure: Figure) -> Drawn:
     decimals, so that to refute it is to refute them all.
     """
     tried = list(_readings(figure))
+    if figure.sketch:
+        drawings = realise(tried[0][0], SKETCHED_SEEDS)
+        if drawings:
+            return Drawn(tried[0][0], tuple(drawings))
     for reading, concession in tried:
         drawings = realise(reading, FIRST_SEEDS)
         if drawings:
