@@ -37,10 +37,10 @@ from tests.geometry.school_impossible import IMPOSSIBLE, impossible_question
 from tests.geometry.school_sheet import SchoolQuestion, exact_text, open_question, set_question
 
 BATCH = 50
-DRAWN = range(0, 500, BATCH)
-GROWN = range(0, 100, BATCH)
-OPENED = range(0, 100, BATCH)
-CONTRADICTED = range(0, 100, BATCH)
+DRAWN = range(0, 1200, BATCH)
+GROWN = range(0, 200, BATCH)
+OPENED = range(0, 150, BATCH)
+CONTRADICTED = range(0, 150, BATCH)
 GROWERS = (random_lengths, random_similar, random_trigonometry)
 
 
