@@ -153,10 +153,11 @@ def test_questions_that_came_out_wrong(
 
 
 @pytest.mark.long
-def test_long_run_of_lengths(pytestconfig: pytest.Config) -> None:
-    """Half of them school questions, half random figures."""
-    count, table = pytestconfig.getoption("--long"), Table()
-    for seed in range(100_000, 100_000 + count):
+@pytest.mark.parametrize("half", [0, 1])
+def test_long_run_of_lengths(half: int, pytestconfig: pytest.Config) -> None:
+    """Half of them school questions, half random figures; in two parts, for two processors."""
+    count, table = pytestconfig.getoption("--long") // 2, Table()
+    for seed in range(100_000 + half * count, 100_000 + (half + 1) * count):
         question = drawn(seed) if seed % 2 else GROWERS[seed // 2 % 3](seed)
         table.add(question.family, question, judge(question))
     print("\n".join(table.lines()))
