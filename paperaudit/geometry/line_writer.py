@@ -103,6 +103,9 @@ class LineWriter:
 
     def _worked(self, node: Node, others: list[tuple[Size, Fraction]], constant: Fraction, subject: Size) -> str:
         unit = self.notation.unit_of(subject)
+        if unit != "°" and not node.form.is_constant:
+            # Lengths in letters are bare numbers: x + 2, not x + 2 m.
+            unit = ""
         divisor = max((share.denominator for _, share in others), default=1)
         forms = {before.subject: before.form for before in node.inputs}
         pieces: list[tuple[str, bool]] = []
