@@ -26,7 +26,7 @@ from paperaudit.geometry.further_answers import answer_of as further_answer
 from paperaudit.geometry.in_letters import in_letters_outcome
 from paperaudit.geometry.line_writer import LineWriter
 from paperaudit.geometry.notation import Notation, number
-from paperaudit.geometry.open_case import is_open, open_case
+from paperaudit.geometry.open_case import open_case, unreached
 from paperaudit.geometry.refute_further import no_lengths_outcome, refute_lengths
 from paperaudit.geometry.sketch import settled_by_sketch
 from paperaudit.geometry.wanted import Wanted, positions, wanted_of
@@ -38,7 +38,6 @@ from paperaudit.model.derivation import (
     Case,
     Derivation,
     Derived,
-    NotDetermined,
     NotRead,
     Outcome,
     Reason,
@@ -58,8 +57,6 @@ from paperaudit.model.expression import (
     parts_of,
 )
 from paperaudit.model.fact import Given, Holds
-
-UNREACHED = "no chain of school theorems that reaches what is asked was found"
 
 
 def find_outcome(
@@ -113,9 +110,8 @@ def _unsettled(
     figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
 ) -> Outcome:
     """The outcome where linear relations do not settle everything: derived beyond them, open, or not known."""
-    free = is_open(settled, wanted)
-    left_open = open_case(settled, wanted, notation) if free else None
-    if isinstance(left_open, NotDetermined):
+    left_open = open_case(settled, wanted, notation)
+    if left_open:
         return left_open
     asked = [item.expression for item in wanted]
     budget = Budget()
@@ -127,7 +123,7 @@ def _unsettled(
             found = attempts(figure, settled, asked, givens, notation, True, budget) or found
     if found:
         return _reached(figure, found, wanted, notation)
-    return left_open or open_case(settled, wanted, notation) or NotRead(UNREACHED)
+    return unreached(settled, wanted)
 
 
 def _settles(one: Settled, wanted: list[Wanted]) -> bool:

@@ -12,34 +12,37 @@ from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.wanted import Wanted, positions
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
-from paperaudit.model.derivation import Case, NotDetermined, NotRead, Outcome
+from paperaudit.model.derivation import Case, NotDetermined, NotRead
 from paperaudit.model.expression import AngleOf, Number
 
 
-def open_case(settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> Outcome | None:
-    """Not determined, shown by two measured cases; or fixed by the plane beyond linear angles; or None."""
+def open_case(settled: tuple[Settled, ...], wanted: list[Wanted], notation: Notation) -> NotDetermined | None:
+    """Not determined, shown by two measured figures, where some arrangement can move so that a size changes."""
     for one in settled:
-        for item, value in zip(wanted, one.values, strict=True):
-            if value is not None and item.linear:
+        for item in _unsettled(one, wanted):
+            if holds_still(one.arrangement, _held(one.arrangement, item)):
                 continue
             second = _second(one.arrangement, item)
             if second is None:
-                name, about = write(item.expression), round(_measured(one.arrangement, item), 2)
-                return NotRead(f"{name} measures about {about} in the drawing, but no theorem known here reaches it")
+                continue
             missing = missing_given(one, item.form) if item.linear else None
             cases = tuple(_case(item, drawn, missing, notation) for drawn in (one.arrangement, second))
             return NotDetermined(cases, f"the size of {write(one.arrangement.name(missing))}" if missing else "")
     return None
 
 
-def is_open(settled: tuple[Settled, ...], wanted: list[Wanted]) -> bool:
-    """Whether some arrangement can move so that a size asked for changes."""
-    return any(
-        not holds_still(one.arrangement, _held(one.arrangement, item))
-        for one in settled
-        for item, value in zip(wanted, one.values, strict=True)
-        if value is None or not item.linear
-    )
+def unreached(settled: tuple[Settled, ...], wanted: list[Wanted]) -> NotRead:
+    """That no theorem leads to a size that the plane fixes, with its measure."""
+    for one in settled:
+        for item in _unsettled(one, wanted):
+            name, about = write(item.expression), round(_measured(one.arrangement, item), 2)
+            return NotRead(f"{name} measures about {about} in the drawing, but no theorem known here reaches it")
+    return NotRead("no chain of school theorems that reaches what is asked was found")
+
+
+def _unsettled(one: Settled, wanted: list[Wanted]) -> list[Wanted]:
+    """What the linear theory of an arrangement leaves open."""
+    return [item for item, value in zip(wanted, one.values, strict=True) if value is None or not item.linear]
 
 
 def _held(arrangement: Arrangement, item: Wanted) -> SizeRelation | Balance:
