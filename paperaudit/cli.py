@@ -7,7 +7,7 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, Literal
 
 from paperaudit import __version__
 from paperaudit.errors import InputError, OutputError
@@ -95,10 +95,19 @@ def parser() -> argparse.ArgumentParser:
     marks.add_argument("--names", metavar="NAMES.csv", help="the class list: Name, or Name and Surname")
     marks.add_argument("-o", dest="out", required=True, metavar="OUT.xlsx")
 
-    figure = command("figure", "write a question's figure, true to scale", _figure)
+    figure = command("figure", "write a question's figure", _figure)
     figure.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
     figure.add_argument("--question", required=True, metavar="NUMBER", help="a question or part: 1, or 1.a")
-    figure.add_argument("-o", dest="out", required=True, metavar="OUT.svg")
+    figure.add_argument("-o", dest="out", required=True, metavar="OUT", help="a .svg, .pdf, .docx or .png file")
+    figure.add_argument(
+        "--triangle-sides",
+        action="store_true",
+        help="draw the sides of the triangle asked about and their produced parts differently",
+    )
+    figure.add_argument("--not-to-scale", action="store_true", help="draw a sketch that does not give the answer away")
+    figure.add_argument(
+        "--cases", action="store_true", help="draw all figures that the givens allow, side by side and true to scale"
+    )
 
     explain = command("explain", "say what a finding means and how to mend it", _explain)
     explain.add_argument("name", nargs="+", metavar="NAME", help="the finding's name, such as answer-differs")
@@ -207,11 +216,20 @@ def _marks(options: argparse.Namespace) -> int:
 
 def _figure(options: argparse.Namespace) -> int:
     from paperaudit.reports import output
-    from paperaudit.reports.drawn import caution, figure_of
+    from paperaudit.reports.drawn import cases_of, caution, figure_of
+    from paperaudit.reports.figure_file import ENDINGS, figure_file
 
-    target = output.checked_target(options.out, (".svg",), [options.paper])
+    if options.cases and (options.triangle_sides or options.not_to_scale):
+        _complain("--cases was read with --triangle-sides or --not-to-scale, expected it alone")
+        return UNREADABLE
+    target = output.checked_target(options.out, ENDINGS, [options.paper])
     audited = _audited(options.paper)
-    output.write(target, figure_of(audited, options.question))
+    if options.cases:
+        output.write(target, figure_file(cases_of(audited, options.question), target.suffix.lower()))
+        return FINE
+    colours: Literal["", "triangle-sides"] = "triangle-sides" if options.triangle_sides else ""
+    drawing = figure_of(audited, options.question, colours, "sketch" if options.not_to_scale else "true")
+    output.write(target, figure_file(drawing, target.suffix.lower()))
     if said := caution(audited, options.question):
         _complain(said)
     return FINE

@@ -9,15 +9,26 @@ from paperaudit.readers.complaints import did_you_mean
 from paperaudit.reports import figure
 
 
-def figure_of(audited: AuditedPaper, number: str) -> str:
+def figure_of(audited: AuditedPaper, number: str, colours: figure.Colours = "", scale: figure.Scale = "true") -> str:
     """The SVG of the part `number` ("1.a"), or of the first part of the question `number` that has a figure.
 
     The figure of a whole question with several parts does not show what one of them asks for.
     Raises InputError where there is no such question, or no figure that can be drawn.
     """
-    drawn = _first_drawn(_meant(audited, number))
+    drawn = _first_drawn(_meant(audited, number), colours, scale)
     if not drawn:
         raise InputError(Complaint(f"question {number.strip()} has no figure that can be drawn from its givens"))
+    return drawn
+
+
+def cases_of(audited: AuditedPaper, number: str) -> str:
+    """The SVG of all cases of an open question or part, side by side.
+
+    Raises InputError where there is no such question, or none of its parts has more than one figure.
+    """
+    drawn = next(filter(None, (figure.render_cases(part) for part in _meant(audited, number))), "")
+    if not drawn:
+        raise InputError(Complaint(f"question {number.strip()} has no second figure, expected one with several cases"))
     return drawn
 
 
@@ -53,6 +64,7 @@ def drawn_questions(audited: AuditedPaper) -> Iterator[tuple[str, str]]:
             yield number, drawn
 
 
-def _first_drawn(parts: Sequence[AuditedPart]) -> str:
+def _first_drawn(parts: Sequence[AuditedPart], colours: figure.Colours = "", scale: figure.Scale = "true") -> str:
     asked = len(parts) == 1
-    return next(filter(None, (figure.render(part, asked=asked) for part in parts)), "")
+    drawn = (figure.render(part, colours=colours, scale=scale, asked=asked) for part in parts)
+    return next(filter(None, drawn), "")

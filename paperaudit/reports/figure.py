@@ -6,10 +6,13 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Literal
 
+from paperaudit.geometry.draw.cases import beside
 from paperaudit.geometry.draw.elements import Layout, StrokeKind
-from paperaudit.geometry.draw.ground import SIZES
-from paperaudit.geometry.draw.layout import BORDER
-from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure, drawn, own_givens, skeleton
+from paperaudit.geometry.draw.ground import DOT
+from paperaudit.geometry.draw.page import BORDER
+from paperaudit.geometry.draw.shown import ShownFigure, drawn, own_givens, skeleton
+from paperaudit.geometry.draw.structure import NotDrawable
+from paperaudit.geometry.draw.type_metrics import SIZES
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined, NotRead, Position, Several
 from paperaudit.model.fact import Origin
@@ -22,10 +25,11 @@ if TYPE_CHECKING:
 Colours = Literal["", "triangle-sides"]
 Scale = Literal["true", "sketch"]
 
+MOST_CASES = 4
 NOT_TO_SCALE = "not to scale"
 ONE_OF_SEVERAL = "one of several figures that are possible"
-BASELINE = 0.36
-"""How far a text's baseline lies below its middle, in terms of its size."""
+SHADE = "#e4e4e4"
+"""A grey of a tenth for areas that are asked for: the lines round them stand out from it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +45,10 @@ LOOKS: dict[StrokeKind, Look] = {
     "line": Look("#000", 1.1),
     "produced side": Look("#b5481a", 1.3, "5 3"),
     "triangle side": Look("#1b4f8a", 2.0),
+    "heavy": Look("#000", 2.4),
     "mark": Look("#000", 0.9),
     "thin": Look("#000", 0.5),
+    "dashed": Look("#000", 0.8, "4 3"),
 }
 
 
@@ -86,6 +92,24 @@ def render_case(part: AuditedPart, case: Case) -> str:
         return ""
 
 
+def render_cases(part: AuditedPart) -> str:
+    """The SVG of all the cases of an open question side by side, true to one scale; "" where there are not two.
+
+    For a claim that does not follow: a figure in which it holds and one in which it does not.
+    """
+    outcome = part.outcome
+    cases = outcome.cases if isinstance(outcome, Several | NotDetermined) else ()
+    shown = [case for case in cases if case.figure][:MOST_CASES]
+    try:
+        figures = [ShownFigure(part.reading, case.figure) for case in shown]
+        if len(figures) < 2:
+            return ""
+        layout = beside(figures, [case.description for case in shown])
+    except NotDrawable:
+        return ""
+    return _svg(part, layout, "cases", cases=tuple(case.description for case in shown))
+
+
 def _layout(
     part: AuditedPart, positions: Sequence[Position], sides: bool, scale: Scale, note: str, asked: bool = True
 ) -> Layout:
@@ -96,22 +120,23 @@ def _layout(
     return shown.to_scale(isinstance(part.outcome, NotDetermined | Several), sides, note)
 
 
-def _svg(part: AuditedPart, layout: Layout, suffix: str = "", asked: bool = True) -> str:
+def _svg(part: AuditedPart, layout: Layout, suffix: str = "", asked: bool = True, cases: tuple[str, ...] = ()) -> str:
     pieces = ("figure", *re.split(r"[^A-Za-z0-9]+", part.part.id), suffix)
     return _template().render(
         id="-".join(piece for piece in pieces if piece),
         title=f"Figure of question {part.part.id if asked else part.question.number}",
-        description=_description(part.reading, layout.note, asked),
+        description=_description(part.reading, layout.note, asked, cases),
         layout=layout,
         looks=tuple(LOOKS.items()),
         outline=LOOKS["line"],
         sizes=SIZES,
-        baseline=BASELINE,
+        shade=SHADE,
+        dot=DOT,
         border=BORDER,
     )
 
 
-def _description(reading: Reading, note: str, asked: bool) -> str:
+def _description(reading: Reading, note: str, asked: bool, cases: tuple[str, ...] = ()) -> str:
     """The figure in words, for those who cannot see it: what is drawn, given and asked."""
     shown = [given for given in own_givens(reading) if given.origin is not Origin.CONVENTION]
     sentences = [
@@ -120,6 +145,7 @@ def _description(reading: Reading, note: str, asked: bool) -> str:
         ("Asked: ", [reading.ask.text] if reading.ask and asked else []),
         ("Scale: ", [note if note == NOT_TO_SCALE else f"true to scale, {note}" if note else "true to scale"]),
     ]
+    sentences += [(f"Case {number}: ", [text]) for number, text in enumerate(cases, start=1)]
     said = [lead + "; ".join(dict.fromkeys(texts)).rstrip(".") + "." for lead, texts in sentences if texts]
     return " ".join(said)
 

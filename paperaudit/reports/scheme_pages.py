@@ -25,6 +25,11 @@ def picture(drawing: str) -> bytes:
     return _compiled("figure.typ", "png", {"drawing": drawing})
 
 
+def page_of(drawing: str) -> bytes:
+    """An SVG drawing as a PDF page of its own size."""
+    return _compiled("figure.typ", "pdf", {"drawing": drawing})
+
+
 def _compiled(template: str, ending: Literal["pdf", "png"], inputs: dict[str, str]) -> bytes:
     import typst
 

@@ -22,7 +22,7 @@ from paperaudit.geometry.draw.ground import covered_length, shared
 from paperaudit.geometry.draw.marks import classed
 from paperaudit.geometry.draw.orientation import oriented
 from paperaudit.geometry.draw.proportions import well_proportioned
-from paperaudit.geometry.draw.redrawn import resized, well_spaced
+from paperaudit.geometry.draw.redrawn import well_spaced
 from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure
 from paperaudit.geometry.draw.unscaled import unscaled
 from paperaudit.geometry.figure import HIDDEN
@@ -342,9 +342,8 @@ def test_a_figure_that_is_not_to_scale_keeps_order_and_turning_but_not_the_answe
     for seed in FIGURES:
         shown, exact = random_shown(seed), random_figure(seed)
         at = oriented(shown.arrangement, well_proportioned(shown.arrangement))
-        asked = shown.asked_angles()
-        sketched = unscaled(shown.arrangement, at, shown.marks, asked)
-        (size,) = asked
+        (size,) = shown.asked_angles()
+        sketched = unscaled(shown.arrangement, at, shown.marks, shown.sizes)
         before, after = (
             abs(
                 Arrangement(shown.arrangement.figure, replace(shown.arrangement.drawing, at=spots)).turn(
@@ -353,11 +352,11 @@ def test_a_figure_that_is_not_to_scale_keeps_order_and_turning_but_not_the_answe
             )
             for spots in (at, sketched)
         )
-        told += abs(before - after) < 4
+        told += abs(before - after) < 8
         for arm, vertex, other in exact.angles():
             one, two = (side(spots[other], spots[vertex], spots[arm]) for spots in (at, sketched))
             assert one * two > 0
-    assert told < 0.05 * len(FIGURES)
+    assert not told
 
 
 def test_positions_that_are_missing_are_said_to_be() -> None:
@@ -504,14 +503,14 @@ def test_circles_stay_round_however_much_is_open() -> None:
     at["E"] = (6.0, at["A"][1])
     shown = ShownFigure(reading(figure, ["∠CBE = 42°"], "∠ADC"), positions(at))
     assert well_proportioned(shown.arrangement) == shown.arrangement.at
-    roomy = well_spaced(shown.arrangement, shown.asked_angles())
-    other = resized(shown.arrangement, roomy, shown.asked_angles())
+    roomy = well_spaced(shown.arrangement, shown.sizes)
+    other = unscaled(shown.arrangement, roomy, shown.marks, shown.sizes)
     (hidden,) = [name for name in roomy if name.startswith(HIDDEN)]
     for spots in (roomy, other):
         reach = [math.dist(spots[name], spots[hidden]) for name in "ABCD"]
         assert reach == pytest.approx([reach[0]] * 4)
     assert math.dist(roomy["A"], roomy["B"]) / math.dist(roomy["A"], roomy[hidden]) > 0.3
-    assert opening(roomy, "ADC") == pytest.approx(42) and abs(opening(other, "ADC") - 42) > 4
+    assert opening(roomy, "ADC") == pytest.approx(42) and abs(opening(other, "ADC") - 42) >= 8
 
 
 def opening(at: Mapping[str, Spot], name: str) -> float:

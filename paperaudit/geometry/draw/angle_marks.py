@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Arc, Stroke, bearing, polar
-from paperaudit.geometry.draw.ground import FROM_ARC, SIZES, reach_of, text_extent
+from paperaudit.geometry.draw.ground import FROM_ARC
 from paperaudit.geometry.draw.marks import AngleMark
+from paperaudit.geometry.draw.type_metrics import reach_of, text_extent
 from paperaudit.geometry.plane import Spot
 
 LEAST_RADIUS, WIDEST_RADIUS = 8.0, 38.0
@@ -18,7 +19,7 @@ REACH = 0.55
 NUMBERED = 20.0
 BY_SQUARE = 17.0
 """Least radius of an arc that has the angle's number inside, and of one that shares its vertex with a square."""
-ROUND_LETTER = 20.0
+ROUND_LETTER = 24.0
 ALL_ROUND, WIDE = 300.0, 60.0
 """Least radius of wide arcs at a vertex where arcs go (nearly) all round, so that its letter stands inside them."""
 NESTED_REACH, WIDEST_NESTED = 1.4, 56.0
@@ -65,7 +66,7 @@ def drawn_angles(arrangement: Arrangement, spots: Mapping[str, Spot], marks: Seq
     settled: list[DrawnAngle] = []
     for angle in sorted(plain, key=lambda one: (one.arc.centre, one.size)):
         near = [one for one in settled if one.arc.centre == angle.arc.centre and one.has_arc]
-        settled.append(_clear_of(angle, near) if angle.has_arc else angle)
+        settled.append(clear_of(angle, near) if angle.has_arc else angle)
     return settled
 
 
@@ -120,12 +121,13 @@ def _room_for_label(angle: DrawnAngle) -> float:
     """The radius at which an arc round another leaves room for that one's label between the two."""
     if not angle.mark.label:
         return angle.arc.radius + NESTED
-    extent = text_extent(angle.mark.label, SIZES["asked" if angle.mark.is_asked else "size"])
+    extent = text_extent(angle.mark.label, "asked" if angle.mark.is_asked else "size")
     strokes = STROKE if angle.mark.strokes else 0.0
     return angle.arc.radius + strokes + 2 * FROM_ARC + 2 * reach_of(extent, angle.middle)
 
 
-def _clear_of(angle: DrawnAngle, near: Sequence[DrawnAngle]) -> DrawnAngle:
+def clear_of(angle: DrawnAngle, near: Sequence[DrawnAngle]) -> DrawnAngle:
+    """The angle with a radius at which its arc is told from those of others at its vertex."""
     radius = angle.arc.radius
     for one in near:
         if overlap(angle.arc, one.arc) > TOUCHING:

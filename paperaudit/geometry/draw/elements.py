@@ -4,13 +4,13 @@ import math
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.plane import Spot, along
 
 Box: TypeAlias = tuple[float, float, float, float]
 """Left, top, right, bottom."""
 
-StrokeKind: TypeAlias = Literal["line", "triangle side", "produced side", "mark", "thin"]
-LabelKind: TypeAlias = Literal["letter", "size", "asked", "number"]
+StrokeKind: TypeAlias = Literal["line", "triangle side", "produced side", "heavy", "mark", "thin", "dashed"]
+LabelKind: TypeAlias = Literal["letter", "size", "asked", "number", "north", "caption"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,12 +23,13 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Arc:
-    """The arc of an angle: `turn` degrees from the bearing `start`, both clockwise as y runs down."""
+    """A part of a circle: `turn` degrees from the bearing `start`, both clockwise as y runs down."""
 
     centre: Spot
     radius: float
     start: float
     turn: float
+    kind: StrokeKind = "mark"
 
     def spot(self, share: float) -> Spot:
         """The point at a share of the way along the arc."""
@@ -59,13 +60,36 @@ class Circle:
 
 
 @dataclass(frozen=True, slots=True)
+class Leg:
+    """One side of a region, straight to `end`, or along an arc there: `turn` degrees, clockwise as y runs down."""
+
+    end: Spot
+    radius: float = 0.0
+    turn: float = 0.0
+
+    @property
+    def is_large(self) -> bool:
+        """Whether an arc is longer than a half turn."""
+        return abs(self.turn) > 180
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """A part of the page that is shaded lightly, bounded by legs one after another from `start`."""
+
+    start: Spot
+    legs: tuple[Leg, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Label:
-    """A text centred on a spot, with the box that its ink needs."""
+    """A text centred on a spot, with the box that its ink needs; `baseline` is the height on which it stands."""
 
     text: str
     centre: Spot
     box: Box
     kind: LabelKind
+    baseline: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +103,7 @@ class Layout:
     labels: tuple[Label, ...]
     note: str = ""
     circles: tuple[Circle, ...] = ()
+    regions: tuple[Region, ...] = ()
 
 
 def polar(centre: Spot, bearing: float, reach: float) -> Spot:
@@ -98,3 +123,15 @@ def bearing(start: Spot, end: Spot) -> float:
     90.0
     """
     return math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
+
+
+def distance(point: Spot, start: Spot, end: Spot) -> float:
+    """The distance of a point from a segment.
+
+    >>> distance((3.0, 4.0), (-1.0, 0.0), (0.0, 0.0))
+    5.0
+    """
+    square = math.dist(start, end) ** 2
+    across = (point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])
+    share = min(1.0, max(0.0, across / square)) if square else 0.0
+    return math.dist(point, along(start, end, share))

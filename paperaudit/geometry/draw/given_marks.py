@@ -7,11 +7,23 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.draw.marks import AngleMark, Marks, ParallelMark, SideMark, classed
+from paperaudit.geometry.draw.size_marks import QUESTION_MARK, SHOWN, SizeMarks
 from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, angle, length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.shapes import shape_conditions
 from paperaudit.maths.write import write
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, Letter, Measured, Number, leaves
+from paperaudit.model.expression import (
+    AngleAt,
+    AngleOf,
+    CircleSize,
+    Expression,
+    LengthOf,
+    Letter,
+    Measured,
+    Number,
+    Product,
+    leaves,
+)
 from paperaudit.model.fact import (
     AngleName,
     BisectsAngle,
@@ -25,7 +37,6 @@ from paperaudit.model.fact import (
     Shape,
 )
 
-QUESTION_MARK = "?"
 _SIZES = (AngleOf, AngleAt, LengthOf)
 _SHOWN_OF_SHAPES = {
     "square": (EqualLengths, RightAngle),
@@ -66,6 +77,9 @@ class _Collected:
     numbers: dict[AngleOf, int] = field(default_factory=dict)
     asked: list[AngleOf | LengthOf] = field(default_factory=list)
 
+    def __post_init__(self) -> None:
+        self.sizes = SizeMarks(self.arrangement)
+
     def take(self, fact: Fact, groups: list[tuple[Fact, ...]]) -> None:
         match fact:
             case Holds(relation) if relation.sign == "=":
@@ -97,10 +111,15 @@ class _Collected:
             self.asked += [side for side in (length(size.start, size.end),) if self._is_drawn(side)]
         elif isinstance(size, AngleOf):
             self.asked.append(size)
+        else:
+            self.sizes.ask(expression)
 
     def _relation(self, left: Expression, right: Expression) -> None:
-        if not isinstance(left, _SIZES):
+        left, right = self._diameter(left), self._diameter(right)
+        if not isinstance(left, (*_SIZES, *SHOWN)):
             left, right = right, left
+        if isinstance(left, SHOWN):
+            self.sizes.take(left, right, _is_plain(right))
         if not isinstance(left, _SIZES):
             return
         if isinstance(left, LengthOf):
@@ -117,6 +136,15 @@ class _Collected:
             self.right.append(size)
         elif _is_plain(right):
             self.angle_labels.setdefault(size, []).append(write(right))
+
+    def _diameter(self, size: Expression) -> Expression:
+        """Twice a radius is the diameter, which is what the paper gives in these words."""
+        match size:
+            case Product((Number(value), LengthOf(start, end))) if value == 2:
+                for centre, points in self.arrangement.circles.items():
+                    if centre in (start, end) and {start, end} & set(points):
+                        return CircleSize("diameter", centre)
+        return size
 
     def _length_relation(self, left: LengthOf, right: Expression) -> None:
         side = length(left.start, left.end)
@@ -195,8 +223,27 @@ class _Collected:
 
     def marks(self) -> Marks:
         return Marks(
-            tuple(self._angle_marks()), tuple(self._side_marks()), tuple(self._parallel_marks()), tuple(self.squares)
+            tuple(self._angle_marks()),
+            tuple(self._all_sides()),
+            tuple(self._parallel_marks()),
+            tuple(self.squares),
+            tuple(self.sizes.arcs()),
+            tuple(self.sizes.radii()),
+            tuple(self.sizes.heights()),
+            tuple(self.sizes.bearings()),
+            tuple(self.sizes.shaded),
+            tuple(self.sizes.heavy),
         )
+
+    def _all_sides(self) -> Iterator[SideMark]:
+        """The marks of the sides; one without a label takes that of a radius or a height that it shows."""
+        found = {mark.side: mark for mark in self._side_marks()}
+        for mark in self.sizes.sides():
+            before = found.get(mark.side, mark)
+            if not before.label or before.label == QUESTION_MARK:
+                before = replace(before, label=mark.label, is_asked=mark.is_asked)
+            found[mark.side] = before
+        yield from found.values()
 
     def _angle_marks(self) -> Iterator[AngleMark]:
         classes = classed(self.equal_angles)

@@ -1,69 +1,29 @@
-"""The page while it fills up: what is drawn already, and how much a new text would cover of it."""
+"""What is drawn on the page before the texts are, and how much a text would cover of it."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from paperaudit.geometry.draw.elements import Arc, Box, Circle, LabelKind, polar
+from paperaudit.geometry.draw.elements import Arc, Box, Circle, distance, polar
 from paperaudit.geometry.plane import Spot, side
 
-# Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
-_WIDTHS = {
-    **dict.fromkeys("ijl", 222),
-    **dict.fromkeys(" It.,/f", 278),
-    **dict.fromkeys("()r-²³", 333),
-    **dict.fromkeys("ckvxyzsJ", 500),
-    **dict.fromkeys("0123456789?abdeghnopqu", 556),
-    **dict.fromkeys("+−=×÷<>", 584),
-    **dict.fromkeys("FTLZ", 611),
-    **dict.fromkeys("ABEKPSVXY", 667),
-    **dict.fromkeys("CDHNRUw", 722),
-    **dict.fromkeys("GOQ", 778),
-    **dict.fromkeys("Mm", 833),
-    "W": 944,
-    "°": 400,
-}
-_UNKNOWN_WIDTH = 600
-INK_HEIGHT = 0.76
-"""Height of capitals and digits, brackets included, in terms of the size."""
-
-SIZES: dict[LabelKind, float] = {"letter": 13.0, "size": 12.0, "asked": 13.0, "number": 9.0}
-"""Sizes of type, in page units."""
 FROM_ARC = 2.5
 """Clear space between an arc and a text."""
 ON_LINE = 1.0
 """A spot this near to a line is on it."""
-ARC_PIECES = 6
+ARC_PIECES, WIDEST_PIECE = 6, 8.0
+"""In how many chords an arc is followed at least, and how many degrees one of them has at most."""
 CIRCLE_PIECES = 72
 MARGIN = 1.2
 """Clear space round a text."""
 COVERED_TEXT = 1.0
 COVERED_LINE = 1.0
 COVERED_MARK = 0.6
-"""How bad it is to cover a unit of another text's side, of a line's length, of a mark's length."""
-
-
-def text_extent(text: str, size: float) -> tuple[float, float]:
-    """Width and height of a text's ink, near enough for any sans-serif face.
-
-    >>> text_extent("68°", 10.0)
-    (15.12, 7.6)
-    """
-    width = sum(_WIDTHS.get(letter, _UNKNOWN_WIDTH) for letter in text)
-    return round(width * size / 1000, 3), INK_HEIGHT * size
-
-
-def reach_of(extent: tuple[float, float], way: float) -> float:
-    """How far a text's box reaches from its centre in a direction (degrees)."""
-    turned = math.radians(way)
-    return extent[0] / 2 * abs(math.cos(turned)) + extent[1] / 2 * abs(math.sin(turned))
-
-
-def box_round(centre: Spot, extent: tuple[float, float]) -> Box:
-    """The box of a text centred on a spot."""
-    (x, y), (width, height) = centre, extent
-    return x - width / 2, y - height / 2, x + width / 2, y + height / 2
+COVERED_DOT = 4.0
+"""How bad it is to cover a unit of another text's side, of a line's length, of a mark's length; to cover a dot."""
+DOT = 1.7
+"""Radius of the dots at points."""
 
 
 def covered_length(box: Box, start: Spot, end: Spot) -> float:
@@ -100,11 +60,11 @@ def shared(one: Box, other: Box) -> tuple[float, float]:
 
 @dataclass(slots=True)
 class Ground:
-    """Lines, marks and texts that stand on the page; `covered` is what a box would hide of them."""
+    """Lines, circles, marks and dots on the page; `covered` is what a text's box would hide of them."""
 
     lines: list[tuple[Spot, Spot]] = field(default_factory=list)
     marks: list[tuple[Spot, Spot]] = field(default_factory=list)
-    boxes: list[Box] = field(default_factory=list)
+    dots: list[Spot] = field(default_factory=list)
     chords: list[tuple[Spot, Spot]] = field(default_factory=list)
     outlines: list[tuple[Spot, Spot]] = field(default_factory=list)
 
@@ -112,11 +72,13 @@ class Ground:
         """Takes in a mark made of straight pieces."""
         self.marks += pairwise(spots)
 
-    def add_arc(self, arc: Arc) -> None:
-        """Takes in an arc as a chain of chords."""
-        spots = [arc.spot(step / ARC_PIECES) for step in range(ARC_PIECES + 1)]
+    def add_arc(self, arc: Arc, parts: bool = True) -> None:
+        """Takes in an arc as a chain of chords; one that `parts` should not lie between a text and what it names."""
+        pieces = max(ARC_PIECES, round(abs(arc.turn) / WIDEST_PIECE))
+        spots = [arc.spot(step / pieces) for step in range(pieces + 1)]
         self.add_chain(spots)
-        self.chords += pairwise(spots)
+        if parts:
+            self.chords += pairwise(spots)
 
     def add_circle(self, circle: Circle) -> None:
         """Takes in the outline of a circle as a chain of chords, which texts avoid as they do lines."""
@@ -135,18 +97,45 @@ class Ground:
         """Whether an arc runs between two spots, neither of which is on it."""
         return any(_parts(chord, one, other) for chord in self.chords)
 
-    def covered(self, box: Box, enough: float = math.inf) -> float:
-        """The weighted lengths under a box with its margin; counting stops once there is `enough`."""
+    def crossed(self, spots: Sequence[Spot]) -> int:
+        """How many drawn lines a chain of straight pieces crosses; lines that begin or end on it don't count."""
+        return sum(any(_parts(line, one, other) for one, other in pairwise(spots)) for line in self.lines)
+
+    def nearest(self, spot: Spot, segment: tuple[Spot, Spot]) -> float:
+        """How far a spot is from the nearest drawn line that does not run along a segment."""
+        return min(
+            (
+                distance(spot, *line)
+                for line in self.lines
+                if max(abs(side(end, *line)) for end in segment) > ON_LINE * math.dist(*line)
+            ),
+            default=math.inf,
+        )
+
+    def covered(
+        self,
+        box: Box,
+        others: Iterable[Box] = (),
+        leads: Iterable[tuple[Spot, Spot]] = (),
+        enough: float = math.inf,
+    ) -> float:
+        """The weighted lengths under a box with its margin; counting stops once there is `enough`.
+
+        `others` are the boxes of other texts, `leads` thin lines that lead to such.
+        """
         wide = (box[0] - MARGIN, box[1] - MARGIN, box[2] + MARGIN, box[3] + MARGIN)
         total = 0.0
-        for other in self.boxes:
+        for other in others:
             if other[0] < wide[2] and wide[0] < other[2] and other[1] < wide[3] and wide[1] < other[3]:
                 total += COVERED_TEXT * sum(shared(wide, other))
+        for x, y in self.dots:
+            if wide[0] < x + DOT and x - DOT < wide[2] and wide[1] < y + DOT and y - DOT < wide[3]:
+                total += COVERED_DOT
         for start, end in (*self.lines, *self.outlines):
             total += COVERED_LINE * covered_length(wide, start, end)
             if total >= enough:
                 return total
-        for start, end in self.marks:
+        for start, end in (*self.marks, *leads):
             total += COVERED_MARK * covered_length(wide, start, end)
             if total >= enough:
                 return total

@@ -2,10 +2,24 @@
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
-from typing import TypeVar
+from typing import Literal, TypeAlias, TypeVar
 
-from paperaudit.model.expression import AngleOf, LengthOf
+from paperaudit.model.expression import (
+    AngleOf,
+    ArcOf,
+    AreaOf,
+    CircleSize,
+    LengthOf,
+    PerimeterOf,
+    SectorOf,
+    SegmentOf,
+)
 from paperaudit.model.fact import Path
+
+Surface: TypeAlias = AreaOf | CircleSize | SectorOf | SegmentOf
+"""What is shaded where its area is asked for."""
+Outline: TypeAlias = PerimeterOf | CircleSize | SectorOf | SegmentOf
+"""What is drawn in heavy lines where its perimeter is asked for."""
 
 Item = TypeVar("Item", bound=Hashable)
 
@@ -41,15 +55,63 @@ class ParallelMark:
 
 
 @dataclass(frozen=True, slots=True)
+class ArcMark:
+    """An arc with its degrees or its length beside it, and strokes across it for the class of its equals."""
+
+    arc: ArcOf
+    label: str = ""
+    strokes: int = 0
+    is_asked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RadiusMark:
+    """The radius or the diameter of a circle, by its centre, where no drawn line shows it."""
+
+    kind: Literal["radius", "diameter"]
+    centre: str
+    label: str
+    is_asked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class HeightMark:
+    """The distance from a point to a line."""
+
+    point: str
+    path: Path
+    label: str
+    is_asked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BearingMark:
+    """The bearing of one point from another, clockwise from a north arrow."""
+
+    start: str
+    end: str
+    label: str
+    is_asked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Marks:
-    """Everything that a figure shows beside its lines and letters; `squares` are pairs of lines at right angles
-    that share no letter.
+    """Everything that a figure shows beside its lines and letters.
+
+    `squares` are pairs of lines at right angles that share no letter; `shaded` and `heavy` what has
+    its area or its perimeter asked for.
     """
 
     angles: tuple[AngleMark, ...] = ()
     sides: tuple[SideMark, ...] = ()
     parallels: tuple[ParallelMark, ...] = ()
     squares: tuple[tuple[Path, Path], ...] = ()
+    arcs: tuple[ArcMark, ...] = ()
+    radii: tuple[RadiusMark, ...] = ()
+    heights: tuple[HeightMark, ...] = ()
+    bearings: tuple[BearingMark, ...] = ()
+    shaded: tuple[Surface, ...] = ()
+    heavy: tuple[Outline, ...] = ()
 
 
 def classed(pairs: Sequence[tuple[Item, Item]]) -> dict[Item, int]:

@@ -1,16 +1,17 @@
 """Turns a drawing as it is to stand on the page: like its sketch, else on a natural base, first letter on top."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.pieces import Turned, separate, side_by_side
 from paperaudit.geometry.draw.sketched import as_sketched, flipped
-from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, SameWay
+from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, SameWay, SizeRelation, TangentAt
 from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.shapes import kite_axis
+from paperaudit.model.expression import AngleOf
 from paperaudit.model.fact import Path
 
 BASE_OF_ISOSCELES = 3.0
@@ -25,6 +26,8 @@ PERPENDICULAR = 1.0
 NAMED_RIGHTWARDS = 0.1
 FIRST_PARALLEL_ON_TOP = 0.8
 FIRST_SIDE_LEVEL = 1.0
+LINE_OF_CENTRES = 3.0
+TANGENTS_ALIKE = 2.0
 """The weights of what makes a good base: whose line it is, what stands above it, how the letters run."""
 
 TELLING = 1e-4
@@ -91,9 +94,11 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
             for number, line in enumerate(arrangement.lines):
                 if len(ends) == 2 and ends <= set(line) and not side <= set(line):
                     worth[number] += BASE_OF_ISOSCELES
-        elif isinstance(condition, RightAngle):
-            for number in _lines_of(arrangement, condition.first, condition.second):
+        elif right := _right_arms(condition):
+            for number in _lines_of(arrangement, *right):
                 worth[number] += PERPENDICULAR
+    for number, line in enumerate(arrangement.lines):
+        worth[number] += LINE_OF_CENTRES * (len(set(line) & set(arrangement.circles)) > 1)
     found = [
         _Base(points[line[-1]] - points[line[0]], line, value)
         for line, value in zip(arrangement.lines, worth, strict=True)
@@ -102,7 +107,31 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
     for shape in kites:
         first, _, third, _ = kite_axis(shape, ())
         found.append(_Base((points[third] - points[first]) * 1j, (), UPRIGHT_KITE))
+    found += [
+        _Base(points[centre] - points[start], (), TANGENTS_ALIKE + LONGEST) for start, centre in _axes(arrangement)
+    ]
     return found
+
+
+def _right_arms(condition: object) -> tuple[Path, ...]:
+    """The two lines that a condition puts at right angles."""
+    match condition:
+        case RightAngle(first, second):
+            return first, second
+        case SizeRelation(form, "angle") if len(form.terms) == 1:
+            ((size, share),) = form.terms.items()
+            if isinstance(size, AngleOf) and form.constant == -90 * share:
+                return (size.arm, size.vertex), (size.other, size.vertex)
+    return ()
+
+
+def _axes(arrangement: Arrangement) -> Iterator[Path]:
+    """From a point with two tangents to the centre of their circle."""
+    touching = [one for one in arrangement.figure.conditions if isinstance(one, TangentAt)]
+    for one, other in combinations(touching, 2):
+        ends = set(one.path) & set(other.path)
+        if one.centre == other.centre and one.at != other.at and ends:
+            yield min(ends), one.centre
 
 
 def _lines_of(arrangement: Arrangement, *paths: Path) -> list[int]:

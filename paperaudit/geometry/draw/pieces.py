@@ -9,8 +9,8 @@ from paperaudit.geometry.figure import EqualLengths, Figure, SizeRelation
 Turned: TypeAlias = dict[str, complex]
 """Points as complex numbers, y up."""
 
-BETWEEN = 0.35
-"""Space between figures that stand side by side, in terms of the size of the one on the left."""
+BETWEEN = 0.4
+"""Space between figures that stand side by side, in terms of the size of the larger one."""
 
 
 def separate(figure: Figure) -> list[Figure]:
@@ -51,10 +51,10 @@ def side_by_side(pieces: Sequence[Turned]) -> Turned:
     """Figures in a row on one level, a share of their size apart."""
     placed: Turned = {}
     right = 0.0
+    space = BETWEEN * max(abs(one - two) for piece in pieces for one in piece.values() for two in piece.values())
     for piece in pieces:
         left, low = min(spot.real for spot in piece.values()), min(spot.imag for spot in piece.values())
         moved = {name: spot - complex(left, low) + right for name, spot in piece.items()}
-        right = max(spot.real for spot in moved.values())
-        right += BETWEEN * max(abs(one - two) for one in moved.values() for two in moved.values())
+        right = max(spot.real for spot in moved.values()) + space
         placed.update(moved)
     return placed

@@ -14,8 +14,9 @@ import numpy as np
 import numpy.typing as npt
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.draw.elements import distance
 from paperaudit.geometry.figure import EqualLengths, InsidePolygon, OnCircle, SideOfLine, SizeRelation
-from paperaudit.geometry.plane import Spot, along, side
+from paperaudit.geometry.plane import Spot, side
 from paperaudit.model.expression import LengthOf
 
 Array = npt.NDArray[np.float64]
@@ -202,15 +203,3 @@ def _gap(at: Mapping[str, Spot], point: str, line: tuple[str, ...]) -> float:
     """The distance of a point from a line's drawn part, as a share of the line's length."""
     start, end = at[line[0]], at[line[-1]]
     return distance(at[point], start, end) / (math.dist(start, end) or 1.0)
-
-
-def distance(point: Spot, start: Spot, end: Spot) -> float:
-    """The distance of a point from a segment.
-
-    >>> distance((3.0, 4.0), (-1.0, 0.0), (0.0, 0.0))
-    5.0
-    """
-    square = math.dist(start, end) ** 2
-    across = (point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])
-    share = min(1.0, max(0.0, across / square)) if square else 0.0
-    return math.dist(point, along(start, end, share))

@@ -24,7 +24,7 @@ def squares(
 ) -> list[Stroke]:
     """The squares of the right angles among `marks`, and of the pairs of lines in `crossings` that meet on the page."""
     found = [
-        _square(spots[mark.angle.vertex], spots[mark.angle.arm], spots[mark.angle.other])
+        square_at(spots[mark.angle.vertex], spots[mark.angle.arm], spots[mark.angle.other])
         for mark in marks
         if mark.is_right
     ]
@@ -33,11 +33,12 @@ def squares(
         one, two = ((spots[line[0]], spots[line[-1]]) for line in (arrangement.lines[i], arrangement.lines[j]))
         centre = _meeting(one, two)
         if centre:
-            found.append(_square(centre, *_emptiest(centre, one, two, list(spots.values()))))
+            found.append(square_at(centre, *_emptiest(centre, one, two, list(spots.values()))))
     return found
 
 
-def _square(centre: Spot, one: Spot, other: Spot) -> Stroke:
+def square_at(centre: Spot, one: Spot, other: Spot) -> Stroke:
+    """The square of the right angle at `centre` between the directions to two other spots."""
     size = min(SQUARE, *(LARGEST_SHARE * math.dist(centre, spot) for spot in (one, other)))
     begin, end = (polar(centre, bearing(centre, spot), size) for spot in (one, other))
     return Stroke((begin, (begin[0] + end[0] - centre[0], begin[1] + end[1] - centre[1]), end), "mark")

@@ -1,35 +1,30 @@
 """A question's figure with the coordinates of one outcome: what is marked, how it stands, and its layout."""
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Mapping, Sequence
 
 from paperaudit.geometry.arrangement import Arrangement, Triangle
-from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.draw.circles import circles_of, outlines, with_centres
 from paperaudit.geometry.draw.elements import Layout
 from paperaudit.geometry.draw.given_marks import marks_of
-from paperaudit.geometry.draw.layout import Endless, lay_out
+from paperaudit.geometry.draw.layout import Sheet, lay_out
 from paperaudit.geometry.draw.orientation import oriented
+from paperaudit.geometry.draw.page import FRAME_WIDTH, Endless
 from paperaudit.geometry.draw.proportions import well_proportioned
-from paperaudit.geometry.draw.redrawn import resized, well_spaced
+from paperaudit.geometry.draw.redrawn import well_spaced
+from paperaudit.geometry.draw.room import is_alike
+from paperaudit.geometry.draw.structure import NotDrawable, structure, wanted
+from paperaudit.geometry.draw.true_sizes import TrueSizes
 from paperaudit.geometry.draw.unscaled import opened, unscaled
-from paperaudit.geometry.figure import Figure, SameWay, TangentAt, angle
-from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.figure import HIDDEN, Figure, TangentAt, angle
+from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import Drawing
-from paperaudit.geometry.sizes import NotLinear
-from paperaudit.geometry.sketch import FROM_SKETCH
-from paperaudit.model.ask import Establish, Find
 from paperaudit.model.derivation import Position
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, leaves
-from paperaudit.model.fact import Drawn, Fact, Given, Parallel
+from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, LengthOf, leaves
+from paperaudit.model.fact import Drawn, Given, Holds
 from paperaudit.model.reading import Reading
 
 _EARLIER = re.compile(r"\banswer\s+to\b", re.IGNORECASE)
-
-
-class NotDrawable(Exception):
-    """A figure whose statements or coordinates are not enough to draw it; caught where a drawing was asked for."""
 
 
 class ShownFigure:
@@ -37,39 +32,62 @@ class ShownFigure:
 
     def __init__(self, reading: Reading, positions: Sequence[Position], asked: bool = True) -> None:
         self.reading = reading
-        self.builder, figure = _built(reading)
+        self.builder, figure = structure(reading)
         at = with_centres(figure, {name: (x, y) for name, x, y in positions if name in figure.points})
-        if not figure.lines or at.keys() != set(figure.points):
+        if at and all(name.startswith(HIDDEN) for name in figure.points if name not in at):
+            at = at if at.keys() == set(figure.points) else {name: (x, y) for name, x, y in drawn(reading)}
+        if not _shows_something(figure) or at.keys() != set(figure.points):
             raise NotDrawable("not every point has a position")
         self.arrangement = Arrangement(figure, Drawing(at, {}))
-        self.marks = marks_of(self.builder, own_givens(reading), self.arrangement, wanted(reading) if asked else ())
+        givens, sought = own_givens(reading), wanted(reading)
+        self.marks = marks_of(self.builder, givens, self.arrangement, sought if asked else ())
+        self.sizes = TrueSizes(self.builder, figure, givens, sought, at)
 
     def to_scale(self, keep_lengths: bool, triangle_sides: bool, note: str = "") -> Layout:
         """The layout true to scale. Lengths that the givens leave open are chosen, unless `keep_lengths`."""
-        kept = keep_lengths and self._asks_for_lengths()
-        if circles_of(self.arrangement.figure) and not kept:
-            at = well_spaced(self.arrangement, self.asked_angles())
-        else:
-            at = well_proportioned(self.arrangement, kept)
-        return self._laid_out(oriented(self.arrangement, at), triangle_sides, note)
+        return self._laid_out(self.standing(self.true_positions(keep_lengths)), triangle_sides, note)
 
     def as_sketch(self, triangle_sides: bool, note: str) -> Layout:
-        """A layout with the same order and turning, whose sizes are visibly other ones."""
-        if circles_of(self.arrangement.figure):
-            at = oriented(self.arrangement, well_spaced(self.arrangement, self.asked_angles()))
-            return self._laid_out(resized(self.arrangement, at, self.asked_angles()), triangle_sides, note)
-        at = oriented(self.arrangement, well_proportioned(self.arrangement))
-        return self._laid_out(unscaled(self.arrangement, at, self.marks, self.asked_angles()), triangle_sides, note)
+        """A layout with the same order and turning, in which what is asked for is visibly off."""
+        at = self.standing(self.true_positions(keep_lengths=False))
+        return self._laid_out(unscaled(self.arrangement, at, self.marks, self.sizes), triangle_sides, note)
+
+    def true_positions(self, keep_lengths: bool) -> dict[str, Spot]:
+        """Positions true to scale, well proportioned where the givens leave lengths open."""
+        if keep_lengths and self._asks_for_lengths():
+            return dict(self.arrangement.at)
+        at = well_proportioned(self.arrangement)
+        if circles_of(self.arrangement.figure) or not self.sizes.kept_by(at) or not is_alike(self.arrangement, at):
+            return well_spaced(self.arrangement, self.sizes)
+        return at
 
     def as_skeleton(self, triangle_sides: bool, note: str) -> Layout:
         """The layout of positions that stand for no true sizes, opened up as far as their order allows."""
-        at = oriented(self.arrangement, well_proportioned(self.arrangement))
+        at = self.standing(well_proportioned(self.arrangement))
         is_round = bool(outlines(self.arrangement.figure, at))
         return self._laid_out(at if is_round else opened(self.arrangement, at), triangle_sides, note)
 
-    def _laid_out(self, at: dict[str, tuple[float, float]], triangle_sides: bool, note: str) -> Layout:
+    def standing(self, at: Mapping[str, Spot]) -> dict[str, Spot]:
+        """The points as they stand on the page; where bearings are measured, north is at its top."""
+        return dict(at) if self._has_bearings() else oriented(self.arrangement, at)
+
+    def _has_bearings(self) -> bool:
+        sides = [
+            side
+            for given in self.reading.givens
+            for fact in given.facts
+            if isinstance(fact, Holds)
+            for side in (fact.relation.left, fact.relation.right)
+        ]
+        return any(isinstance(leaf, BearingOf) for one in (*sides, *wanted(self.reading)) for leaf in leaves(one))
+
+    def _laid_out(self, at: Mapping[str, Spot], triangle_sides: bool, note: str) -> Layout:
+        return lay_out(self.sheet(triangle_sides, note), at)
+
+    def sheet(self, triangle_sides: bool = False, note: str = "", least_width: float = FRAME_WIDTH) -> Sheet:
+        """What goes on the page, wherever its points will be."""
         triangle = self._asked_triangle() if triangle_sides else None
-        return lay_out(self.arrangement, at, self.marks, self._endless(), triangle, note)
+        return Sheet(self.arrangement, self.marks, self._endless(), triangle, note, least_width)
 
     def _asks_for_lengths(self) -> bool:
         return any(isinstance(leaf, LengthOf) for one in wanted(self.reading) for leaf in leaves(one))
@@ -123,12 +141,6 @@ class ShownFigure:
                     yield from ((number, end) for end in (ends if fact.kind == "line" else ends[:1]))
 
 
-def wanted(reading: Reading) -> tuple[Expression, ...]:
-    """The sizes that are asked for; none where a claim is to be shown."""
-    task = reading.ask.task if reading.ask else None
-    return task.wanted if isinstance(task, Find) else ()
-
-
 def own_givens(reading: Reading) -> tuple[Given, ...]:
     """The givens of the paper, without what earlier parts were found to be."""
     return tuple(given for given in reading.givens if not _EARLIER.search(given.text))
@@ -138,7 +150,7 @@ def skeleton(reading: Reading) -> tuple[Position, ...]:
     """Positions that keep order and incidence where no figure meets the givens; none where these have no skeleton."""
     from paperaudit.geometry.refute import skeletons
 
-    _, figure = _built(reading)
+    _, figure = structure(reading)
     found = skeletons(figure) if figure.lines else []
     return tuple((name, x, y) for name, (x, y) in found[0].at.items()) if found else ()
 
@@ -148,21 +160,11 @@ def drawn(reading: Reading) -> tuple[Position, ...]:
     from paperaudit.geometry.drawn import FIRST_SEEDS
     from paperaudit.geometry.realise import realise
 
-    _, figure = _built(reading)
-    found = realise(figure, FIRST_SEEDS) if figure.lines else []
+    _, figure = structure(reading)
+    found = realise(figure, FIRST_SEEDS) if _shows_something(figure) else []
     return tuple((name, x, y) for name, (x, y) in found[0].at.items()) if found else ()
 
 
-def _built(reading: Reading) -> tuple[FigureBuilder, Figure]:
-    """The figure as the geometry strand built it."""
-    task = reading.ask.task if reading.ask else None
-    asked: tuple[Expression | Fact, ...] = task.claims if isinstance(task, Establish) else wanted(reading)
-    try:
-        builder = FigureBuilder(reading.givens, asked)
-        figure = builder.figure(reading.question.sketch, wanted(reading))
-    except (Unclear, NotLinear) as obstacle:
-        raise NotDrawable(str(obstacle)) from None
-    # Lines that are claimed to be parallel stand as parallels do, but nothing marks them.
-    claimed = [fact for fact in asked if isinstance(fact, Parallel)]
-    named = [SameWay(fact.paths[0], other, FROM_SKETCH) for fact in claimed for other in fact.paths[1:]]
-    return builder, replace(figure, conditions=(*figure.conditions, *named))
+def _shows_something(figure: Figure) -> bool:
+    """Whether there is a line or a circle to be drawn."""
+    return bool(figure.lines or circles_of(figure))

@@ -2,39 +2,29 @@
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.draw.elements import Circle, Stroke
+from paperaudit.geometry.draw.elements import Circle, Stroke, distance
+from paperaudit.geometry.draw.lettering import Wish
 from paperaudit.geometry.draw.marks import ParallelMark, SideMark
-from paperaudit.geometry.draw.proportions import distance
+from paperaudit.geometry.draw.signs import HEAD, Sign, head
+from paperaudit.geometry.draw.wishes import side_wish
 from paperaudit.geometry.plane import Spot, along, side
 
 TICK = 4.2
 TICK_GAP = 3.4
 """Half length of a tick, and the gap between two."""
-HEAD = 5.0
 HEAD_GAP = 5.0
-"""Length of an arrow head's strokes, and the gap between two heads."""
-HEAD_WIDTH = 0.55
+"""The gap between two arrow heads."""
 SHARES = (0.5, 0.6, 0.4, 0.68, 0.32, 0.75, 0.25)
 ROOM = 7.0
 """Clear space that a mark on a line wants from other lines and marks."""
 AWAY = 15.0
 """How far a dimension line runs from its side."""
 BAR = 3.5
-
-
-@dataclass(frozen=True, slots=True)
-class DrawnSide:
-    """A marked side: where its label belongs, on the segment or on a dimension line beside it."""
-
-    mark: SideMark
-    start: Spot
-    end: Spot
-    strokes: tuple[Stroke, ...]
-    outside: Spot | None = None
+FAR = 60.0
+"""A dimension line that crosses two lines fewer may be this much farther away, four times."""
 
 
 class SideMarks:
@@ -52,40 +42,62 @@ class SideMarks:
         self.spots = spots
         self.occupied = list(occupied)
         self.lines = [(spots[line[0]], spots[line[-1]]) for line in arrangement.lines]
+        count = len(spots)
+        self.middle = (sum(x for x, _ in spots.values()) / count, sum(y for _, y in spots.values()) / count)
 
-    def ticked(self, mark: SideMark) -> DrawnSide:
-        """A side with its ticks in its middle; a side that points divide gets them on a dimension line."""
+    def ticked(self, mark: SideMark) -> Sign:
+        """A side's ticks in its middle and its length beside it; on a dimension line where points divide the side."""
         start, end = mark.side.start, mark.side.end
         line = self.arrangement.lines[self.arrangement.figure.line_of(start, end)]
         low, high = sorted((line.index(start), line.index(end)))
         one, two = self.spots[line[low]], self.spots[line[high]]
         if high - low > 1:
             return self._dimensioned(mark, one, two)
+        centre = along(one, two, 0.5)
+        wishes = self._wishes(mark, one, two, (centre[0] - self.middle[0], centre[1] - self.middle[1]))
         if not mark.ticks:
-            return DrawnSide(mark, one, two, ())
+            return Sign(wishes=wishes)
         middle = self._free_spot(one, two, (line[low], line[high]), 2.0)
-        return DrawnSide(mark, one, two, tuple(_ticks(middle, one, two, mark.ticks)))
+        return Sign(tuple(_ticks(middle, one, two, mark.ticks)), wishes=wishes)
 
-    def _dimensioned(self, mark: SideMark, start: Spot, end: Spot) -> DrawnSide:
+    def _wishes(self, mark: SideMark, start: Spot, end: Spot, outwards: Spot) -> tuple[Wish, ...]:
+        if not mark.label:
+            return ()
+        return (side_wish(mark.label, mark.is_asked, start, end, outwards, TICK if mark.ticks else 0.0),)
+
+    def _dimensioned(self, mark: SideMark, start: Spot, end: Spot) -> Sign:
+        """A dimension line beside a side, or beyond all that is drawn there, with thin lines that lead to it."""
+        away = min(self._shifts(start, end), key=lambda shift: self._crowd(start, end, shift))
+        (one, two), *leads = _dimension(start, end, away)
+        reach = math.hypot(*away)
+        bar = (BAR * away[0] / reach, BAR * away[1] / reach)
+        bars = [((x - bar[0], y - bar[1]), (x + bar[0], y + bar[1])) for x, y in (one, two)]
+        ticks = _ticks(along(one, two, 0.5 if not mark.label else 0.25), one, two, mark.ticks)
+        thin = [Stroke(pair, "thin") for pair in ((one, two), *bars, *leads)]
+        return Sign((*thin, *ticks), wishes=self._wishes(mark, one, two, away))
+
+    def _shifts(self, start: Spot, end: Spot) -> Iterator[Spot]:
+        """How a dimension line may be shifted from its side, either way."""
         reach = math.dist(start, end)
         normal = ((end[1] - start[1]) / reach, (start[0] - end[0]) / reach)
-        way = min((1.0, -1.0), key=lambda sign: self._crowd(start, end, (sign * normal[0], sign * normal[1])))
-        shift = (way * AWAY * normal[0], way * AWAY * normal[1])
-        one, two = (start[0] + shift[0], start[1] + shift[1]), (end[0] + shift[0], end[1] + shift[1])
-        bar = (BAR * normal[0], BAR * normal[1])
-        bars = [Stroke(((p[0] - bar[0], p[1] - bar[1]), (p[0] + bar[0], p[1] + bar[1])), "thin") for p in (one, two)]
-        ticks = _ticks(along(one, two, 0.5 if not mark.label else 0.25), one, two, mark.ticks)
-        return DrawnSide(mark, one, two, (Stroke((one, two), "thin"), *bars, *ticks), (shift[0], shift[1]))
+        for u, v in (normal, (-normal[0], -normal[1])):
+            yield AWAY * u, AWAY * v
+            across = [(x - start[0]) * u + (y - start[1]) * v for x, y in self.spots.values()]
+            across += [
+                (circle.centre[0] - start[0]) * u + (circle.centre[1] - start[1]) * v + circle.radius
+                for circle in self.circles
+            ]
+            if max(across) > AWAY:
+                far = max(across) + AWAY
+                yield far * u, far * v
 
-    def _crowd(self, start: Spot, end: Spot, normal: Spot) -> tuple[int, float]:
-        """What a dimension line on one side of a segment has to cross, and how much of the figure is there."""
-        one, two = ((p[0] + AWAY * normal[0], p[1] + AWAY * normal[1]) for p in (start, end))
-        crossed = sum(
-            side(one, p, q) * side(two, p, q) < 0 and side(p, one, two) * side(q, one, two) < 0 for p, q in self.lines
-        )
-        crossed += sum(_crosses(circle, one, two) for circle in self.circles)
-        weight = sum((x - start[0]) * normal[0] + (y - start[1]) * normal[1] for x, y in self.spots.values())
-        return crossed, weight
+    def _crowd(self, start: Spot, end: Spot, away: Spot) -> float:
+        """What speaks against a dimension line: what it and its leads cross, how far it is, and what lies there."""
+        strokes = _dimension(start, end, away)
+        crossed = sum(_cross(stroke, line) for stroke in strokes for line in self.lines)
+        crossed += sum(_crosses(circle, *strokes[0]) for circle in self.circles)
+        weight = sum((x - start[0]) * away[0] + (y - start[1]) * away[1] for x, y in self.spots.values())
+        return 2 * crossed + math.hypot(*away) / FAR + 0.5 * (weight > 0)
 
     def arrowed(self, mark: ParallelMark) -> Iterator[Stroke]:
         """The arrow heads of a parallel, on the part of its line that has most room; all point rightwards or up."""
@@ -100,7 +112,7 @@ class SideMarks:
         middle = self._free_spot(one, two, part, HEAD)
         for number in range(mark.arrows):
             ahead = (number - (mark.arrows - 1) / 2) * HEAD_GAP + HEAD / 2
-            yield _head((middle[0] + ahead * way[0], middle[1] + ahead * way[1]), way)
+            yield head((middle[0] + ahead * way[0], middle[1] + ahead * way[1]), way)
 
     def _free_spot(self, one: Spot, two: Spot, ends: Sequence[str], size: float) -> Spot:
         """The spot between two neighbours, near the middle, that is clear of other lines and marks."""
@@ -118,6 +130,21 @@ class SideMarks:
         return best
 
 
+def _dimension(start: Spot, end: Spot, away: Spot) -> list[tuple[Spot, Spot]]:
+    """A segment shifted aside, and where that is far the two lines that lead to it."""
+    one, two = (start[0] + away[0], start[1] + away[1]), (end[0] + away[0], end[1] + away[1])
+    reach = math.hypot(*away)
+    if reach <= AWAY + 1:
+        return [(one, two)]
+    return [(one, two), *((along(p, q, AWAY / 2 / reach), q) for p, q in ((start, one), (end, two)))]
+
+
+def _cross(stroke: tuple[Spot, Spot], line: tuple[Spot, Spot]) -> bool:
+    """Whether two segments cross inside both."""
+    (a, b), (c, d) = stroke, line
+    return side(c, a, b) * side(d, a, b) < 0 and side(a, c, d) * side(b, c, d) < 0
+
+
 def _crosses(circle: Circle, one: Spot, two: Spot) -> bool:
     """Whether a segment runs through the outline of a circle."""
     farthest = max(math.dist(spot, circle.centre) for spot in (one, two))
@@ -131,10 +158,3 @@ def _ticks(middle: Spot, start: Spot, end: Spot, count: int) -> Iterator[Stroke]
         step = (number - (count - 1) / 2) * TICK_GAP
         x, y = middle[0] + step * u, middle[1] + step * v
         yield Stroke(((x + TICK * v, y - TICK * u), (x - TICK * v, y + TICK * u)), "mark")
-
-
-def _head(tip: Spot, way: Spot) -> Stroke:
-    u, v = way
-    back = (tip[0] - HEAD * u, tip[1] - HEAD * v)
-    wide = HEAD * HEAD_WIDTH
-    return Stroke(((back[0] - wide * v, back[1] + wide * u), tip, (back[0] + wide * v, back[1] - wide * u)), "mark")

@@ -1,49 +1,124 @@
-"""Stretches a drawing into a fair sketch that is not to scale: order and turning stay, the sizes asked for do not."""
+"""Turns a drawing into a fair sketch that is not to scale: form, order and turning stay, what is asked for does not."""
 
-from collections.abc import Mapping, Sequence
-from itertools import pairwise
+import math
+import random
+from collections.abc import Mapping
+from dataclasses import dataclass
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.elements import bearing
-from paperaudit.geometry.draw.marks import AngleMark, Marks
+from paperaudit.geometry.draw.marks import Marks
+from paperaudit.geometry.draw.redrawn import resized
+from paperaudit.geometry.draw.room import corners_of, is_alike, room, size_of
+from paperaudit.geometry.draw.sketched import as_sketched
+from paperaudit.geometry.draw.true_sizes import TrueSizes
+from paperaudit.geometry.figure import EqualLengths
 from paperaudit.geometry.plane import Spot
-from paperaudit.model.expression import AngleOf
 
 STRETCHES = (1.3, 0.75, 1.5, 0.65, 1.75, 0.55)
 SHEARS = (0.0, 0.18, -0.18, 0.35, -0.35)
 """What is tried: breadth times, and height pushed to the side."""
-CLEARLY_OTHER = 10.0
-"""Degrees by which the size asked for is to be off; more is no better."""
-NARROW = 20.0
-"""Degrees below which an angle of the sketch is hard to letter."""
-BROKEN = 6.0
-SHEARED = 3.0
-"""What a mark that no longer looks true costs, and a shear, which tilts what stands upright."""
+ENOUGH = 1.25
+"""How far off the sizes asked for should be, in terms of what is needed; more is no better."""
+SHAKES = (0.06, 0.1, 0.15, 0.2, 0.25) * 4
+"""By how much of the figure's size points are moved."""
+AFRESH = 0.1
+"""What a figure drawn afresh counts as, in terms of a shear."""
+ASKED, GIVEN, ROOM, SHEARED = 8.0, 1.0, 3.0, 10.0
+"""What counts for a sketch: asked and given sizes that are off, room; and against it: a shear, which tilts it."""
+LOOKS_RIGHT, LOOKS_EQUAL, LOOKS_LONG = 2.0, 2.0, 0.03
+"""Degrees by which a right angle or equal angles, and share by which equal sides may be off and still look so."""
 
 
-def unscaled(
-    arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, answers: Sequence[AngleOf]
-) -> dict[str, Spot]:
-    """The points after the stretch under which the angles in `answers` look least like themselves.
+def unscaled(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, sizes: TrueSizes) -> dict[str, Spot]:
+    """Other positions, near `at`, in which what is asked for is off by enough, or as far as it goes.
 
-    Such a map keeps the order on every line, the turning at every point, parallels and midpoints.
+    Stretches of `at` keep parallels and midpoints. Where that is not enough, or marks would not look
+    true or circles round, the figure is drawn afresh with its sizes left open. Only where the form of
+    the figure settles what is asked for (a corner of an equilateral triangle) sides that are marked
+    as equal need not look so, and at last right angles.
     """
-    given = [mark.angle for mark in marks.angles if mark.label and not mark.is_asked]
-    before = {size: size_of(at, size) for size in (*answers, *given)}
+    stretched = [_Sketch(_mapped(at, stretch, shear), abs(shear)) for shear in SHEARS for stretch in STRETCHES]
+    best, most = dict(at), _worth(arrangement, at, sizes, 0.0)
+    for looseness in range(3):
+        found = [one for one in stretched if _looks_true(arrangement, one.at, marks, looseness)]
+        if not any(sizes.moved(one.at) >= 1 for one in found):
+            starts = [*(one.at for one in stretched[: len(STRETCHES)]), *_shaken(at)]
+            afresh = [_turned(arrangement, spots, at) for spots in resized(arrangement, starts, looseness)]
+            found += [_Sketch(spots, AFRESH) for spots in afresh if _looks_true(arrangement, spots, marks, looseness)]
+        for one in found:
+            worth = round(_worth(arrangement, one.at, sizes, one.change), 6)
+            if worth > most:
+                best, most = one.at, worth
+        if sizes.moved(best) >= 1:
+            break
+    return best
 
-    def worth(points: Mapping[str, Spot], shear: float) -> float:
-        score = -SHEARED * abs(shear) * 5
-        for size in dict.fromkeys(answers):
-            score += 2 * min(CLEARLY_OTHER, abs(size_of(points, size) - before[size]))
-        for size in given:
-            score += min(CLEARLY_OTHER, abs(size_of(points, size) - before[size])) / len(given)
-        score -= BROKEN * sum(_is_off(points, mark) for mark in marks.angles)
-        return score - sum(
-            max(0.0, min(NARROW, size_of(at, one)) - size_of(points, one)) for one in corners_of(arrangement)
-        )
 
-    tried = [(stretch, shear, _mapped(at, stretch, shear)) for shear in SHEARS for stretch in STRETCHES]
-    return max(tried, key=lambda one: round(worth(one[2], one[1]), 6))[2]
+@dataclass(frozen=True, slots=True)
+class _Sketch:
+    """Positions, and how much they were changed."""
+
+    at: dict[str, Spot]
+    change: float
+
+
+def _shaken(at: Mapping[str, Spot]) -> list[dict[str, Spot]]:
+    """The positions with every point moved a little, by chance; the same every time."""
+    chance = random.Random(len(at))
+    size = max(math.dist(one, other) for one in at.values() for other in at.values())
+    return [
+        {
+            name: (x + size * step * chance.uniform(-1, 1), y + size * step * chance.uniform(-1, 1))
+            for name, (x, y) in at.items()
+        }
+        for step in SHAKES
+    ]
+
+
+def _worth(arrangement: Arrangement, at: Mapping[str, Spot], sizes: TrueSizes, change: float) -> float:
+    """What a sketch is worth; `ASKED` or more where what is asked for is off by enough."""
+    score = ASKED * min(ENOUGH, sizes.moved(at)) + GIVEN * sizes.blurred(at) - SHEARED * change
+    return score + ROOM * (room(arrangement, at) - room(arrangement, arrangement.at))
+
+
+def _turned(arrangement: Arrangement, spots: Mapping[str, Spot], at: Mapping[str, Spot]) -> dict[str, Spot]:
+    """Positions turned so that they stand as others do."""
+    points, model = ({name: complex(*spot) for name, spot in one.items()} for one in (spots, at))
+    return {name: (spot.real, spot.imag) for name, spot in as_sketched(arrangement, points, model).items()}
+
+
+def _looks_true(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, looseness: int) -> bool:
+    """Whether circles are round, and right angles, equal angles and equal sides still look so."""
+    if len(outlines(arrangement.figure, at)) < len(outlines(arrangement.figure, arrangement.at)):
+        return False
+    if looseness < 2 and not _right_angles_look_right(at, marks):
+        return False
+    if looseness < 1 and not _equals_look_equal(arrangement, at, marks):
+        return False
+    return is_alike(arrangement, at)
+
+
+def _right_angles_look_right(at: Mapping[str, Spot], marks: Marks) -> bool:
+    leans = [
+        (bearing(at[first[0]], at[first[1]]) - bearing(at[second[0]], at[second[1]])) % 180
+        for first, second in marks.squares
+    ]
+    leans += [size_of(at, mark.angle) for mark in marks.angles if mark.is_right]
+    return all(abs(lean - 90) < LOOKS_RIGHT for lean in leans)
+
+
+def _equals_look_equal(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks) -> bool:
+    classes: dict[int, list[float]] = {}
+    for mark in marks.angles:
+        if mark.strokes:
+            classes.setdefault(mark.strokes, []).append(size_of(at, mark.angle))
+    if any(max(sizes) - min(sizes) > LOOKS_EQUAL for sizes in classes.values()):
+        return False
+    sides = [(one.first, one.second) for one in arrangement.figure.conditions if isinstance(one, EqualLengths)]
+    lengths = [tuple(math.dist(at[side.start], at[side.end]) for side in pair) for pair in sides]
+    return all(abs(one - other) < LOOKS_LONG * max(one, other) for one, other in lengths)
 
 
 def opened(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot]:
@@ -53,31 +128,5 @@ def opened(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot]:
     return max(tried, key=lambda one: round(min((size_of(one, corner) for corner in corners), default=0.0), 6))
 
 
-def stretches(at: Mapping[str, Spot]) -> list[dict[str, Spot]]:
-    """Every stretch of the points that is tried for a sketch."""
-    return [_mapped(at, stretch, shear) for shear in SHEARS for stretch in STRETCHES]
-
-
 def _mapped(at: Mapping[str, Spot], stretch: float, shear: float) -> dict[str, Spot]:
     return {name: (stretch * x + shear * y, y) for name, (x, y) in at.items()}
-
-
-def size_of(at: Mapping[str, Spot], size: AngleOf) -> float:
-    """The degrees of an angle between points as they are placed."""
-    turn = abs((bearing(at[size.vertex], at[size.other]) - bearing(at[size.vertex], at[size.arm]) + 180) % 360 - 180)
-    return 360 - turn if size.reflex else turn
-
-
-def _is_off(at: Mapping[str, Spot], mark: AngleMark) -> bool:
-    """Whether a right angle no longer looks right."""
-    return mark.is_right and abs(size_of(at, mark.angle) - 90) > 3
-
-
-def corners_of(arrangement: Arrangement) -> list[AngleOf]:
-    """The angles between neighbouring rays."""
-    return [
-        arrangement.between(one, other)
-        for rays in arrangement.rays.values()
-        for one, other in pairwise(rays)
-        if one.line != other.line
-    ]
