@@ -75,10 +75,32 @@ class Leg:
 
 @dataclass(frozen=True, slots=True)
 class Region:
-    """A part of the page that is shaded lightly, bounded by legs one after another from `start`."""
+    """A part of the page that is shaded lightly, or white again, bounded by legs one after another from `start`."""
 
     start: Spot
     legs: tuple[Leg, ...]
+    is_hole: bool = False
+
+    def outline(self) -> list[Spot]:
+        """Spots all along the boundary."""
+        found, here = [self.start], self.start
+        for leg in self.legs:
+            found += _followed(here, leg)
+            here = leg.end
+        return found
+
+
+def _followed(start: Spot, leg: Leg) -> list[Spot]:
+    """Spots along a leg, its end included; an arc of half a turn at most."""
+    if not leg.radius:
+        return [leg.end]
+    half = math.radians(leg.turn) / 2
+    middle, reach = along(start, leg.end, 0.5), math.dist(start, leg.end) or 1.0
+    off = leg.radius * math.cos(half) * math.copysign(1.0, leg.turn)
+    u, v = (leg.end[0] - start[0]) / reach, (leg.end[1] - start[1]) / reach
+    centre = (middle[0] - off * v, middle[1] + off * u)
+    first = bearing(centre, start)
+    return [polar(centre, first + leg.turn * step / 12, leg.radius) for step in range(1, 13)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.draw.marks import AngleMark, Marks, ParallelMark, SideMark, classed
-from paperaudit.geometry.draw.size_marks import QUESTION_MARK, SHOWN, SizeMarks
+from paperaudit.geometry.draw.size_marks import QUESTION_MARK, SHOWN, SizeMarks, diameter_or
 from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, angle, length
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.shapes import shape_conditions
@@ -15,13 +15,11 @@ from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
-    CircleSize,
     Expression,
     LengthOf,
     Letter,
     Measured,
     Number,
-    Product,
     leaves,
 )
 from paperaudit.model.fact import (
@@ -115,7 +113,7 @@ class _Collected:
             self.sizes.ask(expression)
 
     def _relation(self, left: Expression, right: Expression) -> None:
-        left, right = self._diameter(left), self._diameter(right)
+        left, right = (diameter_or(size, self.arrangement) for size in (left, right))
         if not isinstance(left, (*_SIZES, *SHOWN)):
             left, right = right, left
         if isinstance(left, SHOWN):
@@ -136,15 +134,6 @@ class _Collected:
             self.right.append(size)
         elif _is_plain(right):
             self.angle_labels.setdefault(size, []).append(write(right))
-
-    def _diameter(self, size: Expression) -> Expression:
-        """Twice a radius is the diameter, which is what the paper gives in these words."""
-        match size:
-            case Product((Number(value), LengthOf(start, end))) if value == 2:
-                for centre, points in self.arrangement.circles.items():
-                    if centre in (start, end) and {start, end} & set(points):
-                        return CircleSize("diameter", centre)
-        return size
 
     def _length_relation(self, left: LengthOf, right: Expression) -> None:
         side = length(left.start, left.end)
@@ -232,6 +221,7 @@ class _Collected:
             tuple(self.sizes.heights()),
             tuple(self.sizes.bearings()),
             tuple(self.sizes.shaded),
+            tuple(self.sizes.holes),
             tuple(self.sizes.heavy),
         )
 
@@ -248,11 +238,13 @@ class _Collected:
     def _angle_marks(self) -> Iterator[AngleMark]:
         classes = classed(self.equal_angles)
         asked = [size for size in self.asked if isinstance(size, AngleOf)]
+        square = {classes[size] for size in self.right if size in classes}
+        self.right += [size for size, number in classes.items() if number in square and size not in self.right]
         sizes = dict.fromkeys([*self.angle_labels, *self.right, *classes, *self.numbers, *asked])
         for size in sizes:
             label = " = ".join(dict.fromkeys(self.angle_labels.get(size, ())))
             right = size in self.right
-            mark = AngleMark(size, label, classes.get(size, 0), right, number=self.numbers.get(size, 0))
+            mark = AngleMark(size, label, 0 if right else classes.get(size, 0), right, number=self.numbers.get(size, 0))
             if size in asked and not label and not right:
                 mark = replace(mark, label=QUESTION_MARK, is_asked=True)
             yield mark

@@ -19,7 +19,7 @@ MARGIN = 1.2
 """Clear space round a text."""
 COVERED_TEXT = 1.0
 COVERED_LINE = 1.0
-COVERED_MARK = 0.6
+COVERED_MARK = 1.0
 COVERED_DOT = 4.0
 """How bad it is to cover a unit of another text's side, of a line's length, of a mark's length; to cover a dot."""
 DOT = 1.7

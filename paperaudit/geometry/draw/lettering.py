@@ -23,7 +23,7 @@ FINE = 0.6
 ROUNDS = 3
 """How often texts that cover something are placed anew, others giving way."""
 SIZES_OF_SOMETHING = ("size", "asked")
-ROW, IN_A_ROW = 9.0, 1.2
+ROW, IN_A_ROW = 9.0, 2.5
 """How near two sizes in one row may be before they look like one, and what that costs."""
 HIDDEN_TELLS = 3.0
 CROSSED_LEADER = 3.0
@@ -108,12 +108,12 @@ class Lettering:
             if not clashing:
                 break
             for number in clashing:
-                self._put(number)
+                self._put(number, HIDDEN_TELLS)
                 if self.costs[number] > FINE:
                     self._push(number)
 
-    def _put(self, number: int) -> None:
-        self.places[number], self.costs[number] = self._best(number)
+    def _put(self, number: int, tells: float = 1.0) -> None:
+        self.places[number], self.costs[number] = self._best(number, tells)
 
     def _push(self, number: int) -> None:
         """Takes a place where one other text alone is in the way, if that one finds a place that is not much worse."""
@@ -147,7 +147,7 @@ class Lettering:
             if other != number:
                 yield other, self.wishes[other].box(place), place.leader
 
-    def _best(self, number: int) -> tuple[Place, float]:
+    def _best(self, number: int, tells: float) -> tuple[Place, float]:
         wish = self.wishes[number]
         best, least, hidden = wish.places[0], math.inf, math.inf
         for place in wish.places:
@@ -156,9 +156,9 @@ class Lettering:
             against = place.penalty + self._doubt(wish, place) + self._mistakable(number, place)
             if against >= least:
                 continue
-            covered = self._hidden(number, place, least - against)
-            if covered + against < least:
-                best, least, hidden = place, covered + against, covered
+            covered = self._hidden(number, place, (least - against) / tells)
+            if tells * covered + against < least:
+                best, least, hidden = place, tells * covered + against, covered
             if covered < FINE and against == 0:
                 break
         return best, hidden

@@ -56,12 +56,16 @@ class ParallelMark:
 
 @dataclass(frozen=True, slots=True)
 class ArcMark:
-    """An arc with its degrees or its length beside it, and strokes across it for the class of its equals."""
+    """An arc with its degrees or its length beside it, and strokes across it for the class of its equals.
+
+    `is_further` says that another mark shows where the arc begins and ends.
+    """
 
     arc: ArcOf
     label: str = ""
     strokes: int = 0
     is_asked: bool = False
+    is_further: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +103,7 @@ class Marks:
     """Everything that a figure shows beside its lines and letters.
 
     `squares` are pairs of lines at right angles that share no letter; `shaded` and `heavy` what has
-    its area or its perimeter asked for.
+    its area or its perimeter asked for, `holes` what is taken away from such an area.
     """
 
     angles: tuple[AngleMark, ...] = ()
@@ -111,6 +115,7 @@ class Marks:
     heights: tuple[HeightMark, ...] = ()
     bearings: tuple[BearingMark, ...] = ()
     shaded: tuple[Surface, ...] = ()
+    holes: tuple[Surface, ...] = ()
     heavy: tuple[Outline, ...] = ()
 
 

@@ -11,7 +11,7 @@ from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, S
 from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import Drawing
 from paperaudit.geometry.shapes import kite_axis
-from paperaudit.model.expression import AngleOf
+from paperaudit.model.expression import AngleOf, LengthOf
 from paperaudit.model.fact import Path
 
 BASE_OF_ISOSCELES = 3.0
@@ -103,6 +103,7 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
         _Base(points[line[-1]] - points[line[0]], line, value)
         for line, value in zip(arrangement.lines, worth, strict=True)
     ]
+    found += [_Base(points[c] - points[a], (), UPRIGHT_KITE) for a, c in _measured_diagonals(arrangement)]
     kites = [shape for shape, _ in arrangement.figure.shapes if shape.kind == "kite"]
     for shape in kites:
         first, _, third, _ = kite_axis(shape, ())
@@ -111,6 +112,21 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
         _Base(points[centre] - points[start], (), TANGENTS_ALIKE + LONGEST) for start, centre in _axes(arrangement)
     ]
     return found
+
+
+def _measured_diagonals(arrangement: Arrangement) -> Iterator[Path]:
+    """The diagonal of a rhombus whose length is given: level or upright it is easy to measure beside."""
+    lengths = [
+        {size.start, size.end}
+        for condition in arrangement.figure.conditions
+        if isinstance(condition, SizeRelation)
+        for size in condition.form.terms
+        if isinstance(size, LengthOf)
+    ]
+    for shape, _ in arrangement.figure.shapes:
+        if shape.kind in ("rhombus", "square"):
+            a, b, c, d = shape.points
+            yield from (pair for pair in ((a, c), (b, d)) if set(pair) in lengths)
 
 
 def _right_arms(condition: object) -> tuple[Path, ...]:

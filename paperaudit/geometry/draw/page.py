@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.angle_marks import DrawnAngle, drawn_angles, strokes_of
 from paperaudit.geometry.draw.circles import circles_of
-from paperaudit.geometry.draw.elements import Arc, Box, Circle, Layout, Region, Stroke, bearing, polar
+from paperaudit.geometry.draw.elements import Arc, Box, Circle, Layout, Stroke, bearing, polar
 from paperaudit.geometry.draw.ground import Ground
 from paperaudit.geometry.draw.lettering import Lettering, Wish, total_box
 from paperaudit.geometry.draw.marks import Marks
-from paperaudit.geometry.draw.regions import outline_of, region_of
+from paperaudit.geometry.draw.notes import noted
+from paperaudit.geometry.draw.regions import outline_of, regions_of
 from paperaudit.geometry.draw.right_angles import squares
 from paperaudit.geometry.draw.round_signs import arc_sign, radius_sign
 from paperaudit.geometry.draw.side_marks import SideMarks
@@ -98,15 +99,18 @@ class Page:
         arcs = tuple(arc for sign in signs for arc in sign.arcs)
         boxes = [label.box for label in lettering.labels] + [circle.box for circle in self.circles.values()]
         frame = self._frame(boxes, strokes, [arc.spot(i / 8) for arc in arcs for i in range(9)], least_width)
+        frame, notes = noted(frame, [note for sign in signs for note in sign.notes])
+        if self.note:
+            frame = (*frame[:3], frame[3] + NOTE_HEIGHT)
         layout = Layout(
             frame,
             strokes,
             arcs,
             self.dots,
-            lettering.labels,
+            (*lettering.labels, *notes),
             self.note,
             tuple(self.circles.values()),
-            tuple(self._regions()),
+            tuple(regions_of(self.marks, self.spots, self.circles)),
         )
         return lettering.covered, layout
 
@@ -148,13 +152,6 @@ class Page:
         for outline in marks.heavy:
             try:
                 yield outline_of(outline, self.spots, self.circles)
-            except KeyError:
-                continue
-
-    def _regions(self) -> Iterator[Region]:
-        for surface in self.marks.shaded:
-            try:
-                yield region_of(surface, self.spots, self.circles)
             except KeyError:
                 continue
 
@@ -211,8 +208,6 @@ class Page:
         every = [spot for stroke in strokes for spot in stroke.spots] + list(spots)
         left, top, right, bottom = total_box([*boxes, *((x, y, x, y) for x, y in every)])
         left, top, right, bottom = left - BORDER, top - BORDER, right + BORDER, bottom + BORDER
-        if self.note:
-            bottom += NOTE_HEIGHT
         spare = max(0.0, least - (right - left)) / 2
         return left - spare, top, right + spare, bottom
 

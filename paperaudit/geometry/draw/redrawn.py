@@ -1,10 +1,12 @@
 """Draws a figure once more, better spaced: with the same sizes, order and turning, or with all sizes left open."""
 
 import math
+import random
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.room import is_alike, room
 from paperaudit.geometry.draw.true_sizes import TrueSizes
 from paperaudit.geometry.figure import (
@@ -26,12 +28,18 @@ from paperaudit.geometry.figure import (
     SizeRelation,
     TangentAt,
 )
+from paperaudit.geometry.margins import LETTER_SCALE
 from paperaudit.geometry.plane import Spot
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.model.expression import AngleOf, Letter
 
 FURTHER_SEEDS = range(24)
 """The starts of further drawings."""
+STRETCHES = (1.3, 0.75, 1.5, 0.65, 1.75, 0.55)
+SHEARS = (0.0, 0.18, -0.18, 0.35, -0.35)
+"""What is tried: breadth times, and height pushed to the side."""
+SHAKES = (0.06, 0.1, 0.15, 0.2, 0.25) * 4
+"""By how much of the figure's size points are moved."""
 ROOMY = 2.4
 """A drawing with this much room (3 is ample) is not drawn again."""
 _OF_FORM = (
@@ -42,16 +50,49 @@ _OF_FORM = (
 
 
 def well_spaced(arrangement: Arrangement, sizes: TrueSizes) -> dict[str, Spot]:
-    """The positions of the drawing with most room that has the same order, turning and sizes.
+    """The positions with most room that have the arrangement's order and turning, and its sizes.
 
-    A figure that has a sketch stays as it is, and so does one that has room.
+    Lengths that are free are settled first. A figure that has a sketch, or room enough, is not drawn
+    again; else it is from several starts, by chance and near its own.
     """
-    at = dict(arrangement.at)
-    if arrangement.figure.sketch or room(arrangement, at) > ROOMY:
-        return at
-    drawings = realise(arrangement.figure, FURTHER_SEEDS)
-    found = [points for points in _alike(arrangement, drawings) if sizes.kept_by(points)]
-    return max([at, *found], key=lambda points: room(arrangement, points))
+    first = _settled(arrangement, dict(arrangement.at), sizes)
+    if arrangement.figure.sketch or room(arrangement, first) > ROOMY:
+        return first
+    letters = dict.fromkeys(arrangement.figure.letters, LETTER_SCALE / 2)
+    near = [Drawing(spots, letters) for spots in (*stretches(first), *shaken(first))]
+    drawings = realise(arrangement.figure, FURTHER_SEEDS, near)
+    found = [spots for spots in _alike(arrangement, drawings) if sizes.kept_by(spots)]
+    settled = [_settled(arrangement, spots, sizes) for spots in found]
+    return max([first, *found, *settled], key=lambda spots: room(arrangement, spots))
+
+
+def _settled(arrangement: Arrangement, at: dict[str, Spot], sizes: TrueSizes) -> dict[str, Spot]:
+    """Positions with their free lengths well proportioned, where that changes nothing else."""
+    moved = well_proportioned(Arrangement(arrangement.figure, Drawing(at, {})))
+    return moved if sizes.kept_by(moved) and is_alike(arrangement, moved) else at
+
+
+def stretches(at: Mapping[str, Spot]) -> list[dict[str, Spot]]:
+    """The positions made broader and narrower, upright and pushed to the side; true to scale none of them."""
+    return [mapped(at, stretch, shear) for shear in SHEARS for stretch in STRETCHES]
+
+
+def mapped(at: Mapping[str, Spot], stretch: float, shear: float) -> dict[str, Spot]:
+    """The positions, `stretch` times as broad and pushed to the side by `shear` times the height."""
+    return {name: (stretch * x + shear * y, y) for name, (x, y) in at.items()}
+
+
+def shaken(at: Mapping[str, Spot]) -> list[dict[str, Spot]]:
+    """The positions with every point moved a little, by chance; the same every time."""
+    chance = random.Random(len(at))
+    size = max(math.dist(one, other) for one in at.values() for other in at.values())
+    return [
+        {
+            name: (x + size * step * chance.uniform(-1, 1), y + size * step * chance.uniform(-1, 1))
+            for name, (x, y) in at.items()
+        }
+        for step in SHAKES
+    ]
 
 
 def resized(arrangement: Arrangement, starts: Sequence[Mapping[str, Spot]], looseness: int) -> list[dict[str, Spot]]:

@@ -1,14 +1,18 @@
 """Light shading for an area that is asked for, and heavy lines round what has its perimeter asked for."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
-from paperaudit.geometry.draw.elements import Arc, Circle, Leg, Region, Stroke
-from paperaudit.geometry.draw.marks import Outline, Surface
+from paperaudit.geometry.draw.elements import Arc, Circle, Leg, Region, Stroke, distance
+from paperaudit.geometry.draw.marks import Marks, Outline, Surface
 from paperaudit.geometry.draw.round_signs import arc_between
 from paperaudit.geometry.draw.signs import Sign
 from paperaudit.geometry.plane import Spot
 from paperaudit.model.expression import AreaOf, CircleSize, PerimeterOf, SectorOf, SegmentOf
+
+ON_BOUNDARY = 0.5
+"""A spot this near to the boundary of a region is on it, in page units."""
 
 
 def region_of(surface: Surface, spots: Mapping[str, Spot], circles: Mapping[str, Circle]) -> Region:
@@ -25,6 +29,31 @@ def region_of(surface: Surface, spots: Mapping[str, Spot], circles: Mapping[str,
         case SegmentOf(_, arc):
             drawn = arc_between(arc, spots, circles[arc.centre])
             return Region(drawn.spot(0.0), _legs(drawn))
+
+
+def regions_of(marks: Marks, spots: Mapping[str, Spot], circles: Mapping[str, Circle]) -> list[Region]:
+    """All that is shaded, and then what is white again in it.
+
+    Nothing is, where a surface is not all on the page, or where one that is taken away lies outside.
+    """
+    try:
+        shaded = [region_of(surface, spots, circles) for surface in marks.shaded]
+        holes = [region_of(surface, spots, circles) for surface in marks.holes]
+    except KeyError:
+        return []
+    around = [region.outline() for region in shaded]
+    if any(not any(_inside(spot, outline) for outline in around) for hole in holes for spot in hole.outline()):
+        return []
+    return [*shaded, *(replace(hole, is_hole=True) for hole in holes)]
+
+
+def _inside(spot: Spot, outline: Sequence[Spot]) -> bool:
+    """Whether a spot lies in a region or on its boundary: by the crossings of a level ray."""
+    sides = list(zip(outline, [*outline[1:], outline[0]], strict=True))
+    if any(distance(spot, *ends) < ON_BOUNDARY for ends in sides):
+        return True
+    crossed = [(x, y, p, q) for (x, y), (p, q) in sides if (y > spot[1]) != (q > spot[1])]
+    return sum(x + (spot[1] - y) * (p - x) / (q - y) > spot[0] for x, y, p, q in crossed) % 2 == 1
 
 
 def outline_of(outline: Outline, spots: Mapping[str, Spot], circles: Mapping[str, Circle]) -> Sign:

@@ -15,6 +15,9 @@ from paperaudit.model.expression import AngleOf
 APART, CLEAR, OPEN, FAR = 0.5, 0.15, 30.0, 3.5
 """Ample room: of two points and of a point and a line, in terms of the figure's radius; of an angle in degrees;
 and how far apart points may be, in terms of that radius, before their circle looks small."""
+EXACTLY = 1e-4
+NEARLY_RIGHT, MISLEADING = 6.0, 0.9
+"""Degrees within which an angle that is not right looks so, and what one that does costs."""
 ALIKE = 3.0
 """Of two circles, the larger radius in terms of the smaller one before the smaller looks small."""
 
@@ -32,8 +35,11 @@ def room(arrangement: Arrangement, at: Mapping[str, Spot]) -> float:
         for name, spot in shown.items()
         if name not in line
     ]
-    narrowest = min((size_of(at, corner) for corner in corners_of(arrangement)), default=OPEN)
+    corners = [size_of(at, corner) for corner in corners_of(arrangement)]
+    narrowest = min(corners, default=OPEN)
     score = min(1.0, apart / APART) + min(1.0, min(misses, default=CLEAR) / CLEAR) + min(1.0, narrowest / OPEN)
+    off_right = [abs(corner - 90) for corner in corners if abs(corner - 90) > EXACTLY]
+    score -= MISLEADING * max(0.0, 1 - min(off_right, default=NEARLY_RIGHT) / NEARLY_RIGHT)
     score -= max(0.0, radius / min(radii, default=radius) / ALIKE - 1.0)
     return round(score - max(0.0, spread / radius / FAR - 1.0), 6)
 

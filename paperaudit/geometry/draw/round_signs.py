@@ -43,6 +43,8 @@ def arc_sign(mark: ArcMark, spots: Mapping[str, Spot], circle: Circle, ground: G
     )
     if not mark.label:
         return Sign(strokes)
+    if mark.is_further:
+        return Sign(strokes, (), (arc_wish(mark.label, mark.is_asked, arc, True, OFF),))
     beside = [_beside(arc, sign * OFF) for sign in (1.0, -1.0)]
     shown = [Arc(one.centre, one.radius, one.start, one.turn, "thin") for one in beside if one]
     if not shown:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from paperaudit.geometry.arrangement import Arrangement, Triangle
-from paperaudit.geometry.draw.circles import circles_of, outlines, with_centres
+from paperaudit.geometry.draw.circles import circles_of, with_centres
 from paperaudit.geometry.draw.elements import Layout
 from paperaudit.geometry.draw.given_marks import marks_of
 from paperaudit.geometry.draw.layout import Sheet, lay_out
@@ -12,7 +12,6 @@ from paperaudit.geometry.draw.orientation import oriented
 from paperaudit.geometry.draw.page import FRAME_WIDTH, Endless
 from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.redrawn import well_spaced
-from paperaudit.geometry.draw.room import is_alike
 from paperaudit.geometry.draw.structure import NotDrawable, structure, wanted
 from paperaudit.geometry.draw.true_sizes import TrueSizes
 from paperaudit.geometry.draw.unscaled import opened, unscaled
@@ -56,16 +55,12 @@ class ShownFigure:
         """Positions true to scale, well proportioned where the givens leave lengths open."""
         if keep_lengths and self._asks_for_lengths():
             return dict(self.arrangement.at)
-        at = well_proportioned(self.arrangement)
-        if circles_of(self.arrangement.figure) or not self.sizes.kept_by(at) or not is_alike(self.arrangement, at):
-            return well_spaced(self.arrangement, self.sizes)
-        return at
+        return well_spaced(self.arrangement, self.sizes)
 
     def as_skeleton(self, triangle_sides: bool, note: str) -> Layout:
         """The layout of positions that stand for no true sizes, opened up as far as their order allows."""
         at = self.standing(well_proportioned(self.arrangement))
-        is_round = bool(outlines(self.arrangement.figure, at))
-        return self._laid_out(at if is_round else opened(self.arrangement, at), triangle_sides, note)
+        return self._laid_out(opened(self.arrangement, at, self.marks), triangle_sides, note)
 
     def standing(self, at: Mapping[str, Spot]) -> dict[str, Spot]:
         """The points as they stand on the page; where bearings are measured, north is at its top."""

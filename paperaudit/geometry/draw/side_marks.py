@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.draw.elements import Circle, Stroke, distance
+from paperaudit.geometry.draw.elements import Circle, Stroke, bearing, distance
 from paperaudit.geometry.draw.lettering import Wish
 from paperaudit.geometry.draw.marks import ParallelMark, SideMark
 from paperaudit.geometry.draw.signs import HEAD, Sign, head
@@ -23,6 +23,8 @@ ROOM = 7.0
 AWAY = 15.0
 """How far a dimension line runs from its side."""
 BAR = 3.5
+LEVEL, FAR_ASLANT = 2.0, 50.0
+"""Degrees within which a line is level or upright; how far from its side a dimension line may be that is not."""
 FAR = 60.0
 """A dimension line that crosses two lines fewer may be this much farther away, four times."""
 
@@ -68,6 +70,8 @@ class SideMarks:
     def _dimensioned(self, mark: SideMark, start: Spot, end: Spot) -> Sign:
         """A dimension line beside a side, or beyond all that is drawn there, with thin lines that lead to it."""
         away = min(self._shifts(start, end), key=lambda shift: self._crowd(start, end, shift))
+        if not mark.ticks and self._is_unseemly(start, end, away):
+            return Sign(notes=(f"{mark.side.start}{mark.side.end} = {mark.label}",))
         (one, two), *leads = _dimension(start, end, away)
         reach = math.hypot(*away)
         bar = (BAR * away[0] / reach, BAR * away[1] / reach)
@@ -75,6 +79,14 @@ class SideMarks:
         ticks = _ticks(along(one, two, 0.5 if not mark.label else 0.25), one, two, mark.ticks)
         thin = [Stroke(pair, "thin") for pair in ((one, two), *bars, *leads)]
         return Sign((*thin, *ticks), wishes=self._wishes(mark, one, two, away))
+
+    def _is_unseemly(self, start: Spot, end: Spot, away: Spot) -> bool:
+        """Whether a dimension line would cross lines, or run aslant far from its side: words under the figure do."""
+        strokes = _dimension(start, end, away)
+        if any(_cross(stroke, line) for stroke in strokes for line in self.lines):
+            return True
+        aslant = abs((bearing(start, end) + 45) % 90 - 45) > LEVEL
+        return aslant and math.hypot(*away) > FAR_ASLANT
 
     def _shifts(self, start: Spot, end: Spot) -> Iterator[Spot]:
         """How a dimension line may be shifted from its side, either way."""

@@ -14,11 +14,12 @@ HEAD_WIDTH = 0.55
 
 @dataclass(frozen=True, slots=True)
 class Sign:
-    """The strokes and arcs of one mark, and the texts that it wants."""
+    """The strokes and arcs of one mark, the texts that it wants, and what is said in words under the figure."""
 
     strokes: tuple[Stroke, ...] = ()
     arcs: tuple[Arc, ...] = ()
     wishes: tuple[Wish, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
 def head(tip: Spot, way: Spot, size: float = HEAD) -> Stroke:

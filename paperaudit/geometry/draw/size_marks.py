@@ -16,6 +16,7 @@ from paperaudit.geometry.draw.marks import (
     Surface,
     classed,
 )
+from paperaudit.geometry.draw.true_sizes import dimension_of
 from paperaudit.geometry.figure import arc, length
 from paperaudit.geometry.measure import centre_of
 from paperaudit.maths.write import write
@@ -29,10 +30,13 @@ from paperaudit.model.expression import (
     Expression,
     LengthOf,
     Measured,
+    Negative,
     Number,
     PerimeterOf,
+    Product,
     SectorOf,
     SegmentOf,
+    Sum,
 )
 
 QUESTION_MARK = "?"
@@ -52,6 +56,7 @@ class SizeMarks:
     asked: list[Beside] = field(default_factory=list)
     equal: list[tuple[ArcOf, ArcOf]] = field(default_factory=list)
     shaded: list[Surface] = field(default_factory=list)
+    holes: list[Surface] = field(default_factory=list)
     heavy: list[Outline] = field(default_factory=list)
 
     def take(self, size: Expression, value: Expression, is_plain: bool) -> None:
@@ -69,6 +74,8 @@ class SizeMarks:
     def ask(self, size: Expression) -> None:
         """A size that is asked for."""
         match size:
+            case Sum(terms) if all(dimension_of(_plain(term)) == 2 for term in terms):
+                self._compound(terms)
             case AreaOf():
                 self.shaded.append(size)
             case PerimeterOf():
@@ -86,6 +93,15 @@ class SizeMarks:
             case _:
                 known = self._settled(size)
                 self.asked += [known] if known is not None else []
+
+    def _compound(self, terms: tuple[Expression, ...]) -> None:
+        """Areas that are added up, and those that are taken away from them."""
+        for term in terms:
+            before = len(self.shaded)
+            self.ask(_plain(term))
+            if isinstance(term, Negative):
+                self.holes += self.shaded[before:]
+                del self.shaded[before:]
 
     def _settled(self, size: Expression) -> Beside | None:
         """A size in the figure's own terms; None for what the figure does not show."""
@@ -121,14 +137,15 @@ class SizeMarks:
     def arcs(self) -> Iterator[ArcMark]:
         """The arcs with labels, and those that are said to be equal."""
         classes = classed(self.equal)
-        shown: dict[ArcOf, ArcMark] = {size: ArcMark(size, strokes=number) for size, number in classes.items()}
+        shown: set[ArcOf] = set()
         for size, label, is_asked in self._shown():
             known = size.arc if isinstance(size, ArcLengthOf) else size
             if isinstance(known, ArcOf):
-                before = shown.get(known, ArcMark(known))
-                both = f"{before.label}, {label}" if before.label else label
-                shown[known] = ArcMark(known, both, before.strokes, is_asked or before.is_asked)
-        yield from shown.values()
+                yield ArcMark(known, label, 0 if known in shown else classes.get(known, 0), is_asked, known in shown)
+                shown.add(known)
+        for known, number in classes.items():
+            if known not in shown:
+                yield ArcMark(known, strokes=number)
 
     def sides(self) -> Iterator[SideMark]:
         """The radii, diameters and heights that a drawn segment shows."""
@@ -189,6 +206,21 @@ class SizeMarks:
         at = self.arrangement.at
         (x, y), (p, q), (u, v), (r, s) = at[point], at[foot], at[start], at[end]
         return abs((x - p) * (r - u) + (y - q) * (s - v)) < 1e-6 * ((r - u) ** 2 + (s - v) ** 2)
+
+
+def diameter_or(size: Expression, arrangement: Arrangement) -> Expression:
+    """The diameter, where an expression is twice a radius, which is how the paper's words come; else itself."""
+    match size:
+        case Product((Number(value), LengthOf(start, end))) if value == 2:
+            for centre, points in arrangement.circles.items():
+                if centre in (start, end) and {start, end} & set(points):
+                    return CircleSize("diameter", centre)
+    return size
+
+
+def _plain(term: Expression) -> Expression:
+    """A term without its minus sign."""
+    return term.operand if isinstance(term, Negative) else term
 
 
 def _label(size: Beside, value: Expression) -> str:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from paperaudit.errors import NoValue
 from paperaudit.geometry.build import FigureBuilder
@@ -22,10 +23,18 @@ from paperaudit.model.expression import (
     Expression,
     LengthOf,
     Letter,
+    Measured,
+    Negative,
+    Number,
     PerimeterOf,
+    Power,
+    Product,
     Quotient,
+    Relation,
+    Root,
     SectorOf,
     SegmentOf,
+    Sum,
     leaves,
     letters_of,
 )
@@ -44,7 +53,7 @@ class Measure:
     """A quantity with its dimension (0 for an angle, 1 for a length, 2 for an area) and its size on a drawing."""
 
     size: Expression
-    dimension: int
+    dimension: int | Fraction
     value: float
 
 
@@ -73,6 +82,21 @@ class TrueSizes:
         ]
         self.ratios = [one for one in meant if isinstance(one, Quotient)]
         self.asked = list(self._measures(one for one in meant if not isinstance(one, Quotient)))
+        self.bound = [measure for one in relations for measure in self._bound_by(one)] + self.asked
+
+    def _bound_by(self, relation: Relation) -> Iterator[Measure]:
+        """What a given keeps as it is: one size, the quotient of its sides, or with letters every size in it."""
+        left, right = relation.left, relation.right
+        quantities = [leaf for side in (left, right) for leaf in leaves(side) if dimension_of(leaf) is not None]
+        if _is_equality(left, right):
+            return
+        if letters_of(left) or letters_of(right) or quantities in ([left], [right]):
+            yield from self._measures((left, right))
+            return
+        quotient = Quotient(left, right)
+        value = self.value(quotient, self.at)
+        if value:
+            yield Measure(quotient, _power_of(quotient), value)
 
     def _measures(self, sides: Iterable[Expression]) -> Iterator[Measure]:
         for size in dict.fromkeys(leaf for side in sides for leaf in leaves(side)):
@@ -91,7 +115,7 @@ class TrueSizes:
     def kept_by(self, at: Mapping[str, Spot]) -> bool:
         """Whether all sizes are as they should be on other positions, but for one scale of all lengths."""
         scale: float | None = None
-        for one in (*self.given, *self.asked):
+        for one in self.bound:
             value = self.value(one.size, at)
             if value is None:
                 return False
@@ -99,7 +123,7 @@ class TrueSizes:
                 if abs(value - one.value) > SAME:
                     return False
             elif value * one.value > 0:
-                factor = (value / one.value) ** (1 / one.dimension)
+                factor = (value / one.value) ** float(1 / one.dimension)
                 scale = factor if scale is None else scale
                 if abs(factor / scale - 1) > SAME:
                     return False
@@ -163,3 +187,25 @@ def dimension_of(size: Expression) -> int | None:
     if isinstance(size, CircleSize | SectorOf | SegmentOf):
         return 2 if size.kind == "area" else 1
     return None
+
+
+def _power_of(expression: Expression) -> Fraction:
+    """The power of the unit of length in an expression's value; numbers count as bare, whatever their unit.
+
+    >>> _power_of(Quotient(AreaOf(("A", "B", "C")), LengthOf("A", "B")))
+    Fraction(1, 1)
+    """
+    match expression:
+        case Sum(terms):
+            return max((_power_of(term) for term in terms), key=abs)
+        case Negative(operand) | Measured(operand):
+            return _power_of(operand)
+        case Product(factors):
+            return sum((_power_of(factor) for factor in factors), Fraction(0))
+        case Quotient(numerator, denominator):
+            return _power_of(numerator) - _power_of(denominator)
+        case Power(base, Number(exponent)):
+            return _power_of(base) * exponent
+        case Root(radicand, degree):
+            return _power_of(radicand) / degree
+    return Fraction(dimension_of(expression) or 0)

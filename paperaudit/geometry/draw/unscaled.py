@@ -1,7 +1,6 @@
 """Turns a drawing into a fair sketch that is not to scale: form, order and turning stay, what is asked for does not."""
 
 import math
-import random
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -9,20 +8,15 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.elements import bearing
 from paperaudit.geometry.draw.marks import Marks
-from paperaudit.geometry.draw.redrawn import resized
-from paperaudit.geometry.draw.room import corners_of, is_alike, room, size_of
+from paperaudit.geometry.draw.redrawn import SHEARS, STRETCHES, mapped, resized, shaken
+from paperaudit.geometry.draw.room import is_alike, room, size_of
 from paperaudit.geometry.draw.sketched import as_sketched
 from paperaudit.geometry.draw.true_sizes import TrueSizes
 from paperaudit.geometry.figure import EqualLengths
 from paperaudit.geometry.plane import Spot
 
-STRETCHES = (1.3, 0.75, 1.5, 0.65, 1.75, 0.55)
-SHEARS = (0.0, 0.18, -0.18, 0.35, -0.35)
-"""What is tried: breadth times, and height pushed to the side."""
 ENOUGH = 1.25
 """How far off the sizes asked for should be, in terms of what is needed; more is no better."""
-SHAKES = (0.06, 0.1, 0.15, 0.2, 0.25) * 4
-"""By how much of the figure's size points are moved."""
 AFRESH = 0.1
 """What a figure drawn afresh counts as, in terms of a shear."""
 ASKED, GIVEN, ROOM, SHEARED = 8.0, 1.0, 3.0, 10.0
@@ -39,12 +33,12 @@ def unscaled(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, siz
     the figure settles what is asked for (a corner of an equilateral triangle) sides that are marked
     as equal need not look so, and at last right angles.
     """
-    stretched = [_Sketch(_mapped(at, stretch, shear), abs(shear)) for shear in SHEARS for stretch in STRETCHES]
+    stretched = [_Sketch(mapped(at, stretch, shear), abs(shear)) for shear in SHEARS for stretch in STRETCHES]
     best, most = dict(at), _worth(arrangement, at, sizes, 0.0)
     for looseness in range(3):
         found = [one for one in stretched if _looks_true(arrangement, one.at, marks, looseness)]
         if not any(sizes.moved(one.at) >= 1 for one in found):
-            starts = [*(one.at for one in stretched[: len(STRETCHES)]), *_shaken(at)]
+            starts = [*(one.at for one in stretched[: len(STRETCHES)]), *shaken(at)]
             afresh = [_turned(arrangement, spots, at) for spots in resized(arrangement, starts, looseness)]
             found += [_Sketch(spots, AFRESH) for spots in afresh if _looks_true(arrangement, spots, marks, looseness)]
         for one in found:
@@ -62,19 +56,6 @@ class _Sketch:
 
     at: dict[str, Spot]
     change: float
-
-
-def _shaken(at: Mapping[str, Spot]) -> list[dict[str, Spot]]:
-    """The positions with every point moved a little, by chance; the same every time."""
-    chance = random.Random(len(at))
-    size = max(math.dist(one, other) for one in at.values() for other in at.values())
-    return [
-        {
-            name: (x + size * step * chance.uniform(-1, 1), y + size * step * chance.uniform(-1, 1))
-            for name, (x, y) in at.items()
-        }
-        for step in SHAKES
-    ]
 
 
 def _worth(arrangement: Arrangement, at: Mapping[str, Spot], sizes: TrueSizes, change: float) -> float:
@@ -121,12 +102,17 @@ def _equals_look_equal(arrangement: Arrangement, at: Mapping[str, Spot], marks: 
     return all(abs(one - other) < LOOKS_LONG * max(one, other) for one, other in lengths)
 
 
-def opened(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot]:
-    """The points after the stretch that leaves the narrowest angle widest; for a figure that has no true sizes."""
-    corners = corners_of(arrangement)
-    tried = [_mapped(at, stretch, shear) for shear in SHEARS for stretch in (1.0, *STRETCHES, 2.5, 0.4)]
-    return max(tried, key=lambda one: round(min((size_of(one, corner) for corner in corners), default=0.0), 6))
+def opened(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks) -> dict[str, Spot]:
+    """Positions of the same form with as much room as can be, for a figure that has no true sizes.
 
-
-def _mapped(at: Mapping[str, Spot], stretch: float, shear: float) -> dict[str, Spot]:
-    return {name: (stretch * x + shear * y, y) for name, (x, y) in at.items()}
+    Its right angles and equal sides look so where they can.
+    """
+    stretched = [dict(at), *(mapped(at, stretch, shear) for shear in SHEARS for stretch in (*STRETCHES, 2.5, 0.4))]
+    for looseness in range(3):
+        afresh = [
+            _turned(arrangement, spots, at) for spots in resized(arrangement, [*stretched, *shaken(at)], looseness)
+        ]
+        found = [spots for spots in (*stretched, *afresh) if _looks_true(arrangement, spots, marks, looseness)]
+        if found:
+            return max(found, key=lambda spots: room(arrangement, spots))
+    return dict(at)
