@@ -6,6 +6,7 @@ from typing import Literal, TypeAlias
 from paperaudit.model.expression import Expression, Relation
 from paperaudit.model.fact import Fact
 from paperaudit.model.place import NOWHERE, Place
+from paperaudit.model.topic import TopicTask
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,16 +81,21 @@ class Subject:
     relation: Relation
 
 
-Task: TypeAlias = Find | Establish | Solve | Transform | Rounded | WriteAs | Subject
+Task: TypeAlias = Find | Establish | Solve | Transform | Rounded | WriteAs | Subject | TopicTask
 
 
 @dataclass(frozen=True, slots=True)
 class Ask:
-    """A task with what goes with it: accuracy, unit asked for, whether reasons are required."""
+    """A task with what goes with it: accuracy, unit asked for, whether reasons are required.
+
+    `text` is what is asked, in the paper's words. `read_as` is what a story in several sentences was taken
+    for, in mathematics ("x + (x + 3) = 25"), to be shown to the user; "" where the words say it themselves.
+    """
 
     task: Task
     text: str
     accuracy: Accuracy | None = None
     unit: str = ""
     reasons: bool = False
+    read_as: str = ""
     place: Place = field(default=NOWHERE, compare=False)

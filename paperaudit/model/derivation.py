@@ -14,12 +14,14 @@ class Answer:
     `letter` is the unknown it gives a value to, or "" for the size of a quantity. `value` is the
     bare exact value with its unit; None for a verdict in words (yes, proved, no solution). `rounded`
     says that the way to it led over rounded numbers, so that `value` is known to some twelve figures only.
+    `kind` names how a stated answer is compared with it where it is no single value (`maths/answer_kinds/`).
     """
 
     text: str
     value: Expression | None = None
     letter: str = ""
     rounded: bool = False
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from paperaudit.model.round_fact import Incircle as Incircle
 from paperaudit.model.round_fact import OnArc as OnArc
 from paperaudit.model.round_fact import Path as Path
 from paperaudit.model.round_fact import Tangent as Tangent
+from paperaudit.model.topic import TopicFact
 
 ShapeKind: TypeAlias = Literal[
     "triangle", "quadrilateral", "parallelogram", "rectangle", "rhombus", "square", "kite", "trapezium", "polygon"
@@ -238,6 +239,7 @@ Fact: TypeAlias = (
     | Incircle
     | CirclesTouch
     | OnArc
+    | TopicFact
 )
 
 

@@ -89,7 +89,8 @@ def rederived(audited: AuditedPaper) -> int:
 def asked(part: AuditedPart) -> str:
     """What a part asks, as read, else as printed."""
     if part.reading.ask is not None:
-        return part.reading.ask.text
+        ask = part.reading.ask
+        return f"{ask.text} (read as: {ask.read_as})" if ask.read_as else ask.text
     for line in (part.part.ask, part.part.text, part.question.text):
         if line is not None:
             return line.text

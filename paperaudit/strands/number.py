@@ -172,7 +172,7 @@ def _in_unit(lines: tuple[Expression, ...], target: str, ask: Ask) -> Outcome:
     own = unit_of(lines[-1])
     if not own or conversion(own, target) is None:
         return NotRead(f"{write(lines[-1])} cannot be written in {target}")
-    return _worked_out((lines[0],), Ask(ask.task, ask.text, ask.accuracy, target, ask.reasons, ask.place))
+    return _worked_out((lines[0],), replace(ask, unit=target))
 
 
 def _skill_of_form(form: str) -> str:

@@ -3,6 +3,7 @@
 from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.reading import Reading
+from paperaudit.model.topic import TopicTask
 from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.strands.number import NumberStrand
@@ -46,3 +47,5 @@ def _in_words(ask: Ask) -> str:
             return f"something to write as {form}" if not form.startswith("in ") else f"something to write {form}"
         case Subject(letter):
             return f"a formula with {letter} to be made the subject"
+        case TopicTask():
+            return ask.task.in_words()

@@ -20,6 +20,7 @@ from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of
 from paperaudit.wording.tasks import task_of
 from paperaudit.wording.the_circle import Known
+from paperaudit.wording.topics.reading import topic_task
 from paperaudit.wording.unread import not_read
 
 _EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x + 3 = 7”"
@@ -86,6 +87,10 @@ def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | U
     asides = asides_of(notation.letters_apart() if "subject" in notation.text else notation)
     try:
         check_limits(text, LONGEST_SENTENCE)
+        task = topic_task(asides)
+        if task is not None:
+            said = asides.rest.source.strip(" .")
+            return Asked(Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place=place))
         tree = parsed(statement_grammar(), "asked", asides.rest.text)
         return _asked(tree, asides, place, where, scene)
     except NotUnderstood as error:
@@ -109,7 +114,7 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
     said = asides.rest.source_of(_start(spoken), spoken.end)
     if isinstance(task, Rounded | WriteAs):
         said = asides.rest.source.strip(" .")
-    ask_read = Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place)
+    ask_read = Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place=place)
     return Asked(ask_read, () if isinstance(task, Solve) else tuple(conditions))
 
 

@@ -33,6 +33,7 @@ from paperaudit.model.fact import (
     Similar,
     Tangent,
 )
+from paperaudit.model.topic import TopicFact
 from paperaudit.wording.the_circle import UNLETTERED
 
 _POLYGONS = {
@@ -89,6 +90,8 @@ def fact_text(fact: Fact) -> str:
             return _touching(fact) if isinstance(fact, CirclesTouch) else f"{_lie(fact.points)} on {write(fact.arc)}"
         case Centre(kind, point, polygon):
             return f"{point} is the {kind} of {_polygon(polygon)}"
+        case TopicFact():
+            return fact.in_words()
         case Midline(path, polygon):
             return f"{''.join(path)} is a midline of {_polygon(polygon)}"
         case _:

@@ -15,9 +15,22 @@ from paperaudit.wording.scene import Scene
 from paperaudit.wording.stated import commas_used, letters_used, repeats
 from paperaudit.wording.statement import Where, read_given
 from paperaudit.wording.the_circle import Known
+from paperaudit.wording.topics.reading import topic_story
 
 
 def read(question: Question, part: Part) -> Reading:
+    """A part with its typed givens and its ask, sentence by sentence or, where these do not do, as a story.
+
+    A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
+    """
+    reading = _read_sentences(question, part)
+    if reading.ask is not None and not reading.unread:
+        return reading
+    told = topic_story(question, part, Scene(letters_used(question, part), commas_used(question, part)))
+    return reading if told is None else Reading(question, part, told.givens, told.ask)
+
+
+def _read_sentences(question: Question, part: Part) -> Reading:
     """A part with its typed givens and its ask; what was not understood is in `unread`.
 
     What stands under `figure` and `given` is read first. The text of the same level, question or

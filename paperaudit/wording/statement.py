@@ -18,6 +18,7 @@ from paperaudit.wording.clauses import facts_of, statement_grammar
 from paperaudit.wording.implied import implied
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.the_circle import Known, together
+from paperaudit.wording.topics.reading import topic_facts
 from paperaudit.wording.unread import not_read
 
 LONGEST_SENTENCE = 1_000
@@ -58,6 +59,9 @@ def read_clauses(text: str, place: Place, where: Where, scene: Scene) -> tuple[G
     notation = scene.notation(text[:LONGEST_SENTENCE])
     try:
         check_limits(text, LONGEST_SENTENCE)
+        facts = topic_facts(notation, scene)
+        if facts is not None:
+            return (Given(text.strip(), facts, _ORIGINS[where], place),)
         tree = _tree(notation.text)
         return givens_of(tree, notation, place, where, scene)
     except NotUnderstood as error:

@@ -1,0 +1,51 @@
+"""Puts a sentence, or the whole of a part, to the topics that its words announce."""
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.notation import Notation
+from paperaudit.maths.peg import parsed
+from paperaudit.model.ask import Task
+from paperaudit.model.fact import Fact
+from paperaudit.model.paper import Part, Question
+from paperaudit.wording.asides import Asides
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.topics.registry import TOPICS
+from paperaudit.wording.topics.topic import Told
+
+
+def topic_task(asides: Asides) -> Task | None:
+    """The task that a topic reads in an ask, or None where no topic reads all of it."""
+    text = asides.rest.text
+    for topic in TOPICS:
+        if topic.task is None or not topic.ahead.search(text):
+            continue
+        try:
+            return topic.task(parsed(topic.rules(), "ask", text), asides)
+        except (ExpressionNotRead, NotUnderstood):
+            continue
+    return None
+
+
+def topic_facts(notation: Notation, scene: Scene) -> tuple[Fact, ...] | None:
+    """The facts that a topic reads in a statement, or None where no topic reads all of it."""
+    text = notation.text
+    for topic in TOPICS:
+        if topic.facts is None or not topic.ahead.search(text):
+            continue
+        try:
+            return topic.facts(parsed(topic.rules(), "statement", text), scene)
+        except (ExpressionNotRead, NotUnderstood):
+            continue
+    return None
+
+
+def topic_story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """What a topic makes of a whole part, text and table, or None where no topic understands all of it."""
+    lines = (question.text, part.text, part.ask, *question.given, *part.given)
+    text = "\n".join(line.text for line in lines if line is not None)
+    for topic in TOPICS:
+        if topic.story is None or topic.story_ahead is None or not topic.story_ahead.search(text):
+            continue
+        told = topic.story(question, part, scene)
+        if told is not None:
+            return told
+    return None

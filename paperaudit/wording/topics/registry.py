@@ -1,0 +1,6 @@
+"""The topics, in the order in which they are asked whether a sentence is theirs."""
+
+from paperaudit.wording.topics.topic import Topic
+
+TOPICS: tuple[Topic, ...] = ()
+"""The first whose grammar reads a sentence takes it; the general grammar of figures comes after all of them."""
