@@ -1,0 +1,54 @@
+"""Generated questions in their own wording: right or declined, never wrong, and nine of ten right over all."""
+
+import pytest
+
+from tests.strands.dataset import Generated, judge, questions, tally, types_named
+
+pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning:random")
+COUNT = 50
+LEAST_RIGHT = 0.5
+"""Of one type; over all of them it is nine of ten."""
+
+# The types that a school paper could ask, by strand group: each group adds its own at the end of its line.
+NUMBER: tuple[str, ...] = ("arithmetic.add_sub_multiple", "arithmetic.mul_div_multiple", "arithmetic.mixed")
+RATIO: tuple[str, ...] = ()
+ALGEBRA: tuple[str, ...] = ("algebra.linear_1d",)
+FUNCTIONS: tuple[str, ...] = ()
+CHANCE: tuple[str, ...] = ()
+SCHOOL = (*NUMBER, *RATIO, *ALGEBRA, *FUNCTIONS, *CHANCE)
+
+
+@pytest.fixture(scope="module")
+def rights() -> dict[str, float]:
+    """The share of right ones of each type that was tallied in this run."""
+    return {}
+
+
+@pytest.mark.parametrize("kind", SCHOOL)
+def test_a_type_is_right_or_declined(kind: str, rights: dict[str, float]) -> None:
+    table = tally(kind, COUNT)
+    rights[kind] = table.right
+    assert [line for line in table.others if line.startswith("wrong")] == []
+    assert table.right >= LEAST_RIGHT, table.others
+
+
+def test_nine_of_ten_are_right_over_all(rights: dict[str, float]) -> None:
+    assert not rights or sum(rights.values()) / len(rights) >= 0.9, rights
+
+
+def test_every_type_of_the_package_makes_questions() -> None:
+    kinds = types_named(())
+    assert len(kinds) == 56 and set(SCHOOL) <= set(kinds)
+    for kind in kinds:
+        assert questions(kind, 1)[0].text
+
+
+def test_questions_are_the_same_each_time() -> None:
+    assert questions("arithmetic.mul", 5) == questions("arithmetic.mul", 5)
+    assert questions("arithmetic.mul", 5) != questions("arithmetic.mul", 5, seed=2)
+
+
+def test_a_wrong_key_is_told_from_a_right_one() -> None:
+    assert judge(Generated("Calculate 2 + 3 * 4.", "14"))[0] == "right"
+    assert judge(Generated("Calculate 2 + 3 * 4.", "20"))[0] == "wrong"
+    assert judge(Generated("Calculate the number of sails.", "20"))[0] == "declined"
