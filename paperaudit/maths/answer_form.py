@@ -172,7 +172,10 @@ def _product_fault(factors: list[Expression]) -> str:
 
 
 def _is_fraction(factor: Expression) -> bool:
-    return isinstance(factor, Quotient) and all(isinstance(leaf, Number) for leaf in leaves(factor))
+    """Whether a factor is a fraction of numbers; √17/4 holds a root, and 9 × √17/4 is worked out."""
+    if not isinstance(factor, Quotient) or any(isinstance(part, Root) for part in _everything(factor)):
+        return False
+    return all(isinstance(leaf, Number) for leaf in leaves(factor))
 
 
 def _polynomial(expression: Expression) -> Polynomial | None:

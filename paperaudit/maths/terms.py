@@ -53,13 +53,13 @@ def _product(node: Node) -> Expression:
     """Factors with × and ÷ between them, from the left."""
     value: Expression | None = None
     sign = ""
-    for piece in every(node, "share", "times", "times_only"):
+    for piece in every(node, "share", "signed", "times", "times_only"):
         if piece.expr_name.startswith("times"):
             if value is not None and sign == ":" == piece.text:
                 raise ExpressionNotRead("a ratio of more than two terms", piece.start, "one ratio of two terms")
             sign = piece.text
             continue
-        right = _share(piece)
+        right = Negative(_share(the(piece, "share"))) if piece.expr_name == "signed" else _share(piece)
         if value is None:
             value = right
         elif sign in ("÷", ":"):

@@ -6,7 +6,10 @@ from paperaudit.maths.notation import UNIT_MARK, Notation
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Accuracy
 
-COUNTS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
+COUNTS = {
+    word: str(count)
+    for count, word in enumerate("zero one two three four five six seven eight nine ten eleven twelve".split())
+}
 YOUR_ANSWER = r"""
     (?: (?: please\s )?
         (?: giv(?:e|ing) | leav(?:e|ing) | writ(?:e|ing) | express(?:ing)? | stat(?:e|ing) | round(?:ing|ed)? )
@@ -16,14 +19,16 @@ YOUR_ANSWER = r"""
 _LEADS_IN = rf"[,;(]? \s? (?: and\s )? {YOUR_ANSWER} (?: (?: correct | accurate | rounded | round ) (?: \soff )? \s )*"
 _FIGURES = re.compile(
     rf"""{_LEADS_IN} to \s (?P<count> \d+ | {" | ".join(COUNTS)} ) \s
-    (?P<kind> decimal\splaces? | decimals? | d \.? \s? p (?: \. | (?![a-z]) )
+    (?P<kind> decimal\splaces? | decimals? | d \.? \s? ps? (?: \. | (?![a-z]) )
             | significant\s(?:figures?|digits?) | sig \.? \s (?:figs?|figures?) \.? | s \.? \s? f (?: \. | (?![a-z]) ) )
     (?: \s (?: if | where ) \s (?: necessary | needed | appropriate ) )? \)?""",
     re.VERBOSE,
 )
 _NEAREST = re.compile(
     rf"""{_LEADS_IN} to \s the \s nearest [{UNIT_MARK}\s]
-    (?P<step> [a-z°]+ (?: \s (?: number | integer ) )?
+    (?P<step> (?: one \s )? (?: ten \s | hundred \s )? (?: thousand | million | billion ) (?! [a-z] )
+            | one \s (?: tenth | hundredth | thousandth | hundred | ten ) (?! [a-z] )
+            | [a-z°]+ (?: \s (?: number | integer ) )?
             | \d+ (?: \s\d{{3}} )* (?: [.,]\d+ )? (?: [{UNIT_MARK}\s]? [a-z]+ )? )
     \)?""",
     re.VERBOSE,
@@ -35,7 +40,12 @@ _STEPS = {
     "ten": "10",
     "hundred": "100",
     "thousand": "1000",
+    "ten thousand": "10000",
+    "hundred thousand": "100000",
     "million": "1000000",
+    "ten million": "10000000",
+    "hundred million": "100000000",
+    "billion": "1000000000",
     "tenth": "0.1",
     "hundredth": "0.01",
     "thousandth": "0.001",
@@ -64,7 +74,7 @@ def accuracy_of(notation: Notation) -> tuple[Accuracy | None, Notation]:
 
 def _step(words: str) -> str:
     """The step in symbols, or "" where the words name none."""
-    plain = words.replace(UNIT_MARK, " ").strip()
+    plain = words.replace(UNIT_MARK, " ").strip().removeprefix("one ")
     if plain in _STEPS:
         return _STEPS[plain]
     number, _, name = plain.rpartition(" ") if plain[0].isdigit() else ("", "", plain)

@@ -15,6 +15,7 @@ from paperaudit.wording.sentences import Sentence, is_mathematics, sentences
 from paperaudit.wording.stated import LONGEST_PROSE
 from paperaudit.wording.statement import LONGEST_SENTENCE, read_clauses
 from paperaudit.wording.tasks import is_algebra
+from paperaudit.wording.topics.reading import topic_task
 
 _COMMAND = re.compile(
     r"""(?: ^ | [,;:.] \s? | ^ \(? [a-z]{1,4} \) \s | \b (?: hence | then | thus | and | to | please ) \s )
@@ -83,7 +84,7 @@ def _read_sentence(sentence: Sentence, line: Line, scene: Scene, prose: Prose) -
     asides = asides_of(scene.notation(sentence.text))
     if not asides.rest.text.strip(" .,;:!()"):
         prose.asides.append(asides)
-    elif _COMMAND.search(asides.rest.text):
+    elif _COMMAND.search(asides.rest.text) or topic_task(asides) is not None:
         prose.asides.append(asides)
         asked = read_asked(sentence.text, line.place, "text", scene)
         if isinstance(asked, Asked):

@@ -274,3 +274,21 @@ def test_an_increase_or_decrease_by_a_share_of_the_whole(sign: int, lines: list[
     assert isinstance(outcome, Derived)
     assert statements(outcome) == lines
     assert outcome.derivations[0].steps[0].skill == "percentage of a quantity"
+
+
+@pytest.mark.parametrize(("ask", "answer"), [
+    ("Round 2290 to the nearest one hundred.", "2300"), ("Round −17 590 000 to the nearest million.", "−18000000"),
+    ("Round 12 345 to the nearest ten thousand.", "10000"), ("Round 0.00093651674 to 5 dps.", "0.00094"),
+    ("What is 0.020823 rounded to three decimal places?", "0.021"), ("Round 5.5 to zero decimal places.", "6"),
+])
+def test_steps_of_rounding_in_words(ask: str, answer: str) -> None:
+    assert texts(derived(ask)[1]) == [answer]
+
+
+def test_a_surd_over_a_number_is_worked_out() -> None:
+    ask = "Simplify 3√18 × √34/(4√12 ÷ √6)"
+    outcome = derived(ask)[1]
+    asked = reading_of(ask).ask
+    assert isinstance(outcome, Derived) and asked is not None
+    assert compare("9*sqrt(17)/(2*sqrt(2))*sqrt(2)/2*2", outcome.answers, asked).agreement is Agreement.DIFFERS
+    assert compare(texts(outcome)[0].split(" ≈")[0], outcome.answers, asked).agreement is Agreement.AGREES
