@@ -6,10 +6,8 @@ from paperaudit.maths.notation import UNIT_MARK, Notation
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Accuracy
 
-COUNTS = {
-    word: str(count)
-    for count, word in enumerate("zero one two three four five six seven eight nine ten eleven twelve".split())
-}
+_SPELLED = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+COUNTS = {word: str(count) for count, word in enumerate(_SPELLED)}
 YOUR_ANSWER = r"""
     (?: (?: please\s )?
         (?: giv(?:e|ing) | leav(?:e|ing) | writ(?:e|ing) | express(?:ing)? | stat(?:e|ing) | round(?:ing|ed)? )
