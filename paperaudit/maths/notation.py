@@ -7,7 +7,7 @@ single spaces; a span in the plain text is still a span in what the teacher wrot
 import re
 import unicodedata
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 from typing import Literal, TypeAlias
 
@@ -53,6 +53,8 @@ _SEVERAL = (
     ("sqrt", "√"),
     ("cbrt", "∛"),
 )
+_SPECIAL = frozenset({typed[0] for typed, _ in _SEVERAL} | set("ˆ^"))
+"""Where more than one character may belong together."""
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
 Commas: TypeAlias = Literal["", "decimal", "thousands"]
@@ -147,11 +149,18 @@ def read_notation(
     >>> read_notation("AB̂C = 2 × 12,5 °").text
     'AB̂C = 2 × 12,5 °'
     """
+    notation = _settled(_spelled(text), commas)
+    return notation.with_units(letters) if units else notation
+
+
+@lru_cache(maxsize=256)
+def _spelled(text: str) -> Notation:
+    """The spelling that does not depend on the rest of the paper; a part looks at each of its texts several times."""
     characters: list[str] = []
     offsets: list[int] = []
     at = 0
     while at < len(text):
-        typed, plain = _next(text, at)
+        typed, plain = _next(text, at) if text[at] in _SPECIAL else (1, _plain(text[at]))
         for character in plain:
             if character == " " and (not characters or characters[-1] == " "):
                 continue
@@ -161,10 +170,8 @@ def read_notation(
     while characters and characters[-1] == " ":
         characters.pop()
         offsets.pop()
-    plain_text = _lower_words("".join(characters))
     offsets.append(offsets[-1] + 1 if offsets else 0)
-    notation = _settled(Notation(plain_text, tuple(offsets), text), commas)
-    return notation.with_units(letters) if units else notation
+    return Notation(_lower_words("".join(characters)), tuple(offsets), text)
 
 
 def _settled(notation: Notation, commas: Commas) -> Notation:

@@ -1,7 +1,6 @@
 """Compiles grammar files, one on top of another, and matches whole texts against a rule."""
 
 import sys
-from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import TypeAlias
@@ -12,6 +11,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
+from paperaudit.maths.matching import Matched
 from paperaudit.maths.peg_reader import read_rules
 
 Rules: TypeAlias = Mapping[str, Rule]
@@ -37,12 +37,12 @@ def parsed(rules: Rules, name: str, text: str) -> Node:
     expected there is for the caller to say.
     """
     check_limits(text)
-    stopped = ParseError(text)
     with _room_to_recurse():
-        tree = rules[name].match_core(text, 0, defaultdict(dict), stopped)
-    if tree is None or tree.end < len(text):
-        reached = max(stopped.pos, 0 if tree is None else tree.end)
-        raise ExpressionNotRead("", reached)
+        tree = rules[name].match_core(text, 0, Matched(), ParseError(text))
+        if tree is None or tree.end < len(text):
+            stopped = ParseError(text)
+            tree = rules[name].match_core(text, 0, Matched(thorough=True), stopped)
+            raise ExpressionNotRead("", max(stopped.pos, 0 if tree is None else tree.end))
     return tree
 
 

@@ -2,11 +2,14 @@
 
 import re
 from collections.abc import Iterator, Mapping
-from functools import cached_property
 from math import inf
 
 from parsimonious.expressions import Expression as Rule
-from parsimonious.expressions import Literal, Lookahead, OneOf, Quantifier, Regex, Sequence
+from parsimonious.expressions import Lookahead, Quantifier, Sequence
+
+from paperaudit.maths.beginnings import Beginnings
+from paperaudit.maths.matching import Choice, Letters, Pattern
+from paperaudit.maths.needed_letters import Needed
 
 _TOKEN = re.compile(
     r"""\s+ | \#[^\n]*
@@ -30,20 +33,6 @@ def read_rules(text: str, known: Mapping[str, Rule]) -> dict[str, Rule]:
     """
     rules = _Reader(text).rules()
     return _resolved(rules, known)
-
-
-class _Pattern(Regex):  # type: ignore[misc]
-    """A regular expression of the standard library, which compiles in a third of the time, when it is first tried."""
-
-    def __init__(self, pattern: str) -> None:
-        Rule.__init__(self)
-        self.pattern = pattern
-        self.identity_tuple = (self.name, pattern)
-
-    @cached_property
-    def re(self) -> re.Pattern[str]:
-        """The compiled pattern: most papers try a few of them only."""
-        return re.compile(self.pattern)
 
 
 class _Reference(Rule):  # type: ignore[misc]
@@ -82,7 +71,7 @@ class _Reader:
         while self._next() == ("sign", "/"):
             self._at += 1
             options.append(self._sequence())
-        return options[0] if len(options) == 1 else OneOf(*options)
+        return options[0] if len(options) == 1 else Choice(*options)
 
     def _sequence(self) -> Rule:
         members: list[Rule] = []
@@ -115,7 +104,7 @@ class _Reader:
         if kind == "name":
             return _Reference(text)
         if kind != "sign":
-            return _Pattern(_string(text)) if kind == "pattern" else Literal(_string(text))
+            return Pattern(_string(text)) if kind == "pattern" else Letters(_string(text))
         inner = self._choice()
         if self._next() != ("sign", ")"):
             raise ValueError("a bracket is not closed")
@@ -161,6 +150,7 @@ def _resolved(rules: dict[str, Rule], known: Mapping[str, Rule]) -> dict[str, Ru
             rule = rules[rule.target] if rule.target in rules else known[rule.target]
         return rule
 
+    shared, needed = Beginnings(), Needed()
     todo = list(rules.values())
     while todo:
         rule = todo.pop()
@@ -168,4 +158,6 @@ def _resolved(rules: dict[str, Rule], known: Mapping[str, Rule]) -> dict[str, Ru
         todo.extend(member for member in members if not isinstance(member, _Reference))
         if members:
             rule.members = tuple(target(member) for member in members)
+        if isinstance(rule, Choice):
+            rule.beginnings, rule.needed = shared, needed
     return {name: target(rule) for name, rule in rules.items()}

@@ -65,7 +65,7 @@ def named_lines(node: Node, scene: Scene) -> Facts:
     """The medians AD and BE of triangle ABC meet at G; three of them meet in the triangle's centre."""
     words = the(node, "cevian_noun").text
     lines = tuple(path_of(path) for path in every(node, "path", "the_shape", "polygon") if path.expr_name == "path")
-    point = point_of(next(every(node, "point")))
+    point = point_of(the(node, "point"))
     named = first(node, "the_shape", "polygon")
     triangle = _figure(node, 3, scene) if named is not None else _triangle_of(lines, scene, node)
     facts = [fact for line in lines for fact in cevians(line, triangle, words, node)]
@@ -84,7 +84,7 @@ def _triangle_of(lines: tuple[Path, ...], scene: Scene, node: Node) -> tuple[str
 
 def midline(node: Node, scene: Scene) -> Facts:
     """DE is a midline of triangle ABC; where its ends are known to lie on sides, they are their midpoints."""
-    line = path_of(next(every(node, "path", "length", "figure_meant")))
+    line = path_of(the(node, "path", "length", "figure_meant"))
     polygon = _figure(node, None, scene)
     if len(polygon) > 4 or not set(line).isdisjoint(polygon):
         raise NotUnderstood("no midline of this figure", node.start, "a triangle or a trapezium, and other letters")

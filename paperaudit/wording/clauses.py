@@ -8,7 +8,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.maths.grammar import expression_grammar
 from paperaudit.maths.peg import Rules, compiled
-from paperaudit.maths.tree import the
+from paperaudit.maths.tree import first_of
 from paperaudit.model.fact import Fact
 from paperaudit.wording import (
     arcs,
@@ -161,5 +161,7 @@ def statement_grammar() -> Rules:
 
 def facts_of(clause: Node, scene: Scene) -> tuple[Fact, ...]:
     """The facts of one `clause`. Raises NotUnderstood where its names do not fit together."""
-    found = the(clause, *READERS)
+    found = first_of(clause, READERS)
+    if found is None:
+        raise LookupError(f"no reader for {clause.text!r}")
     return READERS[found.expr_name](found, scene)

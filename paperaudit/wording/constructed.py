@@ -119,7 +119,7 @@ def drawn_on(node: Node, scene: Scene) -> Facts:
 
 def cut_alone(node: Node, scene: Scene) -> Facts:
     """Parallel lines AB and CD, cut by BC, which joins a letter of each."""
-    lines, cutter = paths_of(node), path_of(next(every(node, "paths", "path", "length", "parallel_named")))
+    lines, cutter = paths_of(node), path_of(the(node, "paths", "path", "length", "parallel_named"))
     cutter = path_of([piece for piece in every(node, "path", "length") if piece.expr_name == "length"][-1])
     if len(lines) != 2 or not all(len(set(line) & set(cutter)) == 1 for line in lines):
         raise NotUnderstood("it is not said where the lines are cut", node.start, "as in “at G and H”")

@@ -66,7 +66,7 @@ def equidistant(node: Node, scene: Scene) -> Facts:
     """P is equidistant from A and B, or from the lines AB and AC."""
     listed = first(node, "to_line_listed")
     if listed is not None:
-        point = next(every(node, "point"))
+        point = the(node, "point")
         ends = [distance_between([point, line], node) for line in every(listed, "to_line")]
         return tuple(Holds(Relation(one, "=", other)) for one, other in pairwise(ends))
     start, *others = distinct(points_under(node), node)

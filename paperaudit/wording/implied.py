@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from parsimonious.nodes import Node
 
 from paperaudit.maths.quantities import angle_of
-from paperaudit.maths.tree import every, first, has
+from paperaudit.maths.tree import every, first, has, names_in
 from paperaudit.model.expression import AngleOf, Expression, Relation
 from paperaudit.model.fact import Circle, Fact, Holds, Path, Quality, Shape
 from paperaudit.wording.arcs import circles_named
@@ -19,19 +19,39 @@ from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
 from paperaudit.wording.tangents import tangents_named
 from paperaudit.wording.the_circle import THE_CIRCLE
 
+_SIZE_NAMES = {
+    "to_line",
+    "arcs_named",
+    "arc_named",
+    "sector_size",
+    "segment_size",
+    "circle_size",
+    "cevian_name",
+}
+
 
 def implied(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
     """The facts that the names in a clause imply, those of `facts` left out."""
-    found = (
-        *introduced(clause, scene, facts),
-        *by_noun(clause, scene),
-        *tangents_named(clause, scene, facts),
-        *by_size(clause, scene, facts),
-        *sized_in_passing(clause),
-        *_by_side(clause, scene),
-        *_by_angle(clause, scene, facts),
-    )
+    found = list(_by_name(clause, scene, facts))
     return tuple(fact for fact in dict.fromkeys(found) if fact not in facts)
+
+
+def _by_name(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> Iterator[Fact]:
+    """What each kind of name says; a kind that does not occur in the clause is not looked for."""
+    there = names_in(clause)
+    if there & {"polygon", "polygon_name"}:
+        yield from introduced(clause, scene, facts)
+    if "path_noun" in there:
+        yield from by_noun(clause, scene)
+        yield from tangents_named(clause, scene, facts)
+    if there & _SIZE_NAMES:
+        yield from by_size(clause, scene, facts)
+    if "ring_sized" in there:
+        yield from sized_in_passing(clause)
+    if "path_noun" in there:
+        yield from _by_side(clause, scene)
+    if "angle" in there:
+        yield from _by_angle(clause, scene, facts)
 
 
 def by_size(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterator[Fact]:

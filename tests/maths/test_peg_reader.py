@@ -18,6 +18,8 @@ from paperaudit.wording.clauses import statement_grammar
 HERE = Path(paperaudit.__file__).parent
 FILES = sorted(HERE.glob("*/*.peg"))
 AT_MOST_SECONDS = 0.11
+OURS = {"Pattern": "Regex", "Choice": "OneOf", "Letters": "Literal"}
+"""Our own kinds of rules by the ones that they stand for."""
 
 
 def shape(rule: Rule, top: bool = True) -> Iterator[object]:
@@ -25,7 +27,7 @@ def shape(rule: Rule, top: bool = True) -> Iterator[object]:
     if rule.name and not top:
         yield rule.name
         return
-    yield type(rule).__name__.lstrip("_").replace("Pattern", "Regex")
+    yield OURS.get(type(rule).__name__, type(rule).__name__)
     if isinstance(rule, Literal):
         yield rule.literal
     elif isinstance(rule, Regex):
