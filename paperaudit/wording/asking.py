@@ -17,7 +17,7 @@ from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.clauses import statement_grammar
 from paperaudit.wording.implied import by_size
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of
+from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of, read_clauses
 from paperaudit.wording.tasks import task_of
 from paperaudit.wording.the_circle import Known
 from paperaudit.wording.topics.reading import topic_task
@@ -27,6 +27,11 @@ _EXPECTED = "an ask such as ∠ABC, x, “show that AB ∥ CD” or “solve 2x 
 WHICH_CIRCLE = "which circle is meant, as in “circle O”"
 _ALGEBRA = re.compile(r"\b(?:solve|simplify|expand|factori[sz]e|subject|multiply out)\b", re.IGNORECASE)
 
+_CONDITION = re.compile(
+    r"(?:given(?: that)?|if|when|let|suppose(?: that)?),? (?P<said>.+?)[,.;:] (?:then )?"
+    r"(?P<ask>(?:find|calculate|work out|determine|evaluate|what|write|express|state|give|solve|show|list)\b.+)",
+    re.IGNORECASE | re.DOTALL,
+)
 _PLACES = re.compile(r"\bdecimal places?\b|\bd\. ?p\b", re.IGNORECASE)
 
 
@@ -83,6 +88,23 @@ def read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | U
     """An ask with the conditions in the same sentence."""
     if not scene.commas and _PLACES.search(text[:LONGEST_SENTENCE]):
         scene = replace(scene, commas="decimal")
+    asked = _read_asked(text, place, where, scene)
+    return asked if isinstance(asked, Asked) else _behind_condition(text, place, where, scene) or asked
+
+
+def _behind_condition(text: str, place: Place, where: Where, scene: Scene) -> Asked | None:
+    """An ask behind statements that the whole sentence does not read with it: "Given that A = 2³ × 3, find …"."""
+    split = _CONDITION.fullmatch(text[:LONGEST_SENTENCE].strip())
+    if split is None:
+        return None
+    asked = _read_asked(split["ask"], place, where, scene)
+    givens = read_clauses(split["said"], place, where, scene)
+    if isinstance(asked, Unread) or isinstance(givens, Unread):
+        return None
+    return replace(asked, conditions=(*givens, *asked.conditions))
+
+
+def _read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | Unread:
     notation = scene.notation(text[:LONGEST_SENTENCE], not _ALGEBRA.search(text[:LONGEST_SENTENCE]))
     asides = asides_of(notation.letters_apart() if "subject" in notation.text else notation)
     try:

@@ -1,0 +1,96 @@
+"""Calculations in words: "Subtract 7 from 12", "the product of 6 and 0.5", "the cube root of 343"."""
+
+import re
+from fractions import Fraction
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import BudgetExceeded, NoValue
+from paperaudit.maths.exact import NotSurd, rational_value
+from paperaudit.maths.measure import UnitClash, unit_of, without_units
+from paperaudit.maths.tree import the
+from paperaudit.model.ask import Task, Transform
+from paperaudit.model.expression import Expression, Negative, Number, Power, Product, Quotient, Root, Sum
+from paperaudit.wording.asides import Asides
+from paperaudit.wording.scene import NotUnderstood
+from paperaudit.wording.tasks import is_numeric
+from paperaudit.wording.topics.numbers_named import numbers_in
+from paperaudit.wording.topics.topic import Topic
+
+_DEGREES = ("square", "cube", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+_RULES = ("added", "taken", "times", "over", "apart", "powered", "rooted", "shared")
+
+
+def _task(node: Node, asides: Asides) -> Task:
+    chosen = the(node, *_RULES)
+    numbers = numbers_in(chosen, letters=False)
+    if not all(map(is_numeric, numbers)):
+        raise NotUnderstood("a calculation with letters", node.start)
+    return Transform("evaluate", _calculation(chosen, numbers))
+
+
+def _calculation(node: Node, numbers: tuple[Expression, ...]) -> Expression:
+    first, last = numbers[0], numbers[-1]
+    match node.expr_name:
+        case "added":
+            turned = " to " in node.text or " than " in node.text
+            return Sum(numbers[::-1] if turned else numbers)
+        case "taken":
+            turned = not node.text.startswith(("subtract ", "take ")) and " less than " not in node.text
+            return Sum((first, Negative(last)) if turned else (last, Negative(first)))
+        case "times":
+            return Product(numbers, "×")
+        case "over":
+            return Quotient(first, last, "÷") if not _whole(numbers) else Quotient(first, last)
+        case "apart":
+            larger, smaller = (first, last) if _size(first) >= _size(last) else (last, first)
+            return Sum((larger, Negative(smaller)))
+        case "powered":
+            return Power(first, last if len(numbers) > 1 else _number(2 if "square" in node.text else 3))
+        case "rooted":
+            name = the(node, "root_name").text.replace("third", "cube")
+            return Root(first, _DEGREES.index(name) + 2)
+    return _share(node.text.removeprefix("the "), first)
+
+
+def _whole(numbers: tuple[Expression, ...]) -> bool:
+    """Whether all numbers are whole, so that their quotient is a fraction where it does not come out."""
+    return all(isinstance(_unsigned(one), Number) and _size(one).denominator == 1 for one in numbers)
+
+
+def _unsigned(value: Expression) -> Expression:
+    return value.operand if isinstance(value, Negative) else value
+
+
+def _size(value: Expression) -> Fraction:
+    try:
+        size = rational_value(without_units(value, unit_of(value)))
+    except (NoValue, UnitClash, BudgetExceeded, NotSurd):
+        size = None
+    if size is None:
+        raise NotUnderstood("an irrational number", 0, "a number")
+    return size
+
+
+def _number(value: int) -> Number:
+    return Number(Fraction(value))
+
+
+def _share(words: str, number: Expression) -> Expression:
+    if words.startswith("reciprocal"):
+        return Quotient(_number(1), number)
+    if words.startswith("hal"):
+        return Quotient(number, _number(2), "÷")
+    return Product((_number(3 if words.startswith(("tr",)) else 2), number), "×")
+
+
+TOPIC = Topic(
+    "calculations in words",
+    re.compile(
+        r"\b(?:sum|total|add|added|plus|minus|less|more|greater|subtract|take|product|multipl\w+|times|divide\w*|over"
+        r"|quotient|difference|distance|power|squared|cubed|square|cube|root|reciprocal|double|twice|treble|triple"
+        r"|half|halve|put together)\b"
+    ),
+    "spoken.peg",
+    _task,
+)
