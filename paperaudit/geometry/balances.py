@@ -102,6 +102,7 @@ class BalanceRows:
             for factor, exponent in factors.items():
                 self._exponents[row, columns[factor]] += exponent
         self._play = np.array([*self._plays[0], *self._plays[1]])
+        self._has_play = any(self._plays[0]) or any(self._plays[1])
         self._logarithms = np.array([logarithm for _, logarithm in self._products])
 
     @property
@@ -115,7 +116,7 @@ class BalanceRows:
         What decimals are rounded by at most counts as holding where the figure's decimals are rounded.
         """
         value, slope = self.exact_rows(readings, state)
-        return within_play(value, slope, self._play) if self._play.any() else (value, slope)
+        return within_play(value, slope, self._play) if self._has_play else (value, slope)
 
     def exact_rows(self, readings: Readings, state: Array) -> Graded:
         """The residuals with every decimal taken as exact."""

@@ -39,7 +39,7 @@ def drawn(figure: Figure) -> Drawn:
     """
     tried = list(_readings(figure))
     if figure.sketch:
-        drawings = realise(tried[0][0], SKETCHED_SEEDS)
+        drawings = realise(tried[0][0], SKETCHED_SEEDS, at_once=True)
         if drawings:
             return Drawn(tried[0][0], tuple(drawings))
     for reading, concession in tried:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     Array: TypeAlias = NDArray[np.float64]
     Flags: TypeAlias = NDArray[np.bool_]
+    Indices: TypeAlias = NDArray[np.int_]
 
 NORTH = -1
 """Stands for both ends of the vector that points north, up the page."""
@@ -48,9 +49,14 @@ class Spread:
 
 @dataclass(frozen=True, slots=True)
 class Readings:
-    """What a batch of drawings measures; values (batch, rows), slopes (batch, rows, unknowns). Angles in radians."""
+    """What a batch of drawings measures; values (batch, rows), slopes (batch, rows, unknowns). Angles in radians.
+
+    `sine` and `cosine` are those of the turns `phi`.
+    """
 
     phi: Array
+    sine: Array
+    cosine: Array
     dphi: Array
     size: Array
     dsize: Array
@@ -105,22 +111,29 @@ class Gauges:
 
     def compile(self) -> None:
         """Settles what is read; nothing may be registered afterwards."""
-        count = len(self.index)
-        self._from_u, self._from_v = np.zeros((2, len(self._turns), count))
-        north = np.zeros(len(self._turns))
+        count, turns = len(self.index), len(self._turns)
+        rows = turns + len(self._lengths)
+        vectors = np.zeros((turns + rows, count))
+        from_u, from_length, from_v = vectors[:turns], vectors[turns:rows], vectors[rows:]
+        self._north = np.zeros(turns)
         for turn, row in self._turns.items():
             if turn.a == NORTH:
-                north[row] = 1.0
+                self._north[row] = 1.0
             else:
-                self._from_u[row, turn.a] -= 1
-                self._from_u[row, turn.b] += 1
-            self._from_v[row, turn.c] -= 1
-            self._from_v[row, turn.d] += 1
-        self._north = north
-        self._from_length = np.zeros((len(self._lengths), count))
+                from_u[row, turn.a] -= 1
+                from_u[row, turn.b] += 1
+            from_v[row, turn.c] -= 1
+            from_v[row, turn.d] += 1
         for (start, end), row in self._lengths.items():
-            self._from_length[row, start] -= 1
-            self._from_length[row, end] += 1
+            from_length[row, start] -= 1
+            from_length[row, end] += 1
+        self._vectors = np.zeros((self.unknowns, 2 * (turns + rows)))
+        self._vectors[0 : 2 * count : 2, : turns + rows] = vectors.T
+        self._vectors[1 : 2 * count : 2, turns + rows :] = vectors.T
+        self._slopes = np.zeros((rows, 4, self.unknowns))
+        """What moves x and y of a turn's first vector or of a length, and x and y of a turn's second vector."""
+        self._slopes[:, 0, 0 : 2 * count : 2] = self._slopes[:, 1, 1 : 2 * count : 2] = vectors[:rows]
+        self._slopes[:turns, 2, 0 : 2 * count : 2] = self._slopes[:turns, 3, 1 : 2 * count : 2] = from_v
         self._crossed = np.zeros((len(self._areas), count, count))
         for polygon, row in self._areas.items():
             for one, two in zip(polygon, polygon[1:] + polygon[:1], strict=True):
@@ -129,30 +142,35 @@ class Gauges:
         spreads = list(self._spreads)
         self._spread_turn = np.array([spread.turn for spread in spreads], dtype=int)
         self._spread_through = np.array([spread.through for spread in spreads], dtype=int)
-        self._by = {name: np.array([s.by == name for s in spreads]) for name in ("reflex", "clockwise", "through")}
+        ways = {by: np.array([spread.by == by for spread in spreads]) for by in ("reflex", "clockwise", "through")}
+        self._by = {by: chosen for by, chosen in ways.items() if any(spread.by == by for spread in spreads)}
 
     def read(self, state: Array) -> Readings:
         """Everything registered, for every drawing of the batch."""
-        batch, count = state.shape[0], len(self.index)
-        x, y = state[:, 0 : 2 * count : 2], state[:, 1 : 2 * count : 2]
-        ux, uy = x @ self._from_u.T, y @ self._from_u.T + self._north
-        vx, vy = x @ self._from_v.T, y @ self._from_v.T
+        batch, turns = state.shape[0], len(self._turns)
+        rows = turns + len(self._lengths)
+        vectors = state @ self._vectors
+        x, y = vectors[:, : turns + rows], vectors[:, turns + rows :]
+        ux, uy, vx, vy = x[:, :turns], y[:, :turns] + self._north, x[:, rows:], y[:, rows:]
+        lx, ly = x[:, turns:rows], y[:, turns:rows]
         phi = np.arctan2(ux * vy - uy * vx, ux * vx + uy * vy)
         uu, vv = ux * ux + uy * uy + TINY, vx * vx + vy * vy + TINY
-        dphi = np.zeros((batch, len(self._turns), self.unknowns))
-        dphi[:, :, 0 : 2 * count : 2] = (uy / uu)[:, :, None] * self._from_u - (vy / vv)[:, :, None] * self._from_v
-        dphi[:, :, 1 : 2 * count : 2] = (vx / vv)[:, :, None] * self._from_v - (ux / uu)[:, :, None] * self._from_u
-        lx, ly = x @ self._from_length.T, y @ self._from_length.T
         size = np.sqrt(lx * lx + ly * ly + TINY)
-        dsize = np.zeros((batch, len(self._lengths), self.unknowns))
-        dsize[:, :, 0 : 2 * count : 2] = (lx / size)[:, :, None] * self._from_length
-        dsize[:, :, 1 : 2 * count : 2] = (ly / size)[:, :, None] * self._from_length
-        area, darea = self._read_areas(x, y, batch, count)
+        rates = np.zeros((batch, rows, 4))
+        rates[:, :turns, 0], rates[:, :turns, 1] = uy / uu, -ux / uu
+        rates[:, :turns, 2], rates[:, :turns, 3] = -vy / vv, vx / vv
+        rates[:, turns:, 0], rates[:, turns:, 1] = lx / size, ly / size
+        slopes = (rates[:, :, None, :] @ self._slopes)[:, :, 0]
+        dphi, dsize = slopes[:, :turns], slopes[:, turns:]
+        area, darea = self._read_areas(state)
         spread, way = self._read_spreads(phi)
-        return Readings(phi, dphi, size, dsize, area, darea, spread, way[:, :, None] * dphi[:, self._spread_turn])
+        dspread = way[:, :, None] * dphi.take(self._spread_turn, axis=1)
+        return Readings(phi, np.sin(phi), np.cos(phi), dphi, size, dsize, area, darea, spread, dspread)
 
-    def _read_areas(self, x: Array, y: Array, batch: int, count: int) -> tuple[Array, Array]:
+    def _read_areas(self, state: Array) -> tuple[Array, Array]:
         """Areas without sign; the sign is that of the way in which each polygon goes round."""
+        batch, count = state.shape[0], len(self.index)
+        x, y = state[:, 0 : 2 * count : 2], state[:, 1 : 2 * count : 2]
         darea = np.zeros((batch, len(self._areas), self.unknowns))
         if not self._areas:
             return np.zeros((batch, 0)), darea
@@ -164,18 +182,20 @@ class Gauges:
         return np.abs(signed), darea
 
     def _read_spreads(self, phi: Array) -> tuple[Array, Array]:
-        turn = phi[:, self._spread_turn]
-        way = np.where(turn < 0, -1.0, 1.0)
+        turn = phi.take(self._spread_turn, axis=1)
+        way = np.copysign(1.0, turn)
+        if not self._by:
+            return np.abs(turn), way
         offset = np.zeros_like(turn)
         full = 2 * math.pi
-        reflex, clockwise, through = self._by["reflex"], self._by["clockwise"], self._by["through"]
-        if reflex.any():
+        reflex, clockwise, through = (self._by.get(by) for by in ("reflex", "clockwise", "through"))
+        if reflex is not None:
             way = np.where(reflex, -way, way)
             offset = np.where(reflex, full, offset)
-        if clockwise.any():
+        if clockwise is not None:
             way = np.where(clockwise, -1.0, way)
             offset = np.where(clockwise, np.where(turn > 0, full, 0.0), offset)
-        if through.any():
+        if through is not None:
             on = phi[:, self._spread_through] % full <= turn % full
             ahead = np.where(turn < 0, full, 0.0)
             way = np.where(through, np.where(on, 1.0, -1.0), way)

@@ -62,7 +62,8 @@ class Hinges:
             self._take(condition)
         for size in chosen:
             self._group([(self._turn(size.vertex, size.arm, size.other), 1.0)])
-        self._drawn = [gauges.length(*pair) for line in figure.lines for pair in combinations(line, 2)]
+        drawn = [gauges.length(*pair) for line in figure.lines for pair in combinations(line, 2)]
+        self._drawn = np.array(drawn, dtype=int)
 
     def _turn(self, vertex: str, arm: str, other: str) -> int:
         return self._gauges.turn(vertex, arm, vertex, other)
@@ -105,87 +106,86 @@ class Hinges:
         turns = [turn for turn, _, _ in self._signed] + [turn for turn, _ in self._fixed]
         self._turns = np.array(turns, dtype=int)
         self._own_ways = np.array([way for _, way, _ in self._signed] + [way for _, way in self._fixed])
-        self._group_of = np.array([group for _, _, group in self._signed], dtype=int)
+        self._group_of = np.array([group + 1 for _, _, group in self._signed] + [0] * len(self._fixed), dtype=int)
         self._parallel = np.array([turn for turn, _ in self._same_way], dtype=int)
         self._parallel_ways = np.array([way for _, way in self._same_way])
-        count = len(self._gauges.index)
-        self._to_middle, self._to_last = np.zeros((2, len(self._orders), count))
+        orders, count = len(self._orders), len(self._gauges.index)
+        ends = np.zeros((2 * orders, count))
         for row, (first, middle, last) in enumerate(self._orders):
-            self._to_middle[row, [first, middle]] = -1.0, 1.0
-            self._to_last[row, [first, last]] = -1.0, 1.0
-
-        rows = (len(self._drawn), len(turns), len(self._same_way), len(self._orders), len(self._orders))
+            ends[row, [first, middle]] = ends[orders + row, [first, last]] = -1.0, 1.0
+        unknowns = self._gauges.unknowns
+        self._vectors = np.zeros((unknowns, 4 * orders))
+        self._vectors[0 : 2 * count : 2, : 2 * orders] = self._vectors[1 : 2 * count : 2, 2 * orders :] = ends.T
+        self._slopes = np.zeros((orders, 4, unknowns))
+        """What moves x and y of the way to the middle point, and x and y of the way to the last one."""
+        for end, rows in enumerate((ends[:orders], ends[orders:])):
+            self._slopes[:, 2 * end, 0 : 2 * count : 2] = self._slopes[:, 2 * end + 1, 1 : 2 * count : 2] = rows
+        counts = (len(self._drawn), len(turns), len(self._same_way), len(self._orders), len(self._orders))
         least = (APART_MARGIN, TURN_MARGIN, SAME_WAY_MARGIN, ORDER_MARGIN, ORDER_MARGIN)
-        margins = np.repeat(least, rows)
+        margins = np.repeat(least, counts)
         self._margins = margins * (1 + UNEVEN * (np.arange(len(margins)) * GOLDEN % 1))
         """No two alike, so that what is held at its margin is not equal by chance."""
 
     def signs(self, read: Readings) -> Array:
-        """For each group of turns the way round that the batch's drawings already lean to: (batch, groups)."""
+        """The way round that the batch's drawings already lean to: (batch, 1 + groups).
+
+        The first is +1, of the turns that are fixed; then there is one for each group.
+        """
         batch = read.phi.shape[0]
-        lean = np.zeros((batch, self._groups))
-        sines = np.sin(read.phi)
+        lean = np.zeros((batch, 1 + self._groups))
+        sines = read.sine
         for turn, way, group in self._signed:
-            lean[:, group] += way * sines[:, turn]
+            lean[:, group + 1] += way * sines[:, turn]
         return np.where(lean >= 0, 1.0, -1.0)
 
     def _ways(self, signs: Array) -> Array:
-        fixed = np.ones((signs.shape[0], len(self._fixed)))
-        ways: Array = self._own_ways * np.concatenate([signs[:, self._group_of], fixed], axis=1)
+        ways: Array = self._own_ways * signs.take(self._group_of, axis=1)
         return ways
 
     def rows(self, state: Array, read: Readings, signs: Array) -> tuple[Array, Array]:
         """How far each order or turn is from holding with its margin; 0 where it holds."""
-        ways, phi = self._ways(signs), read.phi[:, self._turns]
-        parallel = read.phi[:, self._parallel]
-        share, dshare = self._shares(state)
-        value = self._margins - np.concatenate(
-            [
-                read.size[:, self._drawn] / self._apart,
-                ways * np.sin(phi),
-                self._parallel_ways * np.cos(parallel),
-                share,
-                1 - share,
-            ],
-            axis=1,
-        )
-        slope = np.concatenate(
-            [
-                -read.dsize[:, self._drawn] / self._apart,
-                -(ways * np.cos(phi))[:, :, None] * read.dphi[:, self._turns],
-                (self._parallel_ways * np.sin(parallel))[:, :, None] * read.dphi[:, self._parallel],
-                -dshare,
-                dshare,
-            ],
-            axis=1,
-        )
+        held = [read.size.take(self._drawn, axis=1) / self._apart]
+        slopes = [read.dsize.take(self._drawn, axis=1) / -self._apart]
+        if self._turns.size:
+            ways = self._ways(signs)
+            held.append(ways * read.sine.take(self._turns, axis=1))
+            slopes.append(
+                (-ways * read.cosine.take(self._turns, axis=1))[:, :, None] * read.dphi.take(self._turns, axis=1)
+            )
+        if self._parallel.size:
+            held.append(self._parallel_ways * read.cosine.take(self._parallel, axis=1))
+            turning = self._parallel_ways * read.sine.take(self._parallel, axis=1)
+            slopes.append(turning[:, :, None] * read.dphi.take(self._parallel, axis=1))
+        if self._orders:
+            share, dshare = self._shares(state)
+            held += [share, 1 - share]
+            slopes += [-dshare, dshare]
+        value = self._margins - np.concatenate(held, axis=1)
+        slope = np.concatenate(slopes, axis=1)
         if self._excesses:
             excesses = [gauge(read, state) for gauge in self._excesses]
             value = np.concatenate([value, *(EXCESS_MARGIN - excess[:, None] for excess, _ in excesses)], axis=1)
             slope = np.concatenate([slope, *(-incline[:, None, :] for _, incline in excesses)], axis=1)
         active = value > 0
-        return np.where(active, value, 0.0), active[:, :, None] * slope
+        return value * active, active[:, :, None] * slope
 
     def _shares(self, state: Array) -> tuple[Array, Array]:
         """How far along its segment each point between two others stands, from 0 to 1."""
-        count = len(self._gauges.index)
-        x, y = state[:, 0 : 2 * count : 2], state[:, 1 : 2 * count : 2]
-        ux, uy = x @ self._to_middle.T, y @ self._to_middle.T
-        wx, wy = x @ self._to_last.T, y @ self._to_last.T
+        rows = len(self._orders)
+        vectors = state @ self._vectors
+        ux, wx, uy, wy = (vectors[:, at * rows : (at + 1) * rows] for at in range(4))
         square = wx * wx + wy * wy + TINY
         share = (ux * wx + uy * wy) / square
-        slope = np.zeros((state.shape[0], len(self._orders), state.shape[1]))
-        for part, (u, w) in enumerate(((ux, wx), (uy, wy))):
-            slope[:, :, part : 2 * count : 2] = (w / square)[:, :, None] * self._to_middle + (
-                (u - 2 * share * w) / square
-            )[:, :, None] * self._to_last
-        return share, slope
+        rates = np.empty((state.shape[0], rows, 4))
+        rates[:, :, 0], rates[:, :, 1] = wx / square, wy / square
+        rates[:, :, 2], rates[:, :, 3] = (ux - 2 * share * wx) / square, (uy - 2 * share * wy) / square
+        return share, (rates[:, :, None, :] @ self._slopes)[:, :, 0]
 
     def hold_strictly(self, state: Array, read: Readings, signs: Array) -> Flags:
         """Whether every order, turn and direction of each drawing holds, with no margin."""
         share, _ = self._shares(state)
-        turned = self._ways(signs) * np.sin(read.phi[:, self._turns]) > CLEAR_SINE
-        same_way = self._parallel_ways * np.cos(read.phi[:, self._parallel]) > 0
+        turned = self._ways(signs) * read.sine.take(self._turns, axis=1) > CLEAR_SINE
+        same_way = self._parallel_ways * read.cosine.take(self._parallel, axis=1) > 0
         between = (share > CLEAR_SHARE) & (share < 1 - CLEAR_SHARE)
         held: Flags = np.logical_and.reduce(np.concatenate([turned, same_way, between], axis=1), axis=1)
         return held

@@ -13,7 +13,7 @@ from paperaudit.model.expression import AngleOf, ArcOf, BearingOf, CircleSize, L
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from paperaudit.geometry.gauges import Array, Gauges, Readings
+    from paperaudit.geometry.gauges import Array, Gauges, Indices, Readings
     from paperaudit.geometry.measure import Circles
 
 SMALLEST_PART = 0.1
@@ -74,7 +74,9 @@ class LinearRows:
     def compile(self) -> None:
         """Settles the rows; nothing may be added afterwards."""
         self._play = np.array(self._plays)
+        self._has_play = any(self._plays)
         self._wraps = np.array(self._bearing, dtype=bool)
+        self._has_bearings = any(self._bearing)
         self._spreads, self._of_spreads = _matrix([row[0] for row in self._rows])
         self._lengths, self._of_lengths = _matrix([row[1] for row in self._rows])
         self._letters, self._of_letters = _matrix([row[2] for row in self._rows])
@@ -91,32 +93,32 @@ class LinearRows:
         What a decimal is rounded by at most counts as holding where the figure's decimals are rounded.
         """
         value, slope = self.exact_rows(state, read)
-        return within_play(value, slope, self._play) if self._play.any() else (value, slope)
+        return within_play(value, slope, self._play) if self._has_play else (value, slope)
 
     def exact_rows(self, state: Array, read: Readings) -> tuple[Array, Array]:
         """The residuals with every decimal taken as exact."""
-        value = (
-            read.spread[:, self._spreads] @ self._of_spreads.T
-            + read.size[:, self._lengths] @ self._of_lengths.T
-            + state[:, self._letters] @ self._of_letters.T
-            + self._constants
-        )
-        if self._wraps.any():
+        value = read.spread.take(self._spreads, axis=1) @ self._of_spreads.T + self._constants
+        slope = self._of_spreads @ read.dspread.take(self._spreads, axis=1)
+        if self._lengths.size:
+            value += read.size.take(self._lengths, axis=1) @ self._of_lengths.T
+            slope += self._of_lengths @ read.dsize.take(self._lengths, axis=1)
+        if self._letters.size:
+            value += state[:, self._letters] @ self._of_letters.T
+            slope[:, :, self._letters] += self._of_letters
+        if self._has_bearings:
             value = np.where(self._wraps, value - FULL_TURN * np.round(value / FULL_TURN), value)
-        slope = self._of_spreads @ read.dspread[:, self._spreads] + self._of_lengths @ read.dsize[:, self._lengths]
-        slope[:, :, self._letters] += self._of_letters
         return value, slope
 
     def asked_scales(self, read: Readings) -> Array:
         """The logarithms of the factors by which each relation of lengths and a number asks a drawing to be scaled."""
-        lengths = read.size[:, self._lengths] @ self._of_lengths.T
+        lengths = read.size.take(self._lengths, axis=1) @ self._of_lengths.T
         alone = np.array([bool(row[1] and not row[2] and row[3]) for row in self._rows], dtype=bool)
         asked = -self._constants[alone] / np.where(lengths[:, alone], lengths[:, alone], 1.0)
         usable = (asked > 0).all(axis=0) if asked.size else np.zeros(0, dtype=bool)
         logarithms: Array = np.log(asked[:, usable])
         return logarithms
 
-    def letter_rows(self) -> tuple[Array, Array]:
+    def letter_rows(self) -> tuple[Array, Indices]:
         """How the residuals change with the letters, and the unknowns that these are."""
         return self._of_letters, self._letters
 
@@ -127,7 +129,7 @@ def within_play(value: Array, slope: Array, play: Array) -> tuple[Array, Array]:
     return beyond, (beyond != 0)[:, :, None] * slope
 
 
-def _matrix(rows: Sequence[Mapping[int, float]]) -> tuple[Array, Array]:
+def _matrix(rows: Sequence[Mapping[int, float]]) -> tuple[Indices, Array]:
     """The numbers that occur in some rows, and the matrix of the rows over them."""
     numbers = list(dict.fromkeys(number for row in rows for number in row))
     matrix = np.zeros((len(rows), len(numbers)))

@@ -69,30 +69,37 @@ def realise(
     turns: tuple[AngleOf, ...] = (),
     ways: Sequence[Sequence[int]] = (),
     overlapping: bool = False,
+    at_once: bool = False,
 ) -> list[Drawing]:
     """Drawings of the figure, at most one a start, in order; an empty list proves nothing.
 
     Starts are the drawings `near` (of a figure with the same points and letters), then the seeds.
     `ways` says for each start which way (+1 anticlockwise) each angle of `turns` opens. Drawings in
     which two lines fall together are left out unless `overlapping`.
-    Damped least squares on all conditions at once with margins for order and turning, then on the
-    equalities alone; what comes out is checked strictly.
+    Damped least squares with margins for order and turning, first with the numbers faint (unless they are
+    taken into account `at_once`, from a sketch), then on all conditions, then on the equalities alone;
+    what comes out is checked strictly.
     """
     if not near and not turns:
-        drawings = list(_from_seeds(replace(figure, fixed_names=(), named_sizes=()), seeds))
+        drawings = list(_from_seeds(replace(figure, fixed_names=(), named_sizes=()), seeds, at_once))
     else:
         drawings = _realise(figure, seeds, near, turns, ways)
     return drawings if overlapping else [drawing for drawing in drawings if not overlaps(figure, drawing)]
 
 
 @lru_cache(maxsize=32)
-def _from_seeds(figure: Figure, seeds: range) -> tuple[Drawing, ...]:
+def _from_seeds(figure: Figure, seeds: range, at_once: bool) -> tuple[Drawing, ...]:
     """Drawings from the seeds alone; the parts of one question share them, whatever they ask for."""
-    return tuple(_realise(figure, seeds, (), (), ())) if figure.points else ()
+    return tuple(_realise(figure, seeds, (), (), (), at_once)) if figure.points else ()
 
 
 def _realise(
-    figure: Figure, seeds: range, near: Sequence[Drawing], turns: tuple[AngleOf, ...], ways: Sequence[Sequence[int]]
+    figure: Figure,
+    seeds: range,
+    near: Sequence[Drawing],
+    turns: tuple[AngleOf, ...],
+    ways: Sequence[Sequence[int]],
+    at_once: bool = False,
 ) -> list[Drawing]:
     problem = Residuals(figure, turns)
     starts = [state_of(problem, drawing) for drawing in near] + [_start(problem, seed) for seed in seeds]
@@ -100,9 +107,10 @@ def _realise(
     signs = problem.hinges.signs(problem.measure(state))
     if turns:
         signs[:, -len(turns) :] = np.array(ways, dtype=float)
-    problem.weight = FAINT
-    state = _descend(problem, state, signs, FAINT_STEPS, with_hinges=True)
-    problem.weight = 1.0
+    if not at_once:
+        problem.weight = FAINT
+        state = _descend(problem, state, signs, FAINT_STEPS, with_hinges=True)
+        problem.weight = 1.0
     state = _descend(problem, state, signs, ROUGH_STEPS, with_hinges=True)
     state = polished(problem, _descend(problem, state, signs, FINE_STEPS, with_hinges=False))
     measured = problem.measure(state)
@@ -167,8 +175,9 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
             value, slope, cost = value[going], slope[going], cost[going]
         if not active.size:
             return result
-        normal = slope.transpose(0, 2, 1) @ slope
-        pull = (slope.transpose(0, 2, 1) @ value[:, :, None])[:, :, 0]
+        across = slope.transpose(0, 2, 1)
+        normal = across @ slope
+        pull = (across @ value[:, :, None])[:, :, 0]
         weight = normal.trace(axis1=1, axis2=2) / problem.unknowns + 1e-12
         step = np.linalg.solve(normal + (damping * weight + 1e-13)[:, None, None] * eye, -pull[:, :, None])[:, :, 0]
         tried = state + step
@@ -176,10 +185,13 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
         new_cost = (new_value**2).sum(axis=1)
         better = new_cost < cost
         idle = np.where(new_cost < (1 - GAIN) * cost, 0, idle + 1)
-        state = np.where(better[:, None], tried, state)
-        value = np.where(better[:, None], new_value, value)
-        slope = np.where(better[:, None, None], new_slope, slope)
-        cost = np.where(better, new_cost, cost)
+        if better.all():
+            state, value, slope, cost = tried, new_value, new_slope, new_cost
+        else:
+            state = np.where(better[:, None], tried, state)
+            value = np.where(better[:, None], new_value, value)
+            slope = np.where(better[:, None, None], new_slope, slope)
+            cost = np.where(better, new_cost, cost)
         damping = np.clip(np.where(better, damping * 0.25, damping * 6), 1e-12, 1e6)
     result[active] = state
     return result

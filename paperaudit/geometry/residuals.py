@@ -130,12 +130,14 @@ class Residuals:
 
     def equalities(self, state: Array, read: Readings) -> tuple[Array, Array]:
         """Residuals that are zero on a figure that meets the givens."""
-        sines, cosines = read.phi[:, self._lines], read.phi[:, self._rights]
-        values = [np.sin(sines), np.cos(cosines)]
-        slopes = [
-            np.cos(sines)[:, :, None] * read.dphi[:, self._lines],
-            -np.sin(cosines)[:, :, None] * read.dphi[:, self._rights],
-        ]
+        values = [np.zeros((state.shape[0], 0))]
+        slopes = [np.zeros((state.shape[0], 0, self.unknowns))]
+        if self._lines.size:
+            values.append(read.sine.take(self._lines, axis=1))
+            slopes.append(read.cosine.take(self._lines, axis=1)[:, :, None] * read.dphi.take(self._lines, axis=1))
+        if self._rights.size:
+            values.append(read.cosine.take(self._rights, axis=1))
+            slopes.append(-read.sine.take(self._rights, axis=1)[:, :, None] * read.dphi.take(self._rights, axis=1))
         if self.equal.count:
             value, slope = self.equal.rows(read, state)
             values.append(value)
