@@ -71,8 +71,8 @@ def carried(value: Value) -> Value:
 
 def form_expression(form: LinearForm[Size]) -> Expression:
     """A linear form as a sum of its terms."""
-    terms: list[Expression] = [Product((Number(share), size)) for size, share in form.terms.items()]
-    return Sum((*terms, Number(form.constant)))
+    terms: list[Expression] = [Product((Number(Fraction(share)), size)) for size, share in form.terms.items()]
+    return Sum((*terms, Number(Fraction(form.constant))))
 
 
 def fraction_of(expression: Expression, given: Mapping[Size, Value]) -> Value:

@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from functools import cached_property
 from itertools import combinations
 
@@ -225,9 +224,8 @@ class Arrangement:
         plain = way * (self.bearings[two.line] - self.bearings[one.line]) + 180 * half_turns
         measured = abs(self.turn(size.vertex, size.arm, size.other))
         full_turns = round((measured - plain) / 360)
-        constant = Fraction(180 * half_turns + 360 * full_turns)
-        form: LinearForm[object] = LinearForm(None, constant)
-        form = form.plus(LinearForm.of(two.line), Fraction(way)).plus(LinearForm.of(one.line), Fraction(-way))
+        constant = 180 * half_turns + 360 * full_turns
+        form = LinearForm[object].of(two.line, way).plus(LinearForm.of(one.line), -way) + LinearForm.number(constant)
         return LinearForm[object].number(360) - form if size.reflex else form
 
     def direction_difference(self, first: int, second: int, right_angle: bool) -> LinearForm[object]:
@@ -235,11 +233,7 @@ class Arrangement:
         aim = 90 if right_angle else 0
         gap = self.bearings[first] - self.bearings[second]
         offset = 180 * round((gap - aim) / 180) + aim
-        return (
-            LinearForm({first: Fraction(1), second: Fraction(-1)}, Fraction(-offset))
-            if first != second
-            else LinearForm.number(-aim)
-        )
+        return LinearForm({first: 1, second: -1}, -offset) if first != second else LinearForm.number(-aim)
 
     def parallel_way(self, first: int, second: int) -> int:
         """+1 or −1 if two lines of the drawing run the same or opposite ways, 0 if they are not parallel."""

@@ -56,7 +56,7 @@ def _equally_far_from_sides(point: str, polygon: tuple[str, ...], label: int, li
         if _joined(lines, corner, point):
             yield RayBetween(corner, before, point, after, label, halves=True)
             one, two = angle(before, corner, point), angle(point, corner, after)
-            halves: LinearForm[Size] = LinearForm({one: Fraction(1), two: Fraction(-1)})
+            halves: LinearForm[Size] = LinearForm({one: 1, two: -1})
             yield SizeRelation(halves, "angle", label, "angle-bisector")
 
 
@@ -70,7 +70,7 @@ def _centroid(point: str, polygon: tuple[str, ...], label: int, lines: Lines) ->
         for foot in _crossings(lines, (corner, point), (start, end)):
             yield EqualLengths(length(start, foot), length(foot, end), label, "midpoint")
             near, far = length(point, foot), length(corner, point)
-            shares: LinearForm[Size] = LinearForm({far: Fraction(1), near: Fraction(-2)})
+            shares: LinearForm[Size] = LinearForm({far: 1, near: -2})
             yield SizeRelation(shares, "length", label, "centroid")
 
 

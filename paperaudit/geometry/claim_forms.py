@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.build import FigureBuilder
@@ -150,7 +151,7 @@ def _perpendicular(first: tuple[str, str], second: tuple[str, str], arrangement:
     right = arrangement.between(rays[0], rays[1])
     form: LinearForm[Size] = LinearForm.of(right)
     form = form - LinearForm.number(90)
-    return Claim(f"{''.join(first)} ⊥ {''.join(second)}", AngleIs(right, -form.constant), None, None, form)
+    return Claim(f"{''.join(first)} ⊥ {''.join(second)}", AngleIs(right, Fraction(-form.constant)), None, None, form)
 
 
 def _bisects(

@@ -218,7 +218,7 @@ def _normal(form: LinearForm[object]) -> LinearForm[object]:
     if not form.terms:
         return form
     first = min(form.terms, key=repr)
-    return form.times(1 / form.terms[first])
+    return form.over(form.terms[first])
 
 
 def _spanning(aim: LinearForm[object], known: Sequence[tuple[Fact, LinearForm[object]]]) -> tuple[Fact, ...] | None:

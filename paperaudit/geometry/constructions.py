@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -176,7 +175,7 @@ def _right_angles_at(arrangement: Arrangement, point: str, foot: str) -> Iterato
     upright = arrangement.ray(foot, point)
     for ray in arrangement.rays[foot]:
         if ray.line != upright.line:
-            relation: LinearForm[Size] = LinearForm({arrangement.between(upright, ray): Fraction(1)}, Fraction(-90))
+            relation: LinearForm[Size] = LinearForm({arrangement.between(upright, ray): 1}, -90)
             yield Instance("perpendicular-given", (), relation, weight=8)
 
 

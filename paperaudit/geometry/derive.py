@@ -8,6 +8,7 @@ generalisation of Dijkstra's algorithm settles nodes in order of cost.
 import heapq
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from paperaudit.errors import BudgetExceeded
@@ -165,7 +166,7 @@ class Search:
         number = len(self.equations)
         if len(node.form.terms) == 1:
             ((letter, coefficient),) = node.form.terms.items()
-            alone = LinearForm[Letter].number(-node.form.constant / coefficient)
+            alone = LinearForm[Letter].number(-Fraction(node.form.constant) / coefficient)
             self._push("letter", letter, alone, None, (node,), SOLVING)
         rest, _ = self._rows.reduce(node.form)
         if rest.is_zero:
@@ -263,11 +264,11 @@ class Search:
             size = node.subject
             if node.is_number() or not isinstance(size, Measurable):
                 continue
-            coefficient = instance.relation.coefficient(size)
+            coefficient = instance.relation.terms.get(size, 0)
             others = rest.plus(node.form, -coefficient)
             if others.is_constant:
                 behind = tuple(entry for entry in inputs if entry is not node)
-                self._push("size", size, others.times(-1 / coefficient), instance, behind, instance.weight)
+                self._push("size", size, others.over(-coefficient), instance, behind, instance.weight)
 
     def _conclude(
         self, instance: Instance, unknown: Size | None, rest: LinearForm[Letter], inputs: tuple[Node, ...]
@@ -276,7 +277,7 @@ class Search:
             if unknown is None and rest.is_zero and instance.conclusion not in self.facts:
                 self._push("predicate", instance.conclusion, LinearForm(), instance, inputs, instance.weight)
         elif unknown is not None:
-            form = rest.times(-1 / instance.relation.coefficient(unknown))
+            form = rest.over(-instance.relation.terms[unknown])
             self._push("size", unknown, form, instance, inputs, instance.weight)
         elif rest.terms or rest.constant:
             subject = next((node.subject for node in inputs if isinstance(node.subject, Measurable)), None)

@@ -36,7 +36,7 @@ def letter_steps(node: Node, sides: Callable[[Node], Sides], notation: Notation,
 
         lines = solve_simultaneous(tuple(relations), unit=unit).lines
         skill = "simultaneous equations"
-    last = f"{letter.name} = {write(notation.letter_value(node.form.constant, about_angles))}"
+    last = f"{letter.name} = {write(notation.letter_value(Fraction(node.form.constant), about_angles))}"
     shown = [line for line in (lines[1:] if len(relations) == 1 else lines) if line != last]
     reason = Reason("simultaneous") if len(relations) > 1 else None
     steps = [Step(line, StepKind.ALGEBRA, reason, (), "", skill) for line in shown]

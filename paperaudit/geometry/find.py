@@ -255,11 +255,11 @@ def _derivation(
         working.add(node)
     for item, value in zip(wanted, values, strict=True):
         form = one.arrangement.canonical_form(item.form)
-        total = form.constant + sum((v * reached[size].form.constant for size, v in form.terms.items()), Fraction(0))
+        total = sum((v * reached[size].form.constant for size, v in form.terms.items()), Fraction(form.constant))
         if total != value:
             return None
         if not isinstance(item.expression, AngleOf | ArcOf | LengthOf | Letter):
-            working.steps.append(_total_line(item, reached, one, notation, total))
+            working.steps.append(_total_line(item, reached, one, notation, Fraction(total)))
         else:
             _copied(working, reached[next(iter(form.terms))])
     used = tuple(givens[label].text for label in sorted(working.used))
@@ -280,7 +280,7 @@ def _total_line(item: Wanted, reached: Mapping[Any, Node], one: Settled, notatio
     pieces = []
     for size, share in form.terms.items():
         text = write(notation.value(reached[size].form, unit))
-        pieces.append(text if share == 1 else f"{write(number(share))} × {text}")
+        pieces.append(text if share == 1 else f"{write(number(Fraction(share)))} × {text}")
     value = write(notation.value(LinearForm.number(total), unit))
     statement = f"{write(item.expression)} = {' + '.join(pieces)} = {value}"
     skill = "adding angles" if angular else "perimeter"

@@ -264,9 +264,10 @@ def sides_for(source: Source, unknown: Size | None) -> tuple[Expression, Express
         terms = [_share(size, -value / share) for size, value in form.terms.items() if size != unknown]
         constant = -form.constant / share
         return unknown, _total(terms, constant, "°" if isinstance(unknown, AngleOf | ArcOf) else "")
-    left = [_share(size, value) for size, value in form.terms.items() if value > 0]
-    right = [_share(size, -value) for size, value in form.terms.items() if value < 0]
-    return _total(left, max(form.constant, Fraction(0))), _total(right, max(-form.constant, Fraction(0)))
+    left = [_share(size, Fraction(value)) for size, value in form.terms.items() if value > 0]
+    right = [_share(size, Fraction(-value)) for size, value in form.terms.items() if value < 0]
+    constant = Fraction(form.constant)
+    return _total(left, max(constant, Fraction(0))), _total(right, max(-constant, Fraction(0)))
 
 
 def _share(size: Size, share: Fraction) -> Expression:

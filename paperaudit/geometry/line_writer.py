@@ -143,10 +143,12 @@ class LineWriter:
         pieces: list[tuple[str, bool]] = []
         for letter, coefficient in before.terms.items():
             value = bracketed(self.notation.value(found[letter], "" if bare else unit))
-            times = bracketed(self.notation.value(LinearForm.number(abs(coefficient)), ""))
+            times = bracketed(self.notation.value(LinearForm.number(abs(Fraction(coefficient))), ""))
             pieces.append((value if abs(coefficient) == 1 else f"{times} × {value}", coefficient > 0))
         if before.constant:
-            constant = write(self.notation.value(LinearForm.number(abs(before.constant)), "" if bare else unit))
+            constant = write(
+                self.notation.value(LinearForm.number(abs(Fraction(before.constant))), "" if bare else unit)
+            )
             pieces.append((constant, before.constant > 0))
         pieces.sort(key=lambda piece: not piece[1])
         worked, value = _signed(pieces), self.value(node)
@@ -165,10 +167,10 @@ class LineWriter:
         forms = {before.subject: before.form.replaced(solved) for before in node.inputs}
         for size, coefficient in node.instance.relation.terms.items():
             form = forms.get(size) or LinearForm.of(size)  # type: ignore[arg-type]
-            (left if coefficient > 0 else right).append((abs(coefficient), form))
+            (left if coefficient > 0 else right).append((abs(Fraction(coefficient)), form))
         constant = node.instance.relation.constant
         if constant:
-            (right if constant < 0 else left).append((Fraction(1), LinearForm.number(abs(constant))))
+            (right if constant < 0 else left).append((Fraction(1), LinearForm.number(abs(Fraction(constant)))))
         return (right, left) if _more_letters(right, left) else (left, right)
 
     def false_equation(self, node: Node) -> str:

@@ -28,11 +28,13 @@ class Notation:
     def value(self, form: LinearForm[Letter], unit: str) -> Expression:
         """A form as an expression with its unit: 70°, 2x + 10°, (2x + 10)°, 7.5 cm."""
         if form.is_constant:
-            return _measured(number(form.constant), unit)
-        terms: list[Expression] = [_term(letter, value) for letter, value in sorted(form.terms.items(), key=_by_name)]
+            return _measured(number(Fraction(form.constant)), unit)
+        terms: list[Expression] = [
+            _term(letter, Fraction(form.terms[letter])) for letter in sorted(form.terms, key=lambda letter: letter.name)
+        ]
         bare = self.bare_letters or unit != "°"
         if form.constant:
-            constant = number(abs(form.constant))
+            constant = number(abs(Fraction(form.constant)))
             part = constant if bare else _measured(constant, unit)
             if form.constant > 0 and isinstance(terms[0], Negative):
                 terms.insert(0, part)
@@ -54,10 +56,6 @@ def number(value: Fraction) -> Number:
     """
     decimal = as_decimal(value)
     return decimal if decimal is not None and decimal.places <= 4 else as_mixed(value)
-
-
-def _by_name(term: tuple[Letter, Fraction]) -> str:
-    return term[0].name
 
 
 def _measured(amount: Expression, unit: str) -> Expression:

@@ -5,7 +5,6 @@ among the exact linear equations, or by equations that force an angle out of its
 """
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import Any
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -156,7 +155,7 @@ def _ranges(arrangement: Arrangement) -> list[LinearForm[object]]:
         for a, b, c in triangle.turned():
             sides = (length(a, b), length(a, c), length(b, c))
             if all(side in lengths for side in sides):
-                forms.append(LinearForm({sides[0]: Fraction(1), sides[1]: Fraction(1), sides[2]: Fraction(-1)}))
+                forms.append(LinearForm({sides[0]: 1, sides[1]: 1, sides[2]: -1}))
     return forms + [LinearForm.of(key) for key in sorted(lengths, key=lambda key: (key.start, key.end))]
 
 

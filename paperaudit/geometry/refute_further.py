@@ -178,7 +178,7 @@ def _stated_values(found: Unsolvable) -> dict[Size, Value]:
             form = found.arrangement.canonical_form(condition.form)
             for size, share in form.terms.items():
                 if not isinstance(size, Letter):
-                    values[size] = whole_amount(-form.constant / share)
+                    values[size] = whole_amount(-Fraction(form.constant) / share)
         elif isinstance(condition, Balance) and not _leaves_open(condition.right):
             area = canonical(condition.left, found.arrangement)
             if isinstance(area, AreaOf):

@@ -87,7 +87,7 @@ def _play(relation: Relation, form: LinearForm[Size], unit: str) -> Fraction:
         sides = [_rounded_up(side, decimal) for side in (relation.left, relation.right)]
         other = _linear(Relation(sides[0], "=", sides[1]), unit)
         if other is not None and other.terms == form.terms:
-            total += abs(other.constant - form.constant)
+            total += abs(Fraction(other.constant - form.constant))
     return total
 
 

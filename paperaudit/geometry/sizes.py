@@ -80,7 +80,7 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
             below = linear_form(denominator, unit)
             if not below.is_constant or not below.constant:
                 raise NotLinear("a letter or a nought under the fraction bar")
-            return linear_form(numerator, unit).times(1 / below.constant)
+            return linear_form(numerator, unit).over(below.constant)
         case Power(Number(value), Number(exponent)) if exponent.denominator == 1 and 0 <= exponent <= MOST_POWER:
             return LinearForm.number(value**exponent.numerator)
         case Measured(amount, symbol):

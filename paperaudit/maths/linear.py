@@ -3,14 +3,22 @@
 from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Generic, TypeVar
+from typing import Generic, TypeAlias, TypeVar
 
 Key = TypeVar("Key", bound=Hashable)
 Label = TypeVar("Label", bound=Hashable)
 
-ZERO = Fraction(0)
-ONE = Fraction(1)
-MINUS_ONE = Fraction(-1)
+Rational: TypeAlias = Fraction | int
+"""An exact number; whole ones are kept as int, whose arithmetic takes a tenth of the time."""
+
+
+def rational(value: Rational) -> Rational:
+    """The number as it is kept in a form.
+
+    >>> rational(Fraction(6, 2)), rational(Fraction(1, 2))
+    (3, Fraction(1, 2))
+    """
+    return value if type(value) is int or value.denominator != 1 else value.numerator
 
 
 class LinearForm(Generic[Key]):
@@ -20,65 +28,65 @@ class LinearForm(Generic[Key]):
 
     >>> form = LinearForm({"x": Fraction(2)}, Fraction(10))
     >>> form + LinearForm.of("x")
-    LinearForm({'x': Fraction(3, 1)}, Fraction(10, 1))
+    LinearForm({'x': 3}, 10)
     """
 
     __slots__ = ("_hash", "constant", "terms")
 
-    def __init__(self, terms: Mapping[Key, Fraction] | None = None, constant: Fraction = ZERO) -> None:
-        self.terms: dict[Key, Fraction] = {key: value for key, value in (terms or {}).items() if value}
-        self.constant = constant
+    def __init__(self, terms: Mapping[Key, Rational] | None = None, constant: Rational = 0) -> None:
+        self.terms: dict[Key, Rational] = {key: rational(value) for key, value in (terms or {}).items() if value}
+        self.constant = rational(constant)
         self._hash: int | None = None
 
     @staticmethod
-    def of(key: Key, coefficient: Fraction = ONE) -> "LinearForm[Key]":
+    def of(key: Key, coefficient: Rational = 1) -> "LinearForm[Key]":
         """The form that is one key, times `coefficient`."""
-        return _form({key: coefficient} if coefficient else {}, ZERO)
+        return _form({key: rational(coefficient)} if coefficient else {}, 0)
 
     @staticmethod
-    def number(value: Fraction | int) -> "LinearForm[Key]":
+    def number(value: Rational) -> "LinearForm[Key]":
         """The form that is a constant."""
-        return _form({}, value if isinstance(value, Fraction) else Fraction(value))
+        return _form({}, rational(value))
 
     def __add__(self, other: "LinearForm[Key]") -> "LinearForm[Key]":
-        return self.plus(other, ONE)
+        return self.plus(other, 1)
 
     def __sub__(self, other: "LinearForm[Key]") -> "LinearForm[Key]":
-        return self.plus(other, MINUS_ONE)
+        return self.plus(other, -1)
 
-    def plus(self, other: "LinearForm[Key]", times: Fraction) -> "LinearForm[Key]":
+    def plus(self, other: "LinearForm[Key]", times: Rational) -> "LinearForm[Key]":
         """This form and `times` the other, added."""
-        # Most multiples are 1 and −1: arithmetic of fractions is what elimination spends its time on.
+        if type(times) is not int:
+            times = rational(times)
         terms = dict(self.terms)
-        once = times is ONE or times == 1
-        off = not once and (times is MINUS_ONE or times == -1)
         for key, value in other.terms.items():
-            share = value if once else -value if off else times * value
             own = terms.get(key)
-            total = share if own is None else own + share
+            total = times * value if own is None else own + times * value
             if total:
-                terms[key] = total
+                terms[key] = total if type(total) is int else rational(total)
             else:
                 terms.pop(key, None)
-        constant = self.constant
-        if other.constant:
-            constant = constant + (other.constant if once else -other.constant if off else times * other.constant)
-        return _form(terms, constant)
+        constant = self.constant + times * other.constant if other.constant else self.constant
+        return _form(terms, constant if type(constant) is int else rational(constant))
 
-    def times(self, factor: Fraction | int) -> "LinearForm[Key]":
+    def times(self, factor: Rational) -> "LinearForm[Key]":
         """This form with every coefficient multiplied."""
         if not factor:
-            return _form({}, ZERO)
+            return _form({}, 0)
         if factor == 1:
             return self
-        if factor == -1:
-            return _form({key: -value for key, value in self.terms.items()}, -self.constant)
-        scale = Fraction(factor)
-        return _form({key: scale * value for key, value in self.terms.items()}, scale * self.constant)
+        factor = rational(factor)
+        return _form(
+            {key: rational(factor * value) for key, value in self.terms.items()}, rational(factor * self.constant)
+        )
+
+    def over(self, divisor: Rational) -> "LinearForm[Key]":
+        """This form with every coefficient divided, exactly."""
+        return self.times(divisor if divisor in (1, -1) else Fraction(1) / divisor)
 
     def coefficient(self, key: Key) -> Fraction:
         """The multiple of `key`, 0 where it is absent."""
-        return self.terms.get(key, ZERO)
+        return Fraction(self.terms.get(key, 0))
 
     def replaced(self, values: Mapping[Key, "LinearForm[Key]"]) -> "LinearForm[Key]":
         """This form with some keys replaced by forms of their own, once each."""
@@ -109,7 +117,7 @@ class LinearForm(Generic[Key]):
         return f"LinearForm({self.terms!r}, {self.constant!r})"
 
 
-def _form(terms: dict[Key, Fraction], constant: Fraction) -> LinearForm[Key]:
+def _form(terms: dict[Key, Rational], constant: Rational) -> LinearForm[Key]:
     """A form of terms that are known to hold no 0, which are not looked through again."""
     form: LinearForm[Key] = LinearForm.__new__(LinearForm)
     form.terms, form.constant, form._hash = terms, constant, None
@@ -124,8 +132,8 @@ class Contradiction(Generic[Label]):
     multiples are the only ones possible, which holds for the first contradiction met.
     """
 
-    multiples: Mapping[Label, Fraction]
-    constant: Fraction
+    multiples: Mapping[Label, Rational]
+    constant: Rational
 
 
 class Elimination(Generic[Key, Label]):
@@ -138,23 +146,21 @@ class Elimination(Generic[Key, Label]):
     """
 
     def __init__(self) -> None:
-        self._pivots: dict[Key, tuple[LinearForm[Key], dict[Label, Fraction]]] = {}
+        self._pivots: dict[Key, tuple[LinearForm[Key], dict[Label, Rational]]] = {}
 
-    def reduce(self, form: LinearForm[Key]) -> tuple[LinearForm[Key], dict[Label, Fraction]]:
+    def reduce(self, form: LinearForm[Key]) -> tuple[LinearForm[Key], dict[Label, Rational]]:
         """What is left of `form` modulo the rows, and the multiples of rows that were added to it."""
-        multiples: dict[Label, Fraction] = {}
+        multiples: dict[Label, Rational] = {}
         pending = [key for key in form.terms if key in self._pivots]
         while pending:
             key = pending[0]
             row, certificate = self._pivots[key]
-            share = form.terms[key]
-            factor = MINUS_ONE if share == 1 else ONE if share == -1 else -share
+            factor = -form.terms[key]
             form = form.plus(row, factor)
             for label, value in certificate.items():
-                own = value if factor is ONE else -value if factor is MINUS_ONE else factor * value
-                multiples[label] = multiples[label] + own if label in multiples else own
+                multiples[label] = multiples.get(label, 0) + factor * value
             pending = [key for key in form.terms if key in self._pivots]
-        return form, {label: value for label, value in multiples.items() if value}
+        return form, {label: rational(value) for label, value in multiples.items() if value}
 
     def add(
         self, form: LinearForm[Key], label: Label, prefer: Callable[[Key], int] | None = None
@@ -164,21 +170,20 @@ class Elimination(Generic[Key, Label]):
         `prefer` ranks keys: the lowest rank is eliminated first.
         """
         rest, multiples = self.reduce(form)
-        multiples[label] = multiples.get(label, ZERO) + ONE
+        multiples[label] = multiples.get(label, 0) + 1
         if rest.is_constant:
             return None if rest.is_zero else Contradiction(multiples, rest.constant)
         pivot = min(rest.terms, key=prefer) if prefer else next(iter(rest.terms))
-        if rest.terms[pivot] == 1:
-            self._pivots[pivot] = (rest, dict(multiples))
-            return None
-        scale = ONE / rest.terms[pivot]
-        self._pivots[pivot] = (rest.times(scale), {key: scale * value for key, value in multiples.items()})
+        leading = rest.terms[pivot]
+        if leading != 1:
+            multiples = {key: rational(Fraction(value) / leading) for key, value in multiples.items()}
+        self._pivots[pivot] = (rest.over(leading), multiples)
         return None
 
     def value(self, form: LinearForm[Key]) -> Fraction | None:
         """The number that the rows give to `form`, or None where they leave it open."""
         rest, _ = self.reduce(form)
-        return rest.constant if rest.is_constant else None
+        return Fraction(rest.constant) if rest.is_constant else None
 
     def support(self, form: LinearForm[Key]) -> tuple[Label, ...]:
         """The labels of the rows that a determined value of `form` rests on."""

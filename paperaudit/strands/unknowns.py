@@ -163,7 +163,7 @@ def _combined(
     for item, form in zip(wanted, forms, strict=True):
         value = rows.value(form)
         assert value is not None
-        multiples = {index: -multiple for index, multiple in rows.reduce(form)[1].items()}
+        multiples = {index: -Fraction(multiple) for index, multiple in rows.reduce(form)[1].items()}
         for index in sorted(multiples):
             if index not in used:
                 used[index] = f"({index + 1}): {write(equations[index].relation)}"
@@ -202,7 +202,7 @@ def _one_solution(rows: Elimination[str, int], letters: Sequence[str], start: Fr
         rest = rows.reduce(LinearForm.of(name))[0]
         for other in rest.terms:
             free.setdefault(other, LinearForm.number(start + len(free)))
-        values[name] = rest.replaced(free).constant
+        values[name] = Fraction(rest.replaced(free).constant)
     return values
 
 

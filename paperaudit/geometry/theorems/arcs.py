@@ -39,7 +39,7 @@ def arc_text(arrangement: Arrangement, size: ArcOf) -> str:
 
 def half_of(angle: AngleOf, *arcs: tuple[ArcOf, int]) -> LinearForm[Size]:
     """The relation that an angle is half the sum of some arcs, or of their difference."""
-    form: LinearForm[Size] = LinearForm({angle: Fraction(2)})
+    form: LinearForm[Size] = LinearForm({angle: 2})
     for size, share in arcs:
         form = form.plus(LinearForm.of(size), Fraction(-share))
     return form
@@ -140,7 +140,7 @@ def _equal_angles(arrangement: Arrangement) -> Iterator[Instance]:
                 outer = sorted({a, b} ^ {c, d})
                 both = seen(arrangement, outer[0], eye, outer[1]) if len(outer) == 2 and eye == other else None
                 if both and eye != circle.centre:
-                    twice: LinearForm[Size] = LinearForm({here: Fraction(2), both: Fraction(-1)})
+                    twice: LinearForm[Size] = LinearForm({here: 2, both: -1})
                     yield Instance("adjacent-angles", premises, twice, None, "", 12, "", equal)
 
 

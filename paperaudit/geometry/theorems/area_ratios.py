@@ -69,7 +69,7 @@ def _stated_ratios(arrangement: Arrangement) -> Iterator[tuple[Stated, LengthOf,
             continue
         (one, share), (two, other) = condition.form.terms.items()
         if isinstance(one, LengthOf) and isinstance(two, LengthOf) and share * other < 0:
-            yield Stated(condition.label), one, two, -other / share
+            yield Stated(condition.label), one, two, -Fraction(other) / share
 
 
 def _triangle(corners: Polygon) -> str:

@@ -140,7 +140,7 @@ def perimeters(arrangement: Arrangement, corners: tuple[str, ...]) -> Iterator[E
         if isinstance(condition, SizeRelation) and set(condition.form.terms) == set(sides):
             shares = set(condition.form.terms.values())
             if len(shares) == 1:
-                stated = number(-condition.form.constant / shares.pop())
+                stated = number(-Fraction(condition.form.constant) / shares.pop())
                 yield Equation("given", (Stated(condition.label),), around, stated, weight=1)
 
 

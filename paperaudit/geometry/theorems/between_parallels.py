@@ -55,9 +55,7 @@ def _midline(arrangement: Arrangement) -> Iterator[Instance]:
             low, high = sorted((middle, line))
             about = parallel_text(arrangement, low, high, arrangement.parallel_way(low, high) or 1)
             yield Instance("trapezium-midline", premises, LinearForm(), lines_parallel(low, high), about, 12)
-        relation: LinearForm[Size] = LinearForm(
-            {length(m, n): Fraction(2), length(a, b): Fraction(-1), length(d, c): Fraction(-1)}
-        )
+        relation: LinearForm[Size] = LinearForm({length(m, n): 2, length(a, b): -1, length(d, c): -1})
         yield Instance("trapezium-midline", premises, relation, None, "".join((a, b, c, d)), 12)
 
 
@@ -112,7 +110,7 @@ def _overhang(arrangement: Arrangement) -> Iterator[Instance]:
                 if abs(arrangement.measured(upright) - 90) > CLOSE or not inside:
                     continue
                 relation: LinearForm[Size] = LinearForm(
-                    {length(near, foot): Fraction(2), length(near, far): Fraction(-1), length(top, other): Fraction(1)}
+                    {length(near, foot): 2, length(near, far): -1, length(top, other): 1}
                 )
                 premises = (is_shape("isosceles trapezium", corners), AngleIs(upright, RIGHT))
                 yield Instance("isosceles-trapezium-overhang", premises, relation, None, "".join(corners), 14)

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -120,7 +119,7 @@ def _centre(arrangement: Arrangement) -> Iterator[Instance]:
                     continue
                 reflex = not same_side(arrangement, eye, circle.centre, start, end)
                 whole = AngleOf(middle.arm, middle.vertex, middle.other, reflex)
-                twice: LinearForm[Size] = LinearForm({at_eye: Fraction(2), whole: Fraction(-1)})
+                twice: LinearForm[Size] = LinearForm({at_eye: 2, whole: -1})
                 premises = on_circle(circle, start, end, eye)
                 yield Instance("angle-at-centre", premises, twice, about=f"arc {start}{end}")
 

@@ -1,7 +1,6 @@
 """What the paper states outright, in the same form as a theorem, so that the search takes it as a first line."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import EqualLengths, ParallelPair, RayBetween, RightAngle, Size, SizeRelation
@@ -51,7 +50,7 @@ def _bisected(arrangement: Arrangement) -> Iterator[Instance]:
         vertex, stated = condition.vertex, (Stated(condition.label),)
         whole: LinearForm[Size] = LinearForm.of(arrangement.corner(condition.arm, vertex, condition.other))
         for arm in (condition.arm, condition.other):
-            twice: LinearForm[Size] = LinearForm({arrangement.corner(arm, vertex, condition.point): Fraction(2)})
+            twice: LinearForm[Size] = LinearForm({arrangement.corner(arm, vertex, condition.point): 2})
             yield Instance("angle-bisector", stated, twice - whole, weight=10, skill="angle bisectors")
 
 
@@ -65,7 +64,7 @@ def _right_angles(arrangement: Arrangement, condition: RightAngle, reason: str) 
     for ray in arrangement.rays[vertex]:
         for other in arrangement.rays[vertex]:
             if ray.line == one and other.line == two:
-                relation: LinearForm[Size] = LinearForm({arrangement.between(ray, other): Fraction(1)}, Fraction(-90))
+                relation: LinearForm[Size] = LinearForm({arrangement.between(ray, other): 1}, -90)
                 yield Instance(reason, (Stated(condition.label),), relation, about=about, weight=_weight(reason))
 
 

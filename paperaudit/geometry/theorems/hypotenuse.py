@@ -1,7 +1,6 @@
 """Right-angled triangles without functions: acute angles, the altitude and the median to the hypotenuse."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import Size, length
@@ -88,7 +87,7 @@ def _median(arrangement: Arrangement) -> Iterator[Instance]:
         for end in (b, c):
             equal = segments_equal((a, middle), (middle, end))
             yield Instance("median-to-hypotenuse", premises, LinearForm(), equal, about, 12)
-        half: LinearForm[Size] = LinearForm({length(a, middle): Fraction(2), length(b, c): Fraction(-1)})
+        half: LinearForm[Size] = LinearForm({length(a, middle): 2, length(b, c): -1})
         yield Instance("median-to-hypotenuse", premises, half, None, about, 12)
 
 

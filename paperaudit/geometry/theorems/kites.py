@@ -1,7 +1,6 @@
 """Kites: equal opposite angles, the axis, diagonals at right angles."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import EqualLengths, Size
@@ -53,7 +52,7 @@ def _kite_from_other_angles(arrangement: Arrangement) -> Iterator[Instance]:
             continue
         others = total((corners[0], corners[2]), 360)
         for corner in equal:
-            double: LinearForm[Size] = LinearForm({corner: Fraction(2)})
+            double: LinearForm[Size] = LinearForm({corner: 2})
             yield Instance("angle-sum-quadrilateral", stated, double + others, about=about, weight=20, lead=lead)
 
 

@@ -1,7 +1,6 @@
 """Lengths along a line, equal segments and the relation that they amount to."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -37,9 +36,7 @@ def _addition(arrangement: Arrangement) -> Iterator[Instance]:
     for line in arrangement.lines:
         for first, middle, last in combinations(line, 3):
             whole: LinearForm[Size] = LinearForm.of(length(first, last))
-            relation: LinearForm[Size] = LinearForm(
-                {length(first, middle): Fraction(1), length(middle, last): Fraction(1)}
-            )
+            relation: LinearForm[Size] = LinearForm({length(first, middle): 1, length(middle, last): 1})
             yield Instance("segment-addition", (), relation - whole, weight=8)
 
 
@@ -49,7 +46,7 @@ def _halves(arrangement: Arrangement) -> Iterator[Instance]:
         for first, middle, last in combinations(line, 3):
             equal = (segments_equal((first, middle), (middle, last)),)
             for half in (length(first, middle), length(middle, last)):
-                relation: LinearForm[Size] = LinearForm({half: Fraction(2), length(first, last): Fraction(-1)})
+                relation: LinearForm[Size] = LinearForm({half: 2, length(first, last): -1})
                 about = f"{first}{middle} = {middle}{last}"
                 yield Instance("midpoint", equal, relation, about=about, weight=10, skill="adding lengths")
 

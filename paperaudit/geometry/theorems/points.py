@@ -1,7 +1,6 @@
 """Angles at one point: on a line, round the point, vertically opposite, adjacent, reflex."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import combinations, pairwise
 
 from paperaudit.geometry.arrangement import Arrangement, Ray
@@ -13,15 +12,15 @@ from paperaudit.model.expression import AngleOf
 
 def total(parts: "list[AngleOf] | tuple[AngleOf, ...]", whole: int) -> LinearForm[Size]:
     """The relation that angles add up to `whole` degrees."""
-    form: LinearForm[Size] = LinearForm.number(-whole)
+    counts: dict[Size, int] = {}
     for part in parts:
-        form = form + LinearForm.of(part)
-    return form
+        counts[part] = counts.get(part, 0) + 1
+    return LinearForm(counts, -whole)
 
 
 def difference(one: Size, two: Size) -> LinearForm[Size]:
     """The relation that two sizes are equal."""
-    return LinearForm({one: Fraction(1), two: Fraction(-1)}) if one != two else LinearForm()
+    return LinearForm({one: 1, two: -1}) if one != two else LinearForm()
 
 
 def _half_turn(arrangement: Arrangement, start: Ray) -> list[Ray]:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -130,7 +129,7 @@ def _midpoint_theorem(arrangement: Arrangement) -> Iterator[Instance]:
     for cut in _halved(arrangement):
         premises = tuple(segments_equal(*_middle(cut, side)) for side in (0, 1))
         yield Instance("midpoint-theorem", premises, LinearForm(), cut.parallel, cut.about, 12)
-        half: LinearForm[Size] = LinearForm({length(*cut.near): Fraction(2), length(*cut.far): Fraction(-1)})
+        half: LinearForm[Size] = LinearForm({length(*cut.near): 2, length(*cut.far): -1})
         yield Instance("midpoint-theorem", premises, half, None, cut.about, 12)
 
 

@@ -89,7 +89,7 @@ def bisected_corner(
     yield Instance(reason, premises, difference(*halves), about=about)
     whole: LinearForm[Size] = LinearForm.of(arrangement.corner(*corner))
     for half in halves:
-        twice: LinearForm[Size] = LinearForm({half: Fraction(2)})
+        twice: LinearForm[Size] = LinearForm({half: 2})
         yield Instance(reason, premises, twice - whole, weight=10, about=about)
 
 
@@ -122,7 +122,7 @@ def _square_diagonals(arrangement: Arrangement) -> Iterator[Instance]:
     for (a, b, c, d), stated, shape in named_shapes(arrangement, "square"):
         for start, end, sides in ((a, c, (b, d)), (c, a, (b, d)), (b, d, (a, c)), (d, b, (a, c))):
             for half in diagonal_halves(arrangement, start, end, sides) or ():
-                form: LinearForm[Size] = LinearForm({half: Fraction(1)}, Fraction(-45))
+                form: LinearForm[Size] = LinearForm({half: 1}, -45)
                 yield Instance("square-diagonals", stated, form, about="".join(shape.points))
 
 

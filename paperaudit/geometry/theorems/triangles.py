@@ -1,7 +1,6 @@
 """Triangles: angle sum, exterior angle, isosceles and its converse, equilateral, the isosceles median."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import RayBetween, Size, SizeRelation
@@ -65,7 +64,7 @@ def _base_from_apex(arrangement: Arrangement) -> Iterator[Instance]:
             lead = Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=f"{a}{b} = {a}{c}")
             about = triangle_text(arrangement, triangle.corners)
             for base in (at_b, at_c):
-                double: LinearForm[Size] = LinearForm({base: Fraction(2)})
+                double: LinearForm[Size] = LinearForm({base: 2})
                 whole = double + total((at_a,), 180)
                 yield Instance("angle-sum-triangle", equal, whole, about=about, weight=20, lead=lead)
                 for outside in exterior_angles(arrangement, a, b, c):
