@@ -293,12 +293,6 @@ def test_explain_takes_a_name_however_it_is_written(words: list[str], capsys: py
     assert capsys.readouterr().out.startswith("answer-differs")
 
 
-def test_explain_says_what_is_not_looked_for_yet(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["explain", "wrong-method-right-answer"]) == 0
-    out = capsys.readouterr().out
-    assert out.startswith("wrong-method-right-answer (note)") and "This is not looked for yet." in out
-
-
 @pytest.mark.parametrize(("question", "said"), [
     ("5.a", "no figure satisfies the givens of question 5.a; what was drawn is not to scale"),
     ("7", "the givens of question 7 leave several figures open"),

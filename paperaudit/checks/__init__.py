@@ -17,25 +17,15 @@ _PAGE_WIDTH = 80
 @cache
 def discovered() -> dict[str, Check]:
     """Every check by its name, in alphabetical order: each module of this folder that holds a `CHECK`."""
-    return _held("CHECK")
-
-
-@cache
-def planned() -> dict[str, Check]:
-    """The findings that are described and not looked for yet: each module of this folder that holds a `PLANNED`."""
-    return _held("PLANNED")
+    modules = sorted(module.name for module in pkgutil.iter_modules(__path__) if not module.ispkg)
+    loaded = [import_module(f"{__name__}.{module}") for module in modules]
+    checks: list[Check] = [module.CHECK for module in loaded if hasattr(module, "CHECK")]
+    return {check.name: check for check in checks}
 
 
 def names() -> tuple[str, ...]:
     """The names of all findings that are looked for, in alphabetical order."""
     return tuple(discovered())
-
-
-def _held(constant: str) -> dict[str, Check]:
-    modules = sorted(module.name for module in pkgutil.iter_modules(__path__) if not module.ispkg)
-    loaded = [import_module(f"{__name__}.{module}") for module in modules]
-    checks: list[Check] = [getattr(module, constant) for module in loaded if hasattr(module, constant)]
-    return {check.name: check for check in checks}
 
 
 def find_all(audited: AuditedPaper) -> tuple[Finding, ...]:
@@ -56,7 +46,7 @@ def explain(name: str) -> str:
     """
     import textwrap
 
-    check = (discovered() | planned()).get("-".join(re.split(r"[\s_-]+", name.strip().lower())))
+    check = discovered().get("-".join(re.split(r"[\s_-]+", name.strip().lower())))
     if check is None:
         raise InputError(Complaint(_no_such_finding(name)))
     sections = (
@@ -67,8 +57,6 @@ def explain(name: str) -> str:
         ("The example, mended", textwrap.indent(check.clean.strip(), "    ")),
     )
     head = f"{check.name} ({check.severity.value})\n{check.title}\n"
-    if check.name in planned():
-        head += "This is not looked for yet.\n"
     return head + "".join(f"\n{title}\n{body}\n" for title, body in sections)
 
 
@@ -90,7 +78,7 @@ def _order_of_print(audited: AuditedPaper) -> dict[str, int]:
 def _no_such_finding(name: str) -> str:
     import difflib
 
-    known = sorted((*discovered(), *planned()))
+    known = sorted(discovered())
     close = difflib.get_close_matches(name.strip().lower(), known, n=1, cutoff=0.5)
     if close:
         return f"there is no finding named '{name}'; did you mean '{close[0]}'?"

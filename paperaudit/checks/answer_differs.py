@@ -7,6 +7,7 @@ from paperaudit.checks.grounds.options import key_names_an_option, right_options
 from paperaudit.checks.grounds.units import only_the_unit_clashes
 from paperaudit.checks.grounds.words import called, listed, stated_by_key, valued
 from paperaudit.checks.several_answers import answers_not_all_stated
+from paperaudit.marking.expected_errors.wrong_answers import probable_errors
 from paperaudit.marking.reasons import word
 from paperaudit.model.ask import Establish
 from paperaudit.model.audited import AuditedPaper, AuditedPart
@@ -45,7 +46,7 @@ def _wrong_key(audited_part: AuditedPart, key: Line, system: str) -> Finding:
         f"but {derived if '=' in derived else f'the answer is {derived}'}.",
         part=part.id,
         places=(key.place, part.place, audited_part.question.place),
-        because=(*_working(audited_part, system), *_beyond_the_value(audited_part)),
+        because=(*_working(audited_part, system), *_beyond_the_value(audited_part), *_probable_error(audited_part)),
         suggestion=f"Change the key to {_in_key(audited_part) or derived}.",
     )
 
@@ -76,6 +77,14 @@ def _beyond_the_value(audited_part: AuditedPart) -> tuple[str, ...]:
     why = audited_part.comparison.why if audited_part.comparison else ""
     plain = any(why.endswith(f" is not {answer.text}") for answer in getattr(audited_part.outcome, "answers", ()))
     return (why,) if why and not plain else ()
+
+
+def _probable_error(audited_part: AuditedPart) -> tuple[str, ...]:
+    """Which documented errors lead to what the key says."""
+    errors = probable_errors(audited_part)
+    if not errors:
+        return ()
+    return (f"the key's answer is what a learner gets who {listed([error.says for error in errors], 'or')}",)
 
 
 def _in_key(audited_part: AuditedPart) -> str:

@@ -48,7 +48,7 @@ def linear_form(expression: Expression, unit: str = "") -> LinearForm[Size]:
     Raises NotLinear for products of unknowns, areas, powers and unknown units.
 
     >>> linear_form(Sum((Letter("x"), Number(Fraction(10)))))
-    LinearForm({Letter(name='x'): Fraction(1, 1)}, Fraction(10, 1))
+    LinearForm({Letter(name='x'): 1}, 10)
     """
     match expression:
         case Number(value):

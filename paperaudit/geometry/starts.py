@@ -51,8 +51,9 @@ def start_positions(figure: Figure, seed: int) -> Positions:
     for point in figure.points:
         at.setdefault(point, (chance.uniform(-1.2, 1.2), chance.uniform(-1.2, 1.2)))
     settled = placed if figure.sketch else set()
-    for _ in range(_PASSES):
-        _pass(figure, chance, at, settled)
+    if not settled.issuperset(figure.points):
+        for _ in range(_PASSES):
+            _pass(figure, chance, at, settled)
     return at
 
 

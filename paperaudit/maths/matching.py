@@ -6,7 +6,7 @@ from functools import cached_property
 
 from parsimonious.exceptions import ParseError
 from parsimonious.expressions import Expression as Rule
-from parsimonious.expressions import Literal, OneOf, Regex
+from parsimonious.expressions import Literal, Lookahead, OneOf, Quantifier, Regex, Sequence
 from parsimonious.nodes import Node, RegexNode
 
 from paperaudit.maths.beginnings import Beginnings
@@ -16,12 +16,25 @@ from paperaudit.maths.needed_letters import Needed
 class Matched(defaultdict[int, dict[int, Node | None]]):
     """What each rule, by its identity, matched at each position of the text.
 
-    A `thorough` matching passes nothing over, so that it gets as far as any rule can.
+    A `thorough` matching passes nothing over, so that it gets as far as any rule can, and says how far.
     """
 
     def __init__(self, thorough: bool = False) -> None:
         super().__init__(dict)
         self.thorough = thorough
+
+
+def _remembered(rule: Rule, text: str, pos: int, cache: Matched, error: ParseError) -> Node | None:
+    """The node of a rule at a position, matched once."""
+    known = cache[id(rule)]
+    if pos in known:
+        node = known[pos]
+    else:
+        known[pos] = None  # a rule that begins with itself matches nothing there
+        node = known[pos] = rule._uncached_match(text, pos, cache, error)
+    if node is None and cache.thorough:
+        _failed(rule, pos, error)
+    return node
 
 
 def _failed(rule: Rule, position: int, error: ParseError) -> None:
@@ -37,12 +50,15 @@ class Letters(Literal):  # type: ignore[misc]
         """The node of the letters, or None."""
         if text.startswith(self.literal, pos):
             return Node(self, text, pos, pos + len(self.literal))
-        _failed(self, pos, error)
+        if cache.thorough:
+            _failed(self, pos, error)
         return None
 
 
 class Pattern(Regex):  # type: ignore[misc]
     """A regular expression of the standard library, which compiles in a third of the time, when it is first tried."""
+
+    match_core = _remembered
 
     def __init__(self, pattern: str) -> None:
         Rule.__init__(self)
@@ -54,21 +70,31 @@ class Pattern(Regex):  # type: ignore[misc]
         """The compiled pattern: most papers try a few of them only."""
         return re.compile(self.pattern)
 
-    def match_core(self, text: str, pos: int, cache: Matched, error: ParseError) -> Node | None:
-        """The node of the match, or None; remembered, since some patterns look far ahead."""
-        known = cache[id(self)]
-        if pos in known:
-            node = known[pos]
-        else:
-            match = self.re.match(text, pos)
-            node = None
-            if match is not None:
-                node = RegexNode(self, text, pos, match.end())
-                node.match = match
-            known[pos] = node
-        if node is None:
-            _failed(self, pos, error)
+    def _uncached_match(self, text: str, pos: int, cache: Matched, error: ParseError) -> Node | None:
+        match = self.re.match(text, pos)
+        if match is None:
+            return None
+        node = RegexNode(self, text, pos, match.end())
+        node.match = match
         return node
+
+
+class Row(Sequence):  # type: ignore[misc]
+    """Rules that match one behind the other."""
+
+    match_core = _remembered
+
+
+class Repeated(Quantifier):  # type: ignore[misc]
+    """A rule that matches several times running, or not at all."""
+
+    match_core = _remembered
+
+
+class Ahead(Lookahead):  # type: ignore[misc]
+    """What must, or must not, come next, and is not taken."""
+
+    match_core = _remembered
 
 
 MANY = 6
@@ -80,6 +106,8 @@ class Choice(OneOf):  # type: ignore[misc]
 
     A rule cannot match where it cannot begin with the next character, or needs words that the text does not hold.
     """
+
+    match_core = _remembered
 
     def __init__(self, *members: Rule) -> None:
         super().__init__(*members)
@@ -105,8 +133,6 @@ class Choice(OneOf):  # type: ignore[misc]
 
     def _uncached_match(self, text: str, pos: int, cache: Matched, error: ParseError) -> Node | None:
         members = self.members if cache.thorough else self._worth_trying(text, text[pos : pos + 1])
-        if len(members) < len(self.members):
-            _failed(self, pos, error)
         for member in members:
             node = member.match_core(text, pos, cache, error)
             if node is not None:

@@ -5,10 +5,9 @@ from collections.abc import Iterator, Mapping
 from math import inf
 
 from parsimonious.expressions import Expression as Rule
-from parsimonious.expressions import Lookahead, Quantifier, Sequence
 
 from paperaudit.maths.beginnings import Beginnings
-from paperaudit.maths.matching import Choice, Letters, Pattern
+from paperaudit.maths.matching import Ahead, Choice, Letters, Pattern, Repeated, Row
 from paperaudit.maths.needed_letters import Needed
 
 _TOKEN = re.compile(
@@ -79,7 +78,7 @@ class _Reader:
             members.append(term)
         if not members:
             raise ValueError(f"{self._next()[1]!r} stands where a rule should go on")
-        return members[0] if len(members) == 1 else Sequence(*members)
+        return members[0] if len(members) == 1 else Row(*members)
 
     def _term(self) -> Rule | None:
         kind, text = self._next()
@@ -88,14 +87,14 @@ class _Reader:
             ahead = self._term()
             if ahead is None:
                 raise ValueError(f"nothing stands behind {text!r}")
-            return Lookahead(ahead, negative=text == "!")
+            return Ahead(ahead, negative=text == "!")
         atom = self._atom(kind, text)
         kind, text = self._next()
         if atom is None or kind != "often":
             return atom
         self._at += 1
         low, high = _OFTEN[text] if text in _OFTEN else (int(text[1:-2]), inf)
-        return Quantifier(atom, min=low, max=high)
+        return Repeated(atom, min=low, max=high)
 
     def _atom(self, kind: str, text: str) -> Rule | None:
         if kind not in ("name", "pattern", "string") and (kind, text) != ("sign", "("):

@@ -19,6 +19,7 @@ PROMISED = {
     "paper-total-differs", "key-marks-differ", "too-few-marks", "too-many-marks", "reasons-not-rewarded",
     "numbering-gap", "numbering-repeat", "cover-differs", "no-correct-option", "two-correct-options",
     "repeated-option", "key-not-an-option", "level-off-target", "skill-off-target", "time-pressure", "not-read",
+    "wrong-method-right-answer",
 }
 
 

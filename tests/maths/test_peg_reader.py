@@ -18,7 +18,10 @@ from paperaudit.wording.clauses import statement_grammar
 HERE = Path(paperaudit.__file__).parent
 FILES = sorted(HERE.glob("*/*.peg"))
 AT_MOST_SECONDS = 0.11
-OURS = {"Pattern": "Regex", "Choice": "OneOf", "Letters": "Literal"}
+OURS = {
+    "Pattern": "Regex", "Choice": "OneOf", "Letters": "Literal", "Row": "Sequence", "Repeated": "Quantifier",
+    "Ahead": "Lookahead",
+}
 """Our own kinds of rules by the ones that they stand for."""
 
 

@@ -1,0 +1,32 @@
+"""What an expected error is: what the learner does, who documented it, and which wrong answers it gives to a part."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from paperaudit.model.audited import AuditedPart
+from paperaudit.model.expression import Expression
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ExpectedError:
+    """One documented error.
+
+    `says` is what the learner does, as half a sentence after "who". `wrong` gives the bare values, in the unit
+    of the right answer, that the error leads to in a part; none where the part gives no occasion for it.
+    `example` is a small question, as in a question file, with the wrong answer that the error gives.
+    """
+
+    name: str
+    says: str
+    source: str
+    wrong: Callable[[AuditedPart], Iterator[Expression]]
+    example: dict[str, object]
+    gives: str
+
+
+@dataclass(frozen=True, slots=True)
+class WrongAnswer:
+    """A wrong answer to a part, and the error that leads to it."""
+
+    error: ExpectedError
+    value: Expression

@@ -1,0 +1,66 @@
+"""The wrong answers that documented errors give to a part, and the errors that its stated answer may come from."""
+
+from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
+from paperaudit.marking.expected_errors.algebra_errors import ALGEBRA_ERRORS
+from paperaudit.marking.expected_errors.angle_errors import ANGLE_ERRORS
+from paperaudit.marking.expected_errors.expected_error import ExpectedError, WrongAnswer
+from paperaudit.marking.expected_errors.length_errors import LENGTH_ERRORS
+from paperaudit.marking.expected_errors.number_errors import NUMBER_ERRORS
+from paperaudit.marking.expected_errors.occasions import the_answer
+from paperaudit.maths.equality import compare
+from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.measure import UnitClash, bare
+from paperaudit.maths.same_value import same_value
+from paperaudit.maths.write import write
+from paperaudit.model.audited import AuditedPart
+from paperaudit.model.derivation import Agreement, Answer
+from paperaudit.model.expression import Measured
+
+EXPECTED_ERRORS: tuple[ExpectedError, ...] = (*ANGLE_ERRORS, *LENGTH_ERRORS, *ALGEBRA_ERRORS, *NUMBER_ERRORS)
+"""In the order in which they are looked for: the errors of one topic before those of calculation."""
+
+MOST_WRONG = 24
+"""Wrong answers that are worked out for one part."""
+
+
+def wrong_answers(part: AuditedPart) -> tuple[WrongAnswer, ...]:
+    """Every wrong value that an expected error leads to, with the error, each value once an error."""
+    found: list[WrongAnswer] = []
+    for error in EXPECTED_ERRORS:
+        try:
+            for value in error.wrong(part):
+                if len(found) < MOST_WRONG and WrongAnswer(error, value) not in found:
+                    found.append(WrongAnswer(error, value))
+        except (NotSurd, NoValue, BudgetExceeded, UnitClash):
+            continue  # an error that leads to no value leads to no wrong answer
+    return tuple(found)
+
+
+def hidden_errors(part: AuditedPart) -> tuple[ExpectedError, ...]:
+    """The errors that lead to the right answer with the numbers of this part."""
+    answer = the_answer(part)
+    if answer is None or answer.value is None:
+        return ()
+    right, _ = bare(answer.value)
+    hidden = (wrong.error for wrong in wrong_answers(part) if same_value(wrong.value, right))
+    return tuple(dict.fromkeys(hidden))
+
+
+def probable_errors(part: AuditedPart) -> tuple[ExpectedError, ...]:
+    """The errors that lead to the stated answer, where that is not the right one."""
+    answer = the_answer(part)
+    if answer is None or answer.value is None or part.part.answer is None or part.reading.ask is None:
+        return ()
+    right, unit = bare(answer.value)
+    found: list[ExpectedError] = []
+    for wrong in wrong_answers(part):
+        if same_value(wrong.value, right) is not False:
+            continue
+        value = Measured(wrong.value, unit) if unit else wrong.value
+        try:
+            supposed = (Answer(write(value), value, answer.letter),)
+            if compare(part.part.answer.text, supposed, part.reading.ask).agreement is Agreement.AGREES:
+                found.append(wrong.error)
+        except (ExpressionNotRead, NotSurd, NoValue, BudgetExceeded, UnitClash):
+            continue
+    return tuple(dict.fromkeys(found))
