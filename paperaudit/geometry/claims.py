@@ -14,9 +14,8 @@ from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.examine import Settled, examine
 from paperaudit.geometry.false_claims import Refusal
 from paperaudit.geometry.figure import Figure, SameWay
-from paperaudit.geometry.find import notation_of
 from paperaudit.geometry.line_writer import LineWriter
-from paperaudit.geometry.notation import Notation
+from paperaudit.geometry.notation import Notation, notation_of
 from paperaudit.geometry.rounded_claims import rounded_claim_outcome
 from paperaudit.geometry.sketch import FROM_SKETCH
 from paperaudit.geometry.wanted import positions
@@ -55,7 +54,7 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
             return _meeting(fact, task, common)
     builder = FigureBuilder(givens, [drawn for fact in task.claims for drawn in _to_draw(fact, known)])
     figure = _named_alike(builder.figure(reading.question.sketch), task)
-    notation = notation_of(builder, givens)
+    notation = notation_of(builder.unit, givens)
     result = examine(figure, [])
     if result.refutation:
         # Lines that are drawn for the claim alone may fall together (points to be shown to be in line):

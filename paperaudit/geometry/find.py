@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 from paperaudit.errors import BudgetExceeded
@@ -25,8 +26,9 @@ from paperaudit.geometry.find_further import Attempt, attempts
 from paperaudit.geometry.further_answers import answer_of as further_answer
 from paperaudit.geometry.in_letters import in_letters_outcome
 from paperaudit.geometry.line_writer import LineWriter
-from paperaudit.geometry.notation import Notation, number
+from paperaudit.geometry.notation import Notation, notation_of, number
 from paperaudit.geometry.open_case import open_case, unreached
+from paperaudit.geometry.overdetermined import overdetermined
 from paperaudit.geometry.refute_further import no_lengths_outcome, refute_lengths
 from paperaudit.geometry.sketch import settled_by_sketch
 from paperaudit.geometry.wanted import Wanted, positions, wanted_of
@@ -51,12 +53,10 @@ from paperaudit.model.expression import (
     Expression,
     LengthOf,
     Letter,
-    Measured,
     Sum,
     letters_of,
-    parts_of,
 )
-from paperaudit.model.fact import Given, Holds
+from paperaudit.model.fact import Given
 
 
 def find_outcome(
@@ -65,22 +65,23 @@ def find_outcome(
     givens: tuple[Given, ...],
     asked: tuple[Expression, ...],
     in_letters: bool = False,
+    leave_out: bool = True,
 ) -> Outcome:
-    """The outcome for sizes asked for: every one has to be settled, `in_letters` as a form in the paper's letters."""
+    """The outcome for sizes asked for: every one has to be settled, `in_letters` as a form in the paper's letters.
+
+    A figure that cannot be drawn is also refuted by what the givens say with one of them left out.
+    """
     resolved = [builder.resolved(item) for item in asked]
     wanted = [wanted_of(item, builder.unit) for item in resolved]
     unused = [letter for item in wanted for letter in letters_of(item.expression) if not _occurs(figure, letter)]
     if unused:
         return NotRead(f"the letter {unused[0]} does not occur in the givens")
-    notation = notation_of(builder, givens)
+    notation = notation_of(builder.unit, givens)
     result = examine(figure, [item.form for item in wanted])
     if result.refutation:
         return impossible_outcome(result.refutation, givens, notation, result.otherwise)
     if not result.settled:
-        beyond = refute_lengths(settled_by_sketch(figure))
-        if beyond:
-            return no_lengths_outcome(beyond, givens, notation)
-        return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
+        return _not_drawn(figure, givens, notation, leave_out)
     if any(settled.theory.clash is not None for settled in result.settled):
         return NotRead("the equations of the figure and its drawing contradict each other")
     if in_letters:
@@ -88,6 +89,23 @@ def find_outcome(
     if not all(_settles(one, wanted) for one in result.settled):
         return _unsettled(figure, result.settled, wanted, givens, notation)
     return _answered(figure, result.settled, wanted, givens, notation)
+
+
+def _not_drawn(figure: Figure, givens: tuple[Given, ...], notation: Notation, leave_out: bool) -> Outcome:
+    """A figure that cannot be drawn: refuted by what the other givens make of one, or by all its lengths together."""
+    clash = overdetermined(givens, partial(_size_from, figure)) if leave_out else None
+    if clash:
+        return clash
+    beyond = refute_lengths(settled_by_sketch(figure))
+    if beyond:
+        return no_lengths_outcome(beyond, givens, notation)
+    return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
+
+
+def _size_from(figure: Figure, givens: tuple[Given, ...], size: Expression) -> Outcome:
+    """What some of the givens of a figure say of a size."""
+    builder = FigureBuilder(givens, (size,))
+    return find_outcome(builder, builder.figure(figure.sketch, (size,)), givens, (size,), leave_out=False)
 
 
 def other_ways(
@@ -102,7 +120,7 @@ def other_ways(
     result = examine(figure, [wanted_of(item, builder.unit).form for item in resolved])
     if len(result.settled) != 1:
         return outcome
-    found = alternatives(result.settled[0], resolved, givens, notation_of(builder, givens), outcome.derivations[0])
+    found = alternatives(result.settled[0], resolved, givens, notation_of(builder.unit, givens), outcome.derivations[0])
     return replace(outcome, derivations=found)
 
 
@@ -164,24 +182,6 @@ def _occurs(figure: Figure, letter: str) -> bool:
             case Balance(left, right) if letter in letters_of(Sum((left, right))):
                 return True
     return False
-
-
-def notation_of(builder: FigureBuilder, givens: tuple[Given, ...]) -> Notation:
-    """The habits of the paper's own statements: (2x + 10)° makes x a bare number."""
-    sides = [
-        side
-        for given in givens
-        for fact in given.facts
-        if isinstance(fact, Holds)
-        for side in (fact.relation.left, fact.relation.right)
-    ]
-    return Notation(builder.unit, any(_bare(side) for side in sides))
-
-
-def _bare(expression: Expression) -> bool:
-    if isinstance(expression, Measured) and expression.unit == "°" and letters_of(expression):
-        return True
-    return any(_bare(part) for part in parts_of(expression))
 
 
 def answer_of(item: Wanted, value: Fraction, figure: Figure, notation: Notation) -> Answer:

@@ -7,7 +7,18 @@ from paperaudit.geometry.figure import Angular, Size
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.number_forms import as_decimal, as_mixed
 from paperaudit.maths.write import write
-from paperaudit.model.expression import Expression, Letter, Measured, Negative, Number, Product, Sum
+from paperaudit.model.expression import (
+    Expression,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    Product,
+    Sum,
+    letters_of,
+    parts_of,
+)
+from paperaudit.model.fact import Given, Holds
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,3 +85,21 @@ def bracketed(expression: Expression) -> str:
     """The text of an expression, in brackets if it is a sum or starts with a minus."""
     text = write(expression)
     return f"({text})" if isinstance(expression, Sum | Negative) or text.startswith("−") else text
+
+
+def notation_of(unit: str, givens: tuple[Given, ...]) -> Notation:
+    """The habits of the paper's own statements: (2x + 10)° makes x a bare number."""
+    sides = [
+        side
+        for given in givens
+        for fact in given.facts
+        if isinstance(fact, Holds)
+        for side in (fact.relation.left, fact.relation.right)
+    ]
+    return Notation(unit, any(_bare(side) for side in sides))
+
+
+def _bare(expression: Expression) -> bool:
+    if isinstance(expression, Measured) and expression.unit == "°" and letters_of(expression):
+        return True
+    return any(_bare(part) for part in parts_of(expression))
