@@ -17,7 +17,6 @@ from paperaudit.geometry.relations import in_figure_unit
 from paperaudit.geometry.rows import sides_of
 from paperaudit.geometry.shape_claims import shape_claims, shape_gap, triangle_claims
 from paperaudit.geometry.sizes import NotLinear, linear_form
-from paperaudit.geometry.theorems.straight import on_one_line
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     Concyclic,
@@ -33,6 +32,7 @@ from paperaudit.geometry.theorems.theorem import (
     alike,
     angles_equal,
     lines_parallel,
+    on_one_line,
     segments_equal,
 )
 from paperaudit.maths.linear import LinearForm
@@ -173,7 +173,14 @@ def _on_lines(points: tuple[str, ...], arrangement: Arrangement) -> Iterator[Cla
     if any(set(points) <= set(line) for line in arrangement.figure.lines):
         return
     for triple in zip(points, points[1:], points[2:], strict=False):
-        yield Claim(f"{', '.join(triple)} are on one straight line", on_one_line(triple))
+        yield Claim(f"{', '.join(triple)} are on one straight line", on_one_line(_in_order(triple, arrangement)))
+
+
+def _in_order(points: tuple[str, str, str], arrangement: Arrangement) -> tuple[str, str, str]:
+    """Three points with the one in the middle that is there in the drawing, in whatever order they are named."""
+    a, b, c = points
+    orders = ((a, b, c), (b, c, a), (c, a, b))
+    return max(orders, key=lambda order: math.dist(arrangement.at[order[0]], arrangement.at[order[2]]))
 
 
 def gap(claim: Claim, arrangement: Arrangement) -> float:

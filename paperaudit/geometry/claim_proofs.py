@@ -32,6 +32,7 @@ from paperaudit.geometry.theorems.theorem import (
     IsShape,
     LinesParallel,
     LinesPerpendicular,
+    OnOneLine,
     Predicate,
     SegmentsEqual,
     Touches,
@@ -128,7 +129,7 @@ class Proof:
 
 def _name_as_asked(steps: list[Step], claim: Claim) -> None:
     """The last line in the words of the claim, where it says the same of triangles or a shape in another order."""
-    if isinstance(claim.predicate, TrianglesAlike | IsShape | Concyclic):
+    if isinstance(claim.predicate, TrianglesAlike | IsShape | Concyclic | OnOneLine):
         steps[-1] = replace(steps[-1], statement=claim.text)
 
 

@@ -13,6 +13,7 @@ from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.canonical import canonical
 from paperaudit.geometry.constructions import (
     Extended,
+    with_chords,
     with_crossings,
     with_extensions,
     with_parallels,
@@ -185,8 +186,8 @@ def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further,
 
 
 def _drawn_in(arrangement: Arrangement) -> Iterator[Extended]:
-    """Radii, diagonals, perpendiculars, crossings, parallels and extensions, in the order in which they are tried."""
-    for construct in (with_radii, with_diagonals):
+    """Radii, diagonals, chords, perpendiculars, crossings, parallels and extensions, in the order in which they are tried."""
+    for construct in (with_radii, with_diagonals, with_chords):
         extended = construct(arrangement)
         if extended:
             yield extended

@@ -61,6 +61,8 @@ class FurtherWorking:
                     self.working.used.setdefault(premise.label)
                     uses.append(self.working.givens[premise.label].text)
         text, steps = self._lines(fact, tuple(dict.fromkeys(use for use in uses if use)))
+        for step in steps:
+            self.working.draw_in(step.statement)
         self.working.steps.extend(steps)
         self.working.take(node, text)
         return text

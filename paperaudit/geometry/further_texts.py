@@ -1,11 +1,12 @@
 """The texts of lines that are not linear: names, values put in, and what comes out."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from typing import get_args
 
-from paperaudit.geometry.amounts import Value, as_fraction
+from paperaudit.geometry.amounts import Value, as_fraction, fraction_of
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.canonical import as_printed
 from paperaudit.geometry.circle_texts import circle_text
@@ -24,6 +25,7 @@ from paperaudit.geometry.theorems.theorem import (
     Greater,
     Instance,
     IsDiameter,
+    OnOneLine,
     Predicate,
     Proportional,
     SegmentsEqual,
@@ -32,7 +34,7 @@ from paperaudit.geometry.theorems.theorem import (
 )
 from paperaudit.geometry.values import Values
 from paperaudit.maths.approximate import decimal_beside
-from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.cancelling import fraction_expression, is_number
 from paperaudit.maths.parts import with_parts
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
@@ -215,7 +217,16 @@ class Texts:
                 return f"{self.name(a)}/{self.name(b)} = {self.name(c)}/{self.name(d)}"
             case Concyclic() | IsDiameter() | Touches():
                 return circle_text(self.arrangement, predicate)
+            case OnOneLine(points):
+                return f"{', '.join(points)} are on one straight line"
         return source.about if source is not None else ""
+
+    def _worked_side(self, side: Expression, given: Mapping[Size, Value]) -> str:
+        """PA × PB = 4 × 9 = 36; without the last part where that is not exact."""
+        put = write(self.put_in(side, given))
+        value = fraction_of(side, given)
+        whole = spelled(value, "") if is_number(value.fraction) and not value.approx else put
+        return f"{write(self.named(side))} = {put}" + (f" = {whole}" if whole != put and "≈" not in whole else "")
 
     def observed(self, fact: Fact, values: Values) -> str:
         """An equality that holds because the values agree: ∠ABC = ∠DEF = 40°, AB/DE = 3/6 = BC/EF."""
@@ -236,10 +247,7 @@ class Texts:
                 one, two = (write(self.put_in(side, given)) for side in (left, right))
                 return f"{write(self.named(left))} = {one} > {two} = {write(self.named(right))}"
             case Balanced(left, right):
-                sides = [
-                    f"{write(self.named(side))} = {write(self.put_in(side, values.given(fact)))}"
-                    for side in (left, right)
-                ]
+                sides = [self._worked_side(side, values.given(fact)) for side in (left, right)]
                 return f"{sides[0]} and {sides[1]}"
             case Proportional((a, b, c, d)):
                 pairs = [(one, two) for one, two in ((a, b), (c, d)) if one in found and two in found and one != two]

@@ -39,7 +39,7 @@ class Working:
                     uses.append(self.givens[premise.label].text)
         text, steps = self._lines(node, tuple(dict.fromkeys(uses)))
         for step in steps:
-            self._draw_in(step.statement)
+            self.draw_in(step.statement)
         self.steps.extend(steps)
         self._done[id(node)] = text
         return text
@@ -48,7 +48,7 @@ class Working:
         """Have later lines refer to a node by a text whose lines were written elsewhere."""
         self._done[id(node)] = text
 
-    def _draw_in(self, statement: str) -> None:
+    def draw_in(self, statement: str) -> None:
         """Say what was drawn in before the first line that names a point of it."""
         for point, words in self.words.items():
             if point in statement and all(step.statement != words for step in self.steps):

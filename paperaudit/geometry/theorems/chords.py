@@ -6,14 +6,17 @@ from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import OnCircle
+from paperaudit.geometry.figure import HIDDEN, OnCircle
+from paperaudit.geometry.plane import side
 from paperaudit.geometry.theorems.circles import ALIKE, SKILL, circles, is_middle, on_circle, same_side, seen
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     Instance,
+    OnOneLine,
     Theorem,
     is_diameter,
+    on_one_line,
     segments_equal,
 )
 from paperaudit.maths.linear import LinearForm
@@ -140,6 +143,40 @@ def _perpendicular_bisector(arrangement: Arrangement) -> Iterator[Instance]:
                     diameter = is_diameter(circle.centre, far, near)
                     about = f"chord {start}{end}"
                     yield Instance("chord-perpendicular-bisector", premises, LinearForm(), diameter, about, 12)
+    yield from _through_centre(arrangement)
+
+
+def _through_centre(arrangement: Arrangement) -> Iterator[Instance]:
+    """The centre lies on a line drawn at right angles to a chord through its middle."""
+    for circle in circles(arrangement):
+        for start, end in combinations(circle.points, 2):
+            if not arrangement.joined(start, end) or circle.centre.startswith(HIDDEN):
+                continue
+            for foot in arrangement.lines[arrangement.ray(start, end).line]:
+                if not is_middle(arrangement, foot, start, end) or foot == circle.centre:
+                    continue
+                halves = segments_equal((start, foot), (foot, end))
+                for ray in arrangement.rays[foot]:
+                    for far in ray.points:
+                        triple = _in_line(arrangement, circle.centre, foot, far)
+                        upright = seen(arrangement, far, foot, start) if triple else None
+                        if triple and upright:
+                            premises = (halves, AngleIs(upright, RIGHT), *on_circle(circle, start, end))
+                            about = f"chord {start}{end}"
+                            yield Instance("chord-perpendicular-bisector", premises, LinearForm(), triple, about, 12)
+
+
+def _in_line(arrangement: Arrangement, centre: str, foot: str, far: str) -> OnOneLine | None:
+    """That a centre is in line with two points of a drawn line on which it is not, where the drawing has it so."""
+    if centre == far or any({centre, foot, far} <= set(line) for line in arrangement.lines):
+        return None
+    at = arrangement.at
+    orders = ((centre, foot, far), (foot, far, centre), (far, centre, foot))
+    a, b, c = max(orders, key=lambda order: math.dist(at[order[0]], at[order[2]]))
+    whole = math.dist(at[a], at[c])
+    if abs(side(at[b], at[a], at[c])) > ALIKE * whole**2:
+        return None
+    return on_one_line((a, b, c))
 
 
 def across(arrangement: Arrangement, circle: OnCircle, foot: str) -> Iterator[Chord]:

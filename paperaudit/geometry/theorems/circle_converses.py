@@ -5,9 +5,11 @@ from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.theorems.circles import SKILL, circles, is_middle, on_circle, seen
+from paperaudit.geometry.theorems.circle_lengths import tangents_with_secants
 from paperaudit.geometry.theorems.points import total
 from paperaudit.geometry.theorems.tangents import alternate, tangent_rays, tangents
-from paperaudit.geometry.theorems.theorem import Instance, Theorem, Touches, is_diameter
+from paperaudit.geometry.theorems.theorem import Balanced, Instance, Theorem, Touches, is_diameter
+from paperaudit.maths.linear import LinearForm
 
 
 def _diameter(arrangement: Arrangement) -> Iterator[Instance]:
@@ -50,6 +52,16 @@ def _tangent_by_chord(arrangement: Arrangement) -> Iterator[Instance]:
                         yield Instance("tangent-chord-converse", premises, relation, line.premise, about, 14)
 
 
+def _tangent_by_secant(arrangement: Arrangement) -> Iterator[Instance]:
+    """A line whose square is the product of the parts of a secant from the same point is a tangent."""
+    for circle in circles(arrangement):
+        for found in tangents_with_secants(arrangement, circle):
+            touches = found.tangent.premise
+            if isinstance(touches, Touches):
+                premises = (Balanced(found.square, found.product), *on_circle(circle, found.tangent.at, *found.ends))
+                yield Instance("tangent-secant-converse", premises, LinearForm(), touches, found.about, 14)
+
+
 THEOREMS = (
     Theorem(
         "angle-in-semicircle-converse",
@@ -83,5 +95,14 @@ THEOREMS = (
             "P and B lie on opposite sides of TA",
         ),
         silent=("circle with centre O through T, A and B", "triangle TAB", "segment PT"),
+    ),
+    Theorem(
+        "tangent-secant-converse",
+        "A line from a point outside to the circle whose square is the product of a secant's parts is a tangent.",
+        SKILL,
+        "Euclid III.37",
+        _tangent_by_secant,
+        fires=("circle with centre O through T, A and B", "P-A-B", "segment PT", "PA = 4", "AB = 5", "PT = 6"),
+        silent=("circle with centre O through T, A and B", "P-A-B", "segment PT", "PA = 4", "AB = 5", "PT = 7"),
     ),
 )

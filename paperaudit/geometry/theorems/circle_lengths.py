@@ -1,6 +1,7 @@
 """Lengths in circles: chords that cross, secants and tangents from a point, inscribed triangles and quadrilaterals."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import combinations
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -12,13 +13,14 @@ from paperaudit.geometry.theorems.circles import circles, on_circle, together
 from paperaudit.geometry.theorems.incircles import tangential
 from paperaudit.geometry.theorems.like_quadrilaterals import is_right, parallelograms
 from paperaudit.geometry.theorems.right_triangles import squared
-from paperaudit.geometry.theorems.tangents import tangents
+from paperaudit.geometry.theorems.tangents import TangentLine, tangents
 from paperaudit.geometry.theorems.theorem import Equation, Predicate, Theorem, is_shape
 from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.geometry.theorems.trigonometry import times, whole
-from paperaudit.model.expression import Expression, Function, PerimeterOf, Product, Quotient, Sum
+from paperaudit.model.expression import Expression, Function, Negative, PerimeterOf, Power, Product, Quotient, Sum
 
 CROSSING, CIRCUMRADIUS, INRADIUS, PTOLEMY = 14, 22, 16, 40
+COSINES = 46
 MOST_INSCRIBED = 40
 """Triangles and quadrilaterals of one circle that are looked at."""
 Secant = tuple[int, str, str]
@@ -53,17 +55,33 @@ def _crossing(arrangement: Arrangement) -> Iterator[Equation]:
             yield Equation(name, on_circle(circle, a, b, c, d), *products, f"{a}{b} and {c}{d}", CROSSING)
 
 
+@dataclass(frozen=True, slots=True)
+class TangentWithSecant:
+    """A tangent of a drawing and a secant from one of its points: the square, the product, the secant's ends."""
+
+    tangent: TangentLine
+    ends: tuple[str, str]
+    square: Power
+    product: Product
+    about: str
+
+
+def tangents_with_secants(arrangement: Arrangement, circle: OnCircle) -> Iterator[TangentWithSecant]:
+    """The tangents of a circle with each secant that meets them in a named point."""
+    for tangent in tangents(arrangement, circle):
+        for line, a, b in secants(arrangement, circle):
+            point = arrangement.meet(tangent.line, line) if line != tangent.line else None
+            if point is not None and point not in (a, b, tangent.at):
+                about = f"tangent {point}{tangent.at}, secant {a}{b}"
+                square = squared(length(point, tangent.at))
+                yield TangentWithSecant(tangent, (a, b), square, _parts(point, a, b), about)
+
+
 def _tangent_secant(arrangement: Arrangement) -> Iterator[Equation]:
     for circle in circles(arrangement):
-        for tangent in tangents(arrangement, circle):
-            for line, a, b in secants(arrangement, circle):
-                point = arrangement.meet(tangent.line, line) if line != tangent.line else None
-                if point is None or point in (a, b, tangent.at):
-                    continue
-                premises = together((tangent.premise,), on_circle(circle, a, b))
-                square = squared(length(point, tangent.at))
-                about = f"tangent {point}{tangent.at}, secant {a}{b}"
-                yield Equation("tangent-secant", premises, square, _parts(point, a, b), about, CROSSING)
+        for found in tangents_with_secants(arrangement, circle):
+            premises = together((found.tangent.premise,), on_circle(circle, *found.ends))
+            yield Equation("tangent-secant", premises, found.square, found.product, found.about, CROSSING)
 
 
 def _circumradius(arrangement: Arrangement) -> Iterator[Equation]:
@@ -125,6 +143,26 @@ def _ptolemy(arrangement: Arrangement) -> Iterator[Equation]:
                 diagonals, one, two = (times(length(*pairs[i]), length(*pairs[i + 1])) for i in (0, 2, 4))
                 premises = on_circle(circle, a, b, c, d)
                 yield Equation("ptolemy", premises, diagonals, Sum((one, two)), f"{a}{b}{c}{d}", PTOLEMY)
+
+
+def _diagonal(arrangement: Arrangement) -> Iterator[Equation]:
+    """The cosine rule on both sides of a diagonal: opposite angles add up to 180°, so their cosines are opposite."""
+    for circle in circles(arrangement):
+        order = arrangement.rounds.get(circle.centre)
+        points = [point for point in order.points if not point.startswith(HIDDEN)] if order else []
+        for four in list(combinations(points, 4))[:MOST_INSCRIBED]:
+            for a, b, c, d in (four, four[1:] + four[:1]):
+                sides = ((a, b), (b, c), (c, d), (d, a), (a, c))
+                if all(arrangement.joined(*pair) for pair in sides):
+                    one, two = _cosine(a, b, c), _cosine(a, d, c)
+                    about = f"△{a}{b}{c} and △{a}{d}{c}"
+                    yield Equation("cyclic-cosines", on_circle(circle, *four), one, Negative(two), about, COSINES)
+
+
+def _cosine(a: str, b: str, c: str) -> Quotient:
+    """What the cosine rule says of cos ∠ABC."""
+    one, two, across = length(a, b), length(b, c), length(a, c)
+    return Quotient(Sum((squared(one), squared(two), Negative(squared(across)))), times(whole(2), one, two))
 
 
 _CHORDS = ("circle with centre O through A, B, C and D", "AB and CD intersect at X")
@@ -204,6 +242,15 @@ THEOREMS = (
         "Ptolemy, Almagest I.10",
         _ptolemy,
         fires=("circle through A, B, C and D", "quadrilateral ABCD", "segments AC, BD"),
+        silent=_TRIANGLE,
+    ),
+    Theorem(
+        "cyclic-cosines",
+        "In a cyclic quadrilateral the cosines of opposite angles are opposite numbers, and the cosine rule gives both.",
+        SKILL,
+        "Euclid III.22 with II.12, II.13",
+        _diagonal,
+        fires=("circle through A, B, C and D", "quadrilateral ABCD", "segment AC"),
         silent=_TRIANGLE,
     ),
 )

@@ -6,7 +6,7 @@ from itertools import combinations
 from paperaudit.geometry.arrangement import Arrangement, Ray
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import total
-from paperaudit.geometry.theorems.theorem import Instance, OnOneLine, Theorem, lines_parallel
+from paperaudit.geometry.theorems.theorem import Instance, OnOneLine, Theorem, lines_parallel, on_one_line
 from paperaudit.maths.linear import LinearForm
 
 
@@ -18,11 +18,6 @@ def _continued(arrangement: Arrangement) -> Iterator[tuple[Ray, Ray, tuple[OnOne
             if one.line != two.line and abs(turn) > 180 - CLOSE:
                 triples = [(a, vertex, c) for a in one.points for c in two.points]
                 yield one, two, tuple(on_one_line(triple) for triple in triples)
-
-
-def on_one_line(points: tuple[str, str, str]) -> OnOneLine:
-    """The predicate with the ends in a fixed order."""
-    return OnOneLine(min(points, points[::-1]))
 
 
 def _text(claim: OnOneLine) -> str:

@@ -221,6 +221,11 @@ def concyclic(points: Iterable[str]) -> Concyclic:
     return Concyclic((a, b, c, d))
 
 
+def on_one_line(points: tuple[str, str, str]) -> OnOneLine:
+    """The predicate with the ends in a fixed order."""
+    return OnOneLine(min(points, points[::-1]))
+
+
 def is_diameter(centre: str, start: str, end: str) -> IsDiameter:
     """The predicate with the ends in the order of the alphabet."""
     return IsDiameter(centre, min(start, end), max(start, end))
