@@ -65,8 +65,16 @@ def audited_paper(
             reading = Reading(question, member.part, member.reading.givens, member.reading.ask, member.reading.unread)
             grouped.append(
                 AuditedPart(
-                    question, member.part, reading, member.outcome, member.verdict, member.comparison,
-                    member.strand, member.skills, member.level, member.proposed,
+                    question,
+                    member.part,
+                    reading,
+                    member.outcome,
+                    member.verdict,
+                    member.comparison,
+                    member.strand,
+                    member.skills,
+                    member.level,
+                    member.proposed,
                 )
             )
     questions = tuple(dict.fromkeys(part.question for part in grouped))

@@ -59,8 +59,12 @@ class Builder:
         section.footer_distance = Mm(10)
 
     def _styles(self) -> None:
-        sizes = {"Normal": (11, False, INK), "Title": (22, True, INK), "Heading 1": (15, True, INK),
-                 "Heading 2": (13, True, INK)}
+        sizes = {
+            "Normal": (11, False, INK),
+            "Title": (22, True, INK),
+            "Heading 1": (15, True, INK),
+            "Heading 2": (13, True, INK),
+        }
         for name, (size, bold, colour) in sizes.items():
             style = self.document.styles[name]
             style.font.name, style.font.size, style.font.bold, style.font.color.rgb = "Cambria", Pt(size), bold, colour
@@ -139,14 +143,25 @@ class Builder:
     def _line(self, cells: tuple[_Cell, ...], with_reasons: bool) -> None:
         shade = "{% cellbg row.shade %}"
         statement = self._cell(cells[0], False, rule=4)
-        write(statement, (shade + "{% if row.is_answer %}", ""), ("{{ row.statement }}", "b"), ("{% else %}", ""),
-              ("{{ row.statement }}", ""), ("{% endif %}", ""))
+        write(
+            statement,
+            (shade + "{% if row.is_answer %}", ""),
+            ("{{ row.statement }}", "b"),
+            ("{% else %}", ""),
+            ("{{ row.statement }}", ""),
+            ("{% endif %}", ""),
+        )
         if with_reasons:
             write(self._cell(cells[1], False, rule=4), (shade + "{{ row.reason }}", "s"))
         marks = self._cell(cells[-1], True, rule=4)
-        write(marks, (shade + "{{ row.source }}", "sg"), ("{% for entry in row.marks %}", ""),
-              ("{{ entry.mark }}", "bs"), ("{% if entry.note %} {{ entry.note }}{% endif %}", "in"),
-              ("{% if not loop.last %}  {% endif %}{% endfor %}", ""))
+        write(
+            marks,
+            (shade + "{{ row.source }}", "sg"),
+            ("{% for entry in row.marks %}", ""),
+            ("{{ entry.mark }}", "bs"),
+            ("{% if entry.note %} {{ entry.note }}{% endif %}", "in"),
+            ("{% if not loop.last %}  {% endif %}{% endfor %}", ""),
+        )
 
     def _cell(self, cell: _Cell, to_right: bool, rule: int) -> Paragraph:
         """A cell with a rule below it, and its paragraph, ready to be written in."""
@@ -205,8 +220,11 @@ def hanging(paragraph: Paragraph, millimetres: int) -> Paragraph:
 def cover(build: Builder) -> None:
     build.paragraph(("Mark scheme", "cg"))
     build.paragraph(("{{ title }}", ""), style="Title")
-    facts = build.paragraph(("{% for name, value in facts %}", ""), ("{{ name }}  ", "cg"),
-                            ("{{ value }}{% if not loop.last %}        {% endif %}{% endfor %}", ""))
+    facts = build.paragraph(
+        ("{% for name, value in facts %}", ""),
+        ("{{ name }}  ", "cg"),
+        ("{{ value }}{% if not loop.last %}        {% endif %}{% endfor %}", ""),
+    )
     bordered(facts, top=8, bottom=8)
     facts.paragraph_format.space_after = Pt(12)
     build.paragraph(("{{ convention }}. ", "bs"), ("{{ about }}", "s"))

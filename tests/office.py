@@ -59,4 +59,3 @@ def faults_in(path: Path) -> list[str]:
         for cell in row
         if isinstance(cell.value, str) and (cell.data_type == "e" or cell.value.startswith(ERRORS))
     ]
-

@@ -38,8 +38,13 @@ HULL = Question("4", (), figure=(Line("AB ∥ CD, line EF cuts AB at G and CD at
 
 PANEL_STEPS = (
     Step("∠ACB = 180° − 112° = 68°", S, Reason("angles-on-a-line"), ("∠ACD = 112°",), "68°"),
-    Step("∠ABC = ∠ACB = 68°", S, Reason("isosceles-base-angles", "AB = AC"),
-         ("AB = AC", "∠ACB = 180° − 112° = 68°"), "68°"),
+    Step(
+        "∠ABC = ∠ACB = 68°",
+        S,
+        Reason("isosceles-base-angles", "AB = AC"),
+        ("AB = AC", "∠ACB = 180° − 112° = 68°"),
+        "68°",
+    ),
 )
 APEX_STEPS = (
     *PANEL_STEPS,
@@ -57,8 +62,13 @@ SHARE_STEPS = (
 )
 PARALLEL_STEPS = (
     Step("∠EGB = ∠EHD", StepKind.GIVEN, Reason("given"), (), ""),
-    Step("AB ∥ CD", StepKind.CONCLUSION, Reason("corresponding-angles-converse", "∠EGB = ∠EHD"),
-         ("∠EGB = ∠EHD",), "AB ∥ CD"),
+    Step(
+        "AB ∥ CD",
+        StepKind.CONCLUSION,
+        Reason("corresponding-angles-converse", "∠EGB = ∠EHD"),
+        ("∠EGB = ∠EHD",),
+        "AB ∥ CD",
+    ),
 )
 PANEL_FIGURE = (("A", 30.0, 74.3), ("B", 0.0, 0.0), ("C", 60.0, 0.0), ("D", 95.0, 0.0))
 
@@ -73,8 +83,15 @@ def angle(
     """A part that asks for an angle of the panel."""
     text = written.pop("text", None)
     reasons = bool(written.pop("reasons", False))
-    paper_part = Part(part, number, text=Line(str(text)) if text else None, ask=Line("∠ABC"), marks=marks,
-                      reasons=reasons or None, **written)  # type: ignore[arg-type]
+    paper_part = Part(
+        part,
+        number,
+        text=Line(str(text)) if text else None,
+        ask=Line("∠ABC"),
+        marks=marks,
+        reasons=reasons or None,
+        **written,
+    )  # type: ignore[arg-type]
     ask = Ask(Find((AngleOf("A", "B", "C"),)), "∠ABC", reasons=reasons)
     outcome = Derived((degrees(size),), (Derivation(steps, "measured on the figure"),), PANEL_FIGURE)
     return AuditedPart(PANEL, paper_part, Reading(PANEL, paper_part, (), ask), outcome, "confirmed", strand="geometry")
@@ -91,8 +108,7 @@ def apex_angle(marks: int | None = 6) -> AuditedPart:
 
 
 def equation(marks: int | None = 3, **written: object) -> AuditedPart:
-    part = Part("2", "2", text=Line("Solve for x."), ask=Line("solve 3(x − 4) = 2x + 5"), marks=marks,
-                **written)  # type: ignore[arg-type]
+    part = Part("2", "2", text=Line("Solve for x."), ask=Line("solve 3(x − 4) = 2x + 5"), marks=marks, **written)  # type: ignore[arg-type]
     left, right = Letter("x"), Number(Fraction(17))
     ask = Ask(Solve((Relation(left, "=", right),), ("x",)), "solve 3(x − 4) = 2x + 5")
     outcome = Derived((Answer("x = 17", right, "x"),), (Derivation(SOLVING_STEPS, "put back into the equation"),))

@@ -24,7 +24,10 @@ def run(*arguments: str, read: bytes = b"", code: str = "") -> subprocess.Comple
     """A process of its own, as a user starts it."""
     start = ["-c", code] if code else ["-m", "paperaudit"]
     return subprocess.run(
-        [sys.executable, *start, *arguments], input=read, capture_output=True, check=False,
+        [sys.executable, *start, *arguments],
+        input=read,
+        capture_output=True,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(ROOT)},
     )
 
@@ -60,9 +63,17 @@ def test_the_sound_paper_is_confirmed_throughout_and_each_planted_fault_is_found
     draft = json.loads(shipped("papers", "sail-loft-draft", "expected.json").read_text(encoding="utf-8"))
     found = {(one["name"], one["part"]) for one in draft["findings"]}
     assert found >= {
-        ("answer-differs", "1.b"), ("reasons-not-rewarded", "2.a"), ("question-total-differs", "2"),
-        ("answer-differs", "3"), ("marks-missing", "4.b"), ("impossible-givens", "5.a"), ("not-determined", "7"),
-        ("two-correct-options", "8"), ("unused-given", "8"), ("paper-total-differs", ""), ("level-off-target", ""),
+        ("answer-differs", "1.b"),
+        ("reasons-not-rewarded", "2.a"),
+        ("question-total-differs", "2"),
+        ("answer-differs", "3"),
+        ("marks-missing", "4.b"),
+        ("impossible-givens", "5.a"),
+        ("not-determined", "7"),
+        ("two-correct-options", "8"),
+        ("unused-given", "8"),
+        ("paper-total-differs", ""),
+        ("level-off-target", ""),
     }
     assert {"numbering-gap", "cover-differs"} <= {name for name, _ in found}
 
@@ -96,7 +107,7 @@ def test_answers_of_the_setter_are_laid_on_the_paper(tmp_path: Path, capsys: pyt
     assert main(["check", source]) == 0
     assert main(["check", "--json", source, "--answers", key]) == 1
     out = capsys.readouterr().out
-    audit = json.loads(out[out.index("{"):])
+    audit = json.loads(out[out.index("{") :])
     assert (audit["parts"][0]["verdict"], audit["parts"][0]["stated"]) == ("differs", "x = 4")
 
 
@@ -120,10 +131,14 @@ UNREADABLE = {
     "a duplicate number": ("questions: [{number: 1, parts: [{number: a}, {number: a}]}]", "'a' was read twice"),
     "ten megabytes": ("# rope\n" * 1_450_000, "larger than"),
     "an unreadable ask": ("questions: [{number: 1, ask: solve 3(x − = 4, marks: 2}]", "part 1: ask: 'solve 3(x − = 4'"),
-    "an unreadable given": ("questions: [{number: 1, figure: [triangle ABC], given: [AB glorps AC], ask: ∠ABC}]",
-                            "question 1: given: 'AB glorps AC' was not understood"),
-    "an expression a kilometre long": ("questions: [{number: 1, ask: calculate " + "1 + " * 50_000 + "1}]",
-                                       "expected at most"),
+    "an unreadable given": (
+        "questions: [{number: 1, figure: [triangle ABC], given: [AB glorps AC], ask: ∠ABC}]",
+        "question 1: given: 'AB glorps AC' was not understood",
+    ),
+    "an expression a kilometre long": (
+        "questions: [{number: 1, ask: calculate " + "1 + " * 50_000 + "1}]",
+        "expected at most",
+    ),
     "a tower of powers": ("questions: [{number: 1, ask: calculate 9^9^9^9^9^9}]", "part 1"),
     "brackets without end": ("questions: [{number: 1, ask: calculate " + "(" * 200 + "1" + ")" * 200 + "}]", "nested"),
 }
@@ -146,7 +161,9 @@ def test_what_cannot_be_read_gives_two_and_says_why(
 def test_all_complaints_come_at_once_those_about_statements_too(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    source = paper(tmp_path, """\
+    source = paper(
+        tmp_path,
+        """\
 title: x
 questions:
   - number: 1
@@ -156,7 +173,8 @@ questions:
     marks: three
     figure: [triangel ABC]
     ask: ∠ABC
-""")
+""",
+    )
     assert main(["check", source]) == 2
     lines = capsys.readouterr().err.splitlines()
     assert [line.split(": ")[1] for line in lines] == [f"{source}, line {number}" for number in (4, 5, 7, 8)]
@@ -215,9 +233,7 @@ def test_an_output_that_cannot_be_written_gives_two(
     assert sorted(one.name for one in tmp_path.iterdir()) == sorted(["file", f"folder{Path(name).suffix}"])
 
 
-def test_the_blank_workbook_goes_over_nothing_that_is_there(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_the_blank_workbook_goes_over_nothing_that_is_there(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     target = tmp_path / "paper.xlsx"
     assert main(["blank", str(target)]) == 0
     assert main(["check", str(target)]) == 0
@@ -259,8 +275,17 @@ def test_the_demonstration_writes_everything(tmp_path: Path, capsys: pytest.Capt
     assert main(["demo", str(folder)]) == 0
     names = {one.name for one in folder.iterdir()}
     assert names >= {
-        "paper.yaml", "ORIGIN.md", "report.html", "audit.json", "scheme.pdf", "scheme.docx", "scheme.html", "scheme.md",
-        "grid.xlsx", "marks.xlsx", "figure-1.svg",
+        "paper.yaml",
+        "ORIGIN.md",
+        "report.html",
+        "audit.json",
+        "scheme.pdf",
+        "scheme.docx",
+        "scheme.html",
+        "scheme.md",
+        "grid.xlsx",
+        "marks.xlsx",
+        "figure-1.svg",
     }
     assert all(one.stat().st_size for one in folder.iterdir())
     told = capsys.readouterr().out
@@ -293,11 +318,14 @@ def test_explain_takes_a_name_however_it_is_written(words: list[str], capsys: py
     assert capsys.readouterr().out.startswith("answer-differs")
 
 
-@pytest.mark.parametrize(("question", "said"), [
-    ("5.a", "no figure satisfies the givens of question 5.a; what was drawn is not to scale"),
-    ("7", "the givens of question 7 leave several figures open"),
-    ("1", ""),
-])
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("5.a", "no figure satisfies the givens of question 5.a; what was drawn is not to scale"),
+        ("7", "the givens of question 7 leave several figures open"),
+        ("1", ""),
+    ],
+)
 def test_a_figure_that_is_not_the_only_one_is_written_with_a_word_on_it(
     question: str, said: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -350,7 +378,9 @@ def test_a_fault_of_our_own_is_told_in_a_line(
 
 def test_mathematics_is_printed_whatever_the_locale() -> None:
     done = subprocess.run(
-        [sys.executable, "-m", "paperaudit", "check", SOUND], capture_output=True, check=False,
+        [sys.executable, "-m", "paperaudit", "check", SOUND],
+        capture_output=True,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(ROOT), "LC_ALL": "C", "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"},
     )
     assert done.returncode == 0 and "∠ABC".encode() in done.stdout
@@ -359,7 +389,10 @@ def test_mathematics_is_printed_whatever_the_locale() -> None:
 def test_progress_is_shown_on_a_terminal_only() -> None:
     controller, terminal = pty.openpty()
     done = subprocess.run(
-        [sys.executable, "-m", "paperaudit", "check", SOUND], stdout=subprocess.PIPE, stderr=terminal, check=False,
+        [sys.executable, "-m", "paperaudit", "check", SOUND],
+        stdout=subprocess.PIPE,
+        stderr=terminal,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(ROOT), "TERM": "xterm"},
     )
     os.close(terminal)
@@ -373,7 +406,9 @@ def test_progress_is_shown_on_a_terminal_only() -> None:
 def test_a_reader_that_stops_reading_is_no_fault() -> None:
     code = f"import sys; from paperaudit.cli import main; sys.exit(main(['check', '--json', {DRAFT!r}]))"
     process = subprocess.Popen(
-        [sys.executable, "-c", code], stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+        [sys.executable, "-c", code],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
         env={**os.environ, "PYTHONPATH": str(ROOT)},
     )
     assert process.stdout and process.stderr

@@ -21,8 +21,20 @@ EMPTY_NAMES = {"utils", "util", "helpers", "helper", "manager", "data", "misc", 
 TOP_LEVEL = {"README.md", "DEVELOPERS.md", "pyproject.toml", "paperaudit", "schemes", "tests", "fixtures"}
 NEVER_CALLED = {"eval", "exec", "sympify", "parse_expr", "__import__", "system", "popen", "literal_eval"}
 NEVER_IMPORTED = {
-    "pickle", "marshal", "shelve", "yaml", "subprocess", "socket", "http", "urllib", "ftplib", "smtplib", "requests",
-    "httpx", "aiohttp", "ctypes",
+    "pickle",
+    "marshal",
+    "shelve",
+    "yaml",
+    "subprocess",
+    "socket",
+    "http",
+    "urllib",
+    "ftplib",
+    "smtplib",
+    "requests",
+    "httpx",
+    "aiohttp",
+    "ctypes",
 }
 
 
@@ -67,15 +79,20 @@ def public(body: list[ast.stmt]) -> Iterator[ast.FunctionDef | ast.ClassDef]:
 
 
 def test_public_names_are_documented() -> None:
-    found = [f"{where(path)}: {node.name}" for path, tree in TREES.items() for node in public(tree.body)
-             if not ast.get_docstring(node)]
+    found = [
+        f"{where(path)}: {node.name}"
+        for path, tree in TREES.items()
+        for node in public(tree.body)
+        if not ast.get_docstring(node)
+    ]
     assert found == []
 
 
 def test_examples_in_docstrings_hold() -> None:
     names = [".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__") for path in MODULES]
-    results = {name: doctest.testmod(importlib.import_module(name)) for name in names
-               if not name.endswith("__main__")}  # importing that runs the command line
+    results = {
+        name: doctest.testmod(importlib.import_module(name)) for name in names if not name.endswith("__main__")
+    }  # importing that runs the command line
     assert [name for name, result in results.items() if result.failed] == []
     assert sum(result.attempted for result in results.values()) > 50
 
@@ -104,8 +121,9 @@ def test_nothing_leaves_the_machine_and_no_other_program_runs() -> None:
 
 def test_markup_lives_in_templates() -> None:
     markup = re.compile(r"</[a-z]|(?<!\?P)<[a-z]+( [a-z-]+=|/?>)")
-    texts = [(name, node.value) for name, node in nodes()
-             if isinstance(node, ast.Constant) and isinstance(node.value, str)]
+    texts = [
+        (name, node.value) for name, node in nodes() if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    ]
     assert [one for one in texts if markup.search(one[1])] == []
 
 

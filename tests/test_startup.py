@@ -25,16 +25,17 @@ def seconds(compiled: Path, *arguments: str) -> float:
     environment = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
     subprocess.run(
-        [sys.executable, *arguments], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False,
+        [sys.executable, *arguments],
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        check=False,
         env={**environment, "PYTHONPATH": str(ROOT), "PYTHONPYCACHEPREFIX": str(compiled)},
     )
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
     return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
 
-def test_an_audit_takes_less_than_three_times_the_imports(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
-) -> None:
+def test_an_audit_takes_less_than_three_times_the_imports(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     paper = str(shipped("papers", "sail-loft-draft", "paper.yaml"))
     imports, audits = [], []
     for _ in range(RUNS + 1):  # in turn, so that a busy machine slows both; the first of each compiles

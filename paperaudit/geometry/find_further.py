@@ -186,7 +186,7 @@ def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further,
 
 
 def _drawn_in(arrangement: Arrangement) -> Iterator[Extended]:
-    """Radii, diagonals, chords, perpendiculars, crossings, parallels and extensions, in the order in which they are tried."""
+    """Radii, diagonals, chords, perpendiculars, crossings, parallels and extensions, in the order of trial."""
     for construct in (with_radii, with_diagonals, with_chords):
         extended = construct(arrangement)
         if extended:

@@ -13,12 +13,37 @@ from paperaudit.model.paper import Paper, Part, Question, Section
 from paperaudit.readers.question_file import read_question_file
 
 PROMISED = {
-    "answer-differs", "impossible-givens", "not-determined", "several-answers", "unused-given",
-    "drawing-contradicts-givens", "label-mismatch", "figure-missing", "rounding-not-stated", "unit-missing",
-    "unit-clash", "symbol-doubtful", "marks-missing", "question-total-differs", "section-total-differs",
-    "paper-total-differs", "key-marks-differ", "too-few-marks", "too-many-marks", "reasons-not-rewarded",
-    "numbering-gap", "numbering-repeat", "cover-differs", "no-correct-option", "two-correct-options",
-    "repeated-option", "key-not-an-option", "level-off-target", "skill-off-target", "time-pressure", "not-read",
+    "answer-differs",
+    "impossible-givens",
+    "not-determined",
+    "several-answers",
+    "unused-given",
+    "drawing-contradicts-givens",
+    "label-mismatch",
+    "figure-missing",
+    "rounding-not-stated",
+    "unit-missing",
+    "unit-clash",
+    "symbol-doubtful",
+    "marks-missing",
+    "question-total-differs",
+    "section-total-differs",
+    "paper-total-differs",
+    "key-marks-differ",
+    "too-few-marks",
+    "too-many-marks",
+    "reasons-not-rewarded",
+    "numbering-gap",
+    "numbering-repeat",
+    "cover-differs",
+    "no-correct-option",
+    "two-correct-options",
+    "repeated-option",
+    "key-not-an-option",
+    "level-off-target",
+    "skill-off-target",
+    "time-pressure",
+    "not-read",
     "wrong-method-right-answer",
 }
 
@@ -77,8 +102,13 @@ def test_an_unknown_finding_is_refused_with_the_nearest_name() -> None:
 
 def test_findings_are_sorted_the_gravest_first_and_then_as_the_paper_is_printed() -> None:
     parts = (Part("1.a", "a"), Part("1.b", "b", marks=2, split=("M1",)), Part("1.d", "d", marks=1))
-    paper = Paper("Spars", (Section((Question("1", parts, total=2), Question("1", (Part("1′", "1", marks=1),)))),),
-                  total=2, claims=(("questions", 1),), minutes=1)
+    paper = Paper(
+        "Spars",
+        (Section((Question("1", parts, total=2), Question("1", (Part("1′", "1", marks=1),)))),),
+        total=2,
+        claims=(("questions", 1),),
+        minutes=1,
+    )
     found = [(finding.part, finding.severity, finding.name) for finding in find_all(AuditedPaper(paper, ()))]
     assert found == [
         ("", Severity.ERROR, "cover-differs"),

@@ -18,10 +18,15 @@ def found(text: str, name: str) -> list[Finding]:
 
 def panel(*lines: str, given: str = "[∠ACD = 112°]") -> str:
     """A question on the panel of a sail; `lines` are the keys below its figure."""
-    return "\n".join((
-        "questions:", "  - number: 1", "    figure: [triangle ABC, BC is produced to D]", f"    given: {given}",
-        *(f"    {line}" for line in lines),
-    ))
+    return "\n".join(
+        (
+            "questions:",
+            "  - number: 1",
+            "    figure: [triangle ABC, BC is produced to D]",
+            f"    given: {given}",
+            *(f"    {line}" for line in lines),
+        )
+    )
 
 
 def test_the_message_says_what_the_key_says_and_what_follows() -> None:
@@ -49,11 +54,14 @@ def test_the_value_of_a_letter_may_go_without_degrees() -> None:
     assert not found(text, "unit-missing")
 
 
-@pytest.mark.parametrize(("given", "unused"), [
-    ("[∠ACD = 112°]", []),
-    ("[∠ACD = 112°, ∠BAC = 50°]", ["∠BAC = 50°"]),
-    ("[AB = AC, ∠ACD = 112°]", ["AB = AC"]),
-])
+@pytest.mark.parametrize(
+    ("given", "unused"),
+    [
+        ("[∠ACD = 112°]", []),
+        ("[∠ACD = 112°, ∠BAC = 50°]", ["∠BAC = 50°"]),
+        ("[AB = AC, ∠ACD = 112°]", ["AB = AC"]),
+    ],
+)
 def test_a_given_is_unused_if_no_line_rests_on_it(given: str, unused: list[str]) -> None:
     messages = [finding.message for finding in found(panel("ask: ∠ACB", "marks: 1", given=given), "unused-given")]
     assert messages == [f"Question 1: “{text}” is not needed for any answer." for text in unused]
@@ -76,41 +84,52 @@ def test_lines_of_an_earlier_part_are_not_asked_to_be_paid_twice() -> None:
     assert found(alone, "too-few-marks")
 
 
-@pytest.mark.parametrize(("text", "points"), [
-    ("Calculate the size of ∠ACE.", ["E"]),
-    ("The point F is not drawn. Find ∠ACB.", ["F"]),
-    ("In triangle ABC, side BC is produced to D. Find ∠ACB.", []),
-    ("NOTE: A LEARNER MAY USE ANGLE FACTS. Find ∠ACB.", []),
-])
+@pytest.mark.parametrize(
+    ("text", "points"),
+    [
+        ("Calculate the size of ∠ACE.", ["E"]),
+        ("The point F is not drawn. Find ∠ACB.", ["F"]),
+        ("In triangle ABC, side BC is produced to D. Find ∠ACB.", []),
+        ("NOTE: A LEARNER MAY USE ANGLE FACTS. Find ∠ACB.", []),
+    ],
+)
 def test_points_of_the_text_that_the_figure_lacks_are_named(text: str, points: list[str]) -> None:
     messages = [one.message for one in found(panel(f"text: '{text}'", "ask: ∠ACB", "marks: 1"), "label-mismatch")]
     assert [point for point in "EFGU" if any(f"point {point}," in message for message in messages)] == points
     assert len(messages) == bool(points)
 
 
-@pytest.mark.parametrize(("words", "missing"), [
-    ("In the diagram a rope hangs from a mast.", True),
-    ("The figure alongside shows a hull.", True),
-    ("Give the answer to three significant figures.", False),
-    ("Draw a sketch of a buoy.", False),
-])
+@pytest.mark.parametrize(
+    ("words", "missing"),
+    [
+        ("In the diagram a rope hangs from a mast.", True),
+        ("The figure alongside shows a hull.", True),
+        ("Give the answer to three significant figures.", False),
+        ("Draw a sketch of a buoy.", False),
+    ],
+)
 def test_words_for_a_figure_without_one(words: str, missing: bool) -> None:
     text = f"questions: [{{number: 1, text: '{words}', ask: 12 + 5, answer: '17', marks: 1}}]"
     assert bool(found(text, "figure-missing")) is missing
 
 
 def test_a_figure_described_in_the_text_is_there() -> None:
-    text = ("questions: [{number: 1, text: 'In the diagram, ABC is a triangle with ∠A = 70° and ∠B = 60°. "
-            "Calculate the size of ∠C.', answer: 50°, marks: 2}]")
+    text = (
+        "questions: [{number: 1, text: 'In the diagram, ABC is a triangle with ∠A = 70° and ∠B = 60°. "
+        "Calculate the size of ∠C.', answer: 50°, marks: 2}]"
+    )
     assert audited(text).findings == ()
 
 
-@pytest.mark.parametrize("sketch", [
-    "{A: [2, 3], B: [0, 0], C: [4, 0], D: [6, 0]}",
-    "{A: [2, 30], B: [0, 0], C: [4, 0.1], D: [6, 0]}",     # stretched
-    "{A: [-2, 3], B: [0, 0], C: [-4, 0], D: [-6, 0]}",     # mirrored
-    "{A: [2, 3], B: [0, 0], C: [4, 0], D: [4.1, 0.2]}",    # a slip of the pen
-])
+@pytest.mark.parametrize(
+    "sketch",
+    [
+        "{A: [2, 3], B: [0, 0], C: [4, 0], D: [6, 0]}",
+        "{A: [2, 30], B: [0, 0], C: [4, 0.1], D: [6, 0]}",  # stretched
+        "{A: [-2, 3], B: [0, 0], C: [-4, 0], D: [-6, 0]}",  # mirrored
+        "{A: [2, 3], B: [0, 0], C: [4, 0], D: [4.1, 0.2]}",  # a slip of the pen
+    ],
+)
 def test_a_rough_sketch_contradicts_nothing(sketch: str) -> None:
     assert not found(panel(f"sketch: {sketch}", "ask: ∠ACB", "marks: 1"), "drawing-contradicts-givens")
 
@@ -121,9 +140,15 @@ def test_a_sketch_marked_not_to_scale_is_left_alone() -> None:
     assert not found(panel("text: The figure is not drawn to scale.", *lines), "drawing-contradicts-givens")
 
 
-@pytest.mark.parametrize(("line", "doubtful"), [
-    ("answer: 68o", True), ("answer: 6O°", True), ("answer: 6l8", True), ("answer: 68°", False),
-])
+@pytest.mark.parametrize(
+    ("line", "doubtful"),
+    [
+        ("answer: 68o", True),
+        ("answer: 6O°", True),
+        ("answer: 6l8", True),
+        ("answer: 68°", False),
+    ],
+)
 def test_symbols_that_look_like_others(line: str, doubtful: bool) -> None:
     assert bool(found(panel("ask: ∠ACB", line, "marks: 1"), "symbol-doubtful")) is doubtful
 
@@ -138,15 +163,18 @@ def multiple_choice(options: str, answer: str = "B") -> str:
     return f"questions: [{{number: 1, ask: 9 × 6, options: {options}, answer: {answer}, marks: 1}}]"
 
 
-@pytest.mark.parametrize(("options", "names"), [
-    ("{A: '45', B: '54', C: '63', D: '96'}", set()),
-    ("{A: '45', B: '54', C: '63', D: '54'}", {"repeated-option"}),
-    ("{A: '45', B: '54', C: '108/2', D: '54'}", {"repeated-option", "two-correct-options"}),
-    ("{A: '45', B: '54', C: '63', D: '108/2'}", {"two-correct-options"}),
-    ("{A: '0.5', B: '54', C: '1/2', D: '96'}", {"repeated-option"}),
-    ("{A: '45', B: '56', C: '63', D: '96'}", {"no-correct-option", "answer-differs"}),
-    ("{A: '45', B: '56', C: 'none of these', D: '96'}", {"answer-differs"}),
-])
+@pytest.mark.parametrize(
+    ("options", "names"),
+    [
+        ("{A: '45', B: '54', C: '63', D: '96'}", set()),
+        ("{A: '45', B: '54', C: '63', D: '54'}", {"repeated-option"}),
+        ("{A: '45', B: '54', C: '108/2', D: '54'}", {"repeated-option", "two-correct-options"}),
+        ("{A: '45', B: '54', C: '63', D: '108/2'}", {"two-correct-options"}),
+        ("{A: '0.5', B: '54', C: '1/2', D: '96'}", {"repeated-option"}),
+        ("{A: '45', B: '56', C: '63', D: '96'}", {"no-correct-option", "answer-differs"}),
+        ("{A: '45', B: '56', C: 'none of these', D: '96'}", {"answer-differs"}),
+    ],
+)
 def test_options_against_the_answer_and_each_other(options: str, names: set[str]) -> None:
     assert {finding.name for finding in audited(multiple_choice(options)).findings} == names
 
@@ -157,18 +185,21 @@ def test_the_key_names_an_option_by_letter_or_by_what_it_says(key: str, there: b
     assert bool(found(text, "key-not-an-option")) is not there
 
 
-@pytest.mark.parametrize(("ask", "answer", "named"), [
-    ("calculate √45", "6.7", "rounding-not-stated"),
-    ("calculate √45", "3√5", None),
-    ("20 ÷ 3", "20/3", None),
-    ("20 ÷ 3", "6.67", "rounding-not-stated"),
-    ("R 100 ÷ 3", "R 33.33", None),
-    ("20 ÷ 8", "2.5", None),
-    ("write 3/8 as a percentage", "37.5%", None),
-    ("65% of 240 litres", "156", "unit-missing"),
-    ("65% of 240 litres", "156 m", "unit-clash"),
-    ("65% of 240 litres", "150 m", "answer-differs"),
-])
+@pytest.mark.parametrize(
+    ("ask", "answer", "named"),
+    [
+        ("calculate √45", "6.7", "rounding-not-stated"),
+        ("calculate √45", "3√5", None),
+        ("20 ÷ 3", "20/3", None),
+        ("20 ÷ 3", "6.67", "rounding-not-stated"),
+        ("R 100 ÷ 3", "R 33.33", None),
+        ("20 ÷ 8", "2.5", None),
+        ("write 3/8 as a percentage", "37.5%", None),
+        ("65% of 240 litres", "156", "unit-missing"),
+        ("65% of 240 litres", "156 m", "unit-clash"),
+        ("65% of 240 litres", "150 m", "answer-differs"),
+    ],
+)
 def test_rounding_and_units_of_numbers(ask: str, answer: str, named: str | None) -> None:
     text = f"questions: [{{number: 1, ask: '{ask}', answer: '{answer}', marks: 2}}]"
     names = {finding.name for finding in audited(text).findings}
@@ -199,28 +230,34 @@ def test_a_form_or_an_answer_in_words_is_told_in_words() -> None:
         return f"{finding.message} {finding.because[-1]}."
 
     assert message("solve 2x + 3 = 2x + 5", "x = 1").startswith(
-        "Question 1: the key says x = 1, but the answer is no solution.")
+        "Question 1: the key says x = 1, but the answer is no solution."
+    )
     assert message("write 3/8 as a decimal", "3/8") == (
-        "Question 1: the key says 3/8, but the answer is 0.375. it is equal, but it is not written as a decimal.")
+        "Question 1: the key says 3/8, but the answer is 0.375. it is equal, but it is not written as a decimal."
+    )
 
 
 def test_asking_for_a_proof_of_what_is_false_is_an_error() -> None:
-    text = ("questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 50°], "
-            "ask: prove that AB = AC, marks: 2}]")
+    text = (
+        "questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 50°], ask: prove that AB = AC, marks: 2}]"
+    )
     (finding,) = found(text, "answer-differs")
     assert finding.message == "Question 1: “prove that AB = AC” asks for what is false; in truth ∠B = 50°, ∠ACB = 60°."
     assert audited(text).parts[0].verdict == "differs"
 
 
 def test_asking_for_a_proof_of_what_is_true_is_none() -> None:
-    text = ("questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 55°], "
-            "ask: prove that AB = AC, marks: 2}]")
+    text = (
+        "questions: [{number: 1, figure: triangle ABC, given: [∠A = 70°, ∠B = 55°], ask: prove that AB = AC, marks: 2}]"
+    )
     assert not found(text, "answer-differs")
 
 
 def test_marks_of_parts_that_were_not_derived_have_no_level() -> None:
-    text = ("{blueprint: even-spread, questions: [{number: 1, ask: 12 + 5, marks: 1, level: knowledge}, "
-            "{number: 2, text: Explain the knot., marks: 9}]}")
+    text = (
+        "{blueprint: even-spread, questions: [{number: 1, ask: 12 + 5, marks: 1, level: knowledge}, "
+        "{number: 2, text: Explain the knot., marks: 9}]}"
+    )
     (finding,) = found(text, "level-off-target")
     assert finding.because[0].startswith("knowledge: 100% of the marks")
     assert finding.because[-1] == "9 marks of parts that were not derived and state no level are left out"
@@ -228,16 +265,21 @@ def test_marks_of_parts_that_were_not_derived_have_no_level() -> None:
 
 
 def test_a_point_that_an_answer_was_derived_about_is_there() -> None:
-    text = ("questions: [{number: 1, marks: 4, text: 'ABC is a straight line. ∠ABD = 3x and ∠DBC = 2x + 30°. "
-            "Calculate x and ∠ABD.', answer: 'x = 30°, ∠ABD = 90°'}]")
+    text = (
+        "questions: [{number: 1, marks: 4, text: 'ABC is a straight line. ∠ABD = 3x and ∠DBC = 2x + 30°. "
+        "Calculate x and ∠ABD.', answer: 'x = 30°, ∠ABD = 90°'}]"
+    )
     assert audited(text).parts[0].verdict == "confirmed"
     assert not found(text, "label-mismatch")
 
 
-@pytest.mark.parametrize(("given", "ask", "mend"), [
-    ("['∠A = 90°', '∠B = 30°']", "BC", "Add a length, such as that of AB: no given states one."),
-    ("['∠A = 40°']", "∠B", "Add a given that fixes the answer"),
-])
+@pytest.mark.parametrize(
+    ("given", "ask", "mend"),
+    [
+        ("['∠A = 90°', '∠B = 30°']", "BC", "Add a length, such as that of AB: no given states one."),
+        ("['∠A = 40°']", "∠B", "Add a given that fixes the answer"),
+    ],
+)
 def test_an_open_question_is_told_what_could_settle_it(given: str, ask: str, mend: str) -> None:
     text = f"questions: [{{number: 1, figure: triangle ABC, given: {given}, ask: {ask}}}]"
     (finding,) = found(text, "not-determined")
@@ -245,8 +287,9 @@ def test_an_open_question_is_told_what_could_settle_it(given: str, ask: str, men
 
 
 def test_the_parts_of_a_repeated_question_are_told_by_the_printed_number() -> None:
-    text = ("questions: [{number: 1, ask: 12 + 5, answer: '17', marks: 1}, "
-            "{number: 1, ask: 9 × 6, answer: '45', marks: 1}]")
+    text = (
+        "questions: [{number: 1, ask: 12 + 5, answer: '17', marks: 1}, {number: 1, ask: 9 × 6, answer: '45', marks: 1}]"
+    )
     (finding,) = found(text, "answer-differs")
     assert (finding.part, finding.message.split(":")[0]) == ("1′", "Question 1")
 

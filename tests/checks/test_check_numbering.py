@@ -34,45 +34,52 @@ def test_levels_that_stay_the_same_count_once() -> None:
     assert labels == [["1", "2"], ["a", "b"], ["i", "ii"]]
 
 
-@pytest.mark.parametrize("ids", [
-    ("1", "2", "3"),
-    ("1.a", "1.b", "2.a", "2.b"),
-    ("1.a.i", "1.a.ii", "1.b.i", "1.b.ii", "2"),
-    ("1.A", "1.B"),
-    ("1.1.1", "1.1.2", "1.2.1", "2.1"),
-    tuple(f"1.{letter}" for letter in "abcdefghijk"),
-    tuple(f"1.{roman}" for roman in ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi")),
-    ("1.star", "1.sun"),
-])
+@pytest.mark.parametrize(
+    "ids",
+    [
+        ("1", "2", "3"),
+        ("1.a", "1.b", "2.a", "2.b"),
+        ("1.a.i", "1.a.ii", "1.b.i", "1.b.ii", "2"),
+        ("1.A", "1.B"),
+        ("1.1.1", "1.1.2", "1.2.1", "2.1"),
+        tuple(f"1.{letter}" for letter in "abcdefghijk"),
+        tuple(f"1.{roman}" for roman in ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi")),
+        ("1.star", "1.sun"),
+    ],
+)
 def test_sound_numbering_gives_nothing(ids: tuple[str, ...]) -> None:
     assert not found("numbering-gap", paper_of(*ids))
     assert not found("numbering-repeat", paper_of(*ids))
 
 
-@pytest.mark.parametrize(("ids", "part", "missing"), [
-    (("1", "3"), "3", "2 is missing"),
-    (("2", "3"), "2", "1 is missing"),
-    (("1.a", "1.c"), "1.c", "1.b is missing"),
-    (("1.b", "1.c"), "1.b", "1.a is missing"),
-    (("1.i", "1.ii", "1.v"), "1.v", "1.iii, 1.iv are missing"),
-    (("1.a.i", "1.a.iii"), "1.a.iii", "1.a.ii is missing"),
-    (("1", "9"), "9", "2, 3, 4, … are missing"),
-    (("1", "3", "2"), "3", "2 is printed later"),
-])
+@pytest.mark.parametrize(
+    ("ids", "part", "missing"),
+    [
+        (("1", "3"), "3", "2 is missing"),
+        (("2", "3"), "2", "1 is missing"),
+        (("1.a", "1.c"), "1.c", "1.b is missing"),
+        (("1.b", "1.c"), "1.b", "1.a is missing"),
+        (("1.i", "1.ii", "1.v"), "1.v", "1.iii, 1.iv are missing"),
+        (("1.a.i", "1.a.iii"), "1.a.iii", "1.a.ii is missing"),
+        (("1", "9"), "9", "2, 3, 4, … are missing"),
+        (("1", "3", "2"), "3", "2 is printed later"),
+    ],
+)
 def test_a_gap_names_what_is_missing(ids: tuple[str, ...], part: str, missing: str) -> None:
     (finding,) = found("numbering-gap", paper_of(*ids))
     assert finding.part == part
     assert missing in finding.message
 
 
-@pytest.mark.parametrize(("ids", "repeated"), [
-    (("1", "2", f"2{REPEATED}"), ["2"]),
-    (("1.a", "1.b", "2", f"1{REPEATED}.a", f"1{REPEATED}.b"), ["1"]),
-    (("1.a", f"1.a{REPEATED}", "1.b"), ["1.a"]),
-])
-def test_a_repeat_is_found_at_its_second_place_by_the_printed_number(
-    ids: tuple[str, ...], repeated: list[str]
-) -> None:
+@pytest.mark.parametrize(
+    ("ids", "repeated"),
+    [
+        (("1", "2", f"2{REPEATED}"), ["2"]),
+        (("1.a", "1.b", "2", f"1{REPEATED}.a", f"1{REPEATED}.b"), ["1"]),
+        (("1.a", f"1.a{REPEATED}", "1.b"), ["1.a"]),
+    ],
+)
+def test_a_repeat_is_found_at_its_second_place_by_the_printed_number(ids: tuple[str, ...], repeated: list[str]) -> None:
     findings = found("numbering-repeat", paper_of(*ids))
     assert [as_printed(finding.part) for finding in findings] == repeated
     assert all(REPEATED in finding.part and REPEATED not in finding.message for finding in findings)
@@ -82,12 +89,15 @@ def test_the_sign_of_repeated_ids_is_the_readers_own() -> None:
     assert REPEATED == build.REPEATED
 
 
-@pytest.mark.parametrize("siblings", [
-    ["a", "b", "c", "d"],
-    ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi"],
-    ["1", "2", "3"],
-    ["A", "B"],
-])
+@pytest.mark.parametrize(
+    "siblings",
+    [
+        ["a", "b", "c", "d"],
+        ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi"],
+        ["1", "2", "3"],
+        ["A", "B"],
+    ],
+)
 def test_labels_and_places_go_both_ways(siblings: list[str]) -> None:
     places = [position(label, siblings) for label in siblings]
     assert places == list(range(1, len(siblings) + 1))

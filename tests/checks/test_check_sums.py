@@ -44,7 +44,8 @@ def papers(draw: st.DrawFn) -> Paper:
 @given(papers())
 def test_a_question_is_found_exactly_when_its_total_is_not_the_sum(paper: Paper) -> None:
     wrong = [
-        asked.number for asked in paper.questions()
+        asked.number
+        for asked in paper.questions()
         if asked.total is not None and asked.total != sum(part.marks or 0 for part in asked.parts)
     ]
     assert [finding.part for finding in found("question-total-differs", paper)] == wrong
@@ -53,7 +54,8 @@ def test_a_question_is_found_exactly_when_its_total_is_not_the_sum(paper: Paper)
 @given(papers())
 def test_a_section_is_found_exactly_when_its_total_is_not_the_sum(paper: Paper) -> None:
     wrong = [
-        section.title for section in paper.sections
+        section.title
+        for section in paper.sections
         if section.total is not None
         and section.total != sum(part.marks or 0 for asked in section.questions for part in asked.parts)
     ]
@@ -114,12 +116,14 @@ def test_marks_of_the_key_and_of_the_split_are_compared_with_the_papers() -> Non
     paper = Paper("Spars", (Section(tuple(Question(part.id, (part,)) for part in parts)),))
     findings = found("key-marks-differ", paper)
     assert [(finding.part, "key" in finding.message, "split" in finding.message) for finding in findings] == [
-        ("2", True, False), ("3", False, True),
+        ("2", True, False),
+        ("3", False, True),
     ]
 
 
 def test_minutes_for_marks_are_in_order_from_nine_tenths_to_one_and_a_half() -> None:
     """0.9 and 1.5 minutes a mark: common practice, no source. GCSE (80 marks, 90 minutes; from memory) lies within."""
+
     def pressed(minutes: int, marks: int) -> bool:
         return bool(found("time-pressure", Paper("Spars", (Section((question(1, [marks]),)),), minutes=minutes)))
 

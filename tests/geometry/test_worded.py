@@ -45,10 +45,20 @@ def test_every_reason_is_worded(statements: tuple[str, ...]) -> None:
 @pytest.mark.parametrize(
     ("figure", "given", "ask", "answer", "reason"),
     [
-        (["triangle ABC", "triangle DEF"], ["△ABC ≡ △DEF", "AB = 3x + 1", "DE = x + 9"], "x", "x = 4",
-         "congruent-triangles-parts"),
-        (["triangle ABC", "triangle DEF"], ["△ABC ∼ △DEF", "∠A = 50°", "∠E = 60°"], "∠F", "70°",
-         "similar-triangles-angles"),
+        (
+            ["triangle ABC", "triangle DEF"],
+            ["△ABC ≡ △DEF", "AB = 3x + 1", "DE = x + 9"],
+            "x",
+            "x = 4",
+            "congruent-triangles-parts",
+        ),
+        (
+            ["triangle ABC", "triangle DEF"],
+            ["△ABC ∼ △DEF", "∠A = 50°", "∠E = 60°"],
+            "∠F",
+            "70°",
+            "similar-triangles-angles",
+        ),
         (["kite ABCD"], ["AB = AD", "CB = CD", "AB = 2x", "AD = x + 5"], "x", "x = 5", "equal-sides-given"),
         (["isosceles trapezium ABCD"], ["AB ∥ DC", "AD = 2x", "BC = x + 5"], "x", "x = 5", "isosceles-trapezium-legs"),
         (["equilateral triangle ABC"], ["AB = 2x", "BC = x + 5"], "x", "x = 5", "equilateral-sides"),

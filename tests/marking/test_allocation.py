@@ -20,14 +20,20 @@ STATEMENTS = ("∠ABC = 180° − 112° = 68°", "∠ABC = ∠ACB = 68°", "3x �
 
 @st.composite
 def derivations(draw: st.DrawFn) -> Derivation:
-    steps = draw(st.lists(st.builds(
-        Step,
-        statement=st.sampled_from(STATEMENTS),
-        kind=st.sampled_from(StepKind),
-        reason=st.none() | st.builds(Reason, st.sampled_from(sorted(theorems()))),
-        uses=st.lists(st.sampled_from(STATEMENTS), max_size=2).map(tuple),
-        value=st.sampled_from(("", "68°", "x = 17")),
-    ), min_size=1, max_size=9))
+    steps = draw(
+        st.lists(
+            st.builds(
+                Step,
+                statement=st.sampled_from(STATEMENTS),
+                kind=st.sampled_from(StepKind),
+                reason=st.none() | st.builds(Reason, st.sampled_from(sorted(theorems()))),
+                uses=st.lists(st.sampled_from(STATEMENTS), max_size=2).map(tuple),
+                value=st.sampled_from(("", "68°", "x = 17")),
+            ),
+            min_size=1,
+            max_size=9,
+        )
+    )
     return Derivation(tuple(steps), "made up")
 
 
@@ -100,10 +106,16 @@ def test_statement_and_reason_tariff() -> None:
     assert natural(Derivation(sail_loft.PANEL_STEPS, ""), convention, False).printed() == "S1 S1"
 
 
-@pytest.mark.parametrize(("marks", "printed", "fit"), [
-    (2, "S/R1 S/R1", Fit.MERGED), (3, "S/R1 S1 R1", Fit.MERGED), (4, "S1 R1 S1 R1", Fit.NATURAL),
-    (5, "M1 A1 R1 S1 R1", Fit.SPLIT), (9, "M1 A1 R1 S1 R1", Fit.TOO_MANY),
-])
+@pytest.mark.parametrize(
+    ("marks", "printed", "fit"),
+    [
+        (2, "S/R1 S/R1", Fit.MERGED),
+        (3, "S/R1 S1 R1", Fit.MERGED),
+        (4, "S1 R1 S1 R1", Fit.NATURAL),
+        (5, "M1 A1 R1 S1 R1", Fit.SPLIT),
+        (9, "M1 A1 R1 S1 R1", Fit.TOO_MANY),
+    ],
+)
 def test_merging_and_splitting(marks: int, printed: str, fit: Fit) -> None:
     scheme = allocate(sail_loft.base_angle(marks), load("statement-reason"))
     assert (scheme.allocation.printed(), scheme.fit) == (printed, fit)
@@ -146,13 +158,16 @@ def test_a_part_that_was_not_derived_leaves_its_marks_to_the_examiner() -> None:
     assert (scheme.fit, scheme.unplaced, scheme.allocation.marks) == (Fit.NOT_DERIVED, 2, ())
 
 
-@pytest.mark.parametrize(("part", "name", "note"), [
-    (sail_loft.half(1), "method-accuracy", "oe"),       # a fraction has other forms
-    (sail_loft.share(2), "method-accuracy", "cao"),     # an accuracy is asked for
-    (sail_loft.proof(1), "statement-reason", "ag"),     # the claim is printed
-    (sail_loft.base_angle(2), "statement-reason", "ft"),  # consistent accuracy reaches the answer
-    (sail_loft.base_angle(2), "method-accuracy", ""),   # follow-through stops before the answer
-])
+@pytest.mark.parametrize(
+    ("part", "name", "note"),
+    [
+        (sail_loft.half(1), "method-accuracy", "oe"),  # a fraction has other forms
+        (sail_loft.share(2), "method-accuracy", "cao"),  # an accuracy is asked for
+        (sail_loft.proof(1), "statement-reason", "ag"),  # the claim is printed
+        (sail_loft.base_angle(2), "statement-reason", "ft"),  # consistent accuracy reaches the answer
+        (sail_loft.base_angle(2), "method-accuracy", ""),  # follow-through stops before the answer
+    ],
+)
 def test_notes_behind_the_last_value(part: object, name: str, note: str) -> None:
     marks = allocate(part, load(name)).allocation.marks  # type: ignore[arg-type]
     values = [mark for mark in marks if mark.kind in ("A", "S", "S/R", "B")]
@@ -181,10 +196,16 @@ def test_only_parts_before_it_in_the_same_question_count() -> None:
     assert established((first, second, other), other) == {}
 
 
-@pytest.mark.parametrize(("known", "statement", "same"), [
-    ("∠ABC = ∠ACB = 68°", "∠ABC = ∠ACB", True), ("3x + 10° = 5x − 30°", "5x − 30° = 3x + 10°", True),
-    ("AB ∥ CD", "AB ∥ CD", True), ("∠ABC = 68°", "∠ABC = ∠ACB = 68°", False), ("AB ∥ CD", "AB ∥ EF", False),
-])
+@pytest.mark.parametrize(
+    ("known", "statement", "same"),
+    [
+        ("∠ABC = ∠ACB = 68°", "∠ABC = ∠ACB", True),
+        ("3x + 10° = 5x − 30°", "5x − 30° = 3x + 10°", True),
+        ("AB ∥ CD", "AB ∥ CD", True),
+        ("∠ABC = 68°", "∠ABC = ∠ACB = 68°", False),
+        ("AB ∥ CD", "AB ∥ EF", False),
+    ],
+)
 def test_a_statement_is_known_in_any_order_of_its_sides(known: str, statement: str, same: bool) -> None:
     steps = (Step(statement, StepKind.STATEMENT), Step("∠BAC = 44°", StepKind.STATEMENT))
     assert bool(carried_lines(Derivation(steps, ""), [known])) == same
@@ -211,11 +232,18 @@ def test_what_is_given_or_stands_above_already_earns_nothing() -> None:
     assert [(mark.printed(), mark.step) for mark in allocation.marks] == [("S1", 1), ("R1", 1), ("A1", 3)]
 
 
-@pytest.mark.parametrize(("statement", "kind", "shows"), [
-    ("∠ACB = 180° − 112° = 68°", StepKind.STATEMENT, True), ("2/3 − 1/4 = 8/12 − 3/12", StepKind.CALCULATION, True),
-    ("3x − 12 = 2x + 5", StepKind.ALGEBRA, True), ("= 5/12", StepKind.CALCULATION, False),
-    ("x = −17", StepKind.ALGEBRA, False), ("∠ABC = ∠ACB = 68°", StepKind.STATEMENT, False),
-    ("65% of 240 = 65/100 × 240", StepKind.CALCULATION, False), ("2x = 40", StepKind.ALGEBRA, False),
-])
+@pytest.mark.parametrize(
+    ("statement", "kind", "shows"),
+    [
+        ("∠ACB = 180° − 112° = 68°", StepKind.STATEMENT, True),
+        ("2/3 − 1/4 = 8/12 − 3/12", StepKind.CALCULATION, True),
+        ("3x − 12 = 2x + 5", StepKind.ALGEBRA, True),
+        ("= 5/12", StepKind.CALCULATION, False),
+        ("x = −17", StepKind.ALGEBRA, False),
+        ("∠ABC = ∠ACB = 68°", StepKind.STATEMENT, False),
+        ("65% of 240 = 65/100 × 240", StepKind.CALCULATION, False),
+        ("2x = 40", StepKind.ALGEBRA, False),
+    ],
+)
 def test_lines_that_show_method_and_value_apart(statement: str, kind: StepKind, shows: bool) -> None:
     assert shows_working(Step(statement, kind)) == shows

@@ -37,17 +37,20 @@ def test_an_unknown_convention_names_the_nearest() -> None:
         convention.load("method-acuracy")
 
 
-@pytest.mark.parametrize(("change", "message"), [
-    (lambda text: text.replace("| M A |", "| Q |"), "Q not among the marks"),
-    (lambda text: text.replace("where: before", "where: behind"), "where is 'behind'"),
-    (lambda text: text.replace("    algebra:\n", "    sums:\n"), "not known, expected one of"),
-    (lambda text: text.replace("A | A R | M A R", "A A A | A | A"), "no more at least than usually"),
-    (lambda text: text.replace("A | A R | M A R", "A | A R"), "expected codes at least . usually . at most"),
-    (lambda text: text.replace("notes:", "nots:"), "notes: missing"),
-    (lambda text: "- a list", "expected names with values"),
-    (lambda text: "title: !!python/object:os.system {}", "not readable as YAML"),
-    (lambda text: "title: [", "not readable as YAML"),
-])
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        (lambda text: text.replace("| M A |", "| Q |"), "Q not among the marks"),
+        (lambda text: text.replace("where: before", "where: behind"), "where is 'behind'"),
+        (lambda text: text.replace("    algebra:\n", "    sums:\n"), "not known, expected one of"),
+        (lambda text: text.replace("A | A R | M A R", "A A A | A | A"), "no more at least than usually"),
+        (lambda text: text.replace("A | A R | M A R", "A | A R"), "expected codes at least . usually . at most"),
+        (lambda text: text.replace("notes:", "nots:"), "notes: missing"),
+        (lambda text: "- a list", "expected names with values"),
+        (lambda text: "title: !!python/object:os.system {}", "not readable as YAML"),
+        (lambda text: "title: [", "not readable as YAML"),
+    ],
+)
 def test_a_faulty_file_says_what_is_wrong(tmp_path: Path, change: object, message: str) -> None:
     text = shipped("schemes", "conventions", "method-accuracy.yaml").read_text(encoding="utf-8")
     path = tmp_path / "ours.yaml"

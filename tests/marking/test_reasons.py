@@ -8,18 +8,57 @@ from paperaudit.model.derivation import Reason
 
 # The keys that derivations use for angles, lengths and the algebra between them.
 IN_USE = (
-    "given", "angles-on-a-line", "angles-round-a-point", "vertically-opposite", "alternate-angles",
-    "corresponding-angles", "co-interior-angles", "alternate-angles-converse", "corresponding-angles-converse",
-    "co-interior-angles-converse", "parallel-to-same-line", "angle-sum-triangle", "exterior-angle-triangle",
-    "isosceles-base-angles", "isosceles-converse", "equilateral-angles", "right-triangle-acute-angles",
-    "right-angle", "adjacent-angles", "reflex-angle", "angle-bisector", "angle-sum-quadrilateral",
-    "angle-sum-polygon", "exterior-angles-polygon", "regular-polygon", "parallelogram-opposite-angles",
-    "parallelogram-opposite-sides", "parallelogram-diagonals", "parallelogram-definition", "rhombus-sides",
-    "rhombus-diagonals-perpendicular", "rhombus-diagonals-bisect-angles", "rectangle-angles",
-    "rectangle-diagonals", "square-diagonals", "kite-opposite-angles", "kite-diagonals", "kite-axis",
-    "trapezium-parallel-sides", "isosceles-trapezium", "midpoint", "isosceles-median", "segment-addition",
-    "perimeter", "equal-sides-given", "common-side", "perpendicular-given", "construction-parallel", "algebra",
-    "substitution", "simultaneous",
+    "given",
+    "angles-on-a-line",
+    "angles-round-a-point",
+    "vertically-opposite",
+    "alternate-angles",
+    "corresponding-angles",
+    "co-interior-angles",
+    "alternate-angles-converse",
+    "corresponding-angles-converse",
+    "co-interior-angles-converse",
+    "parallel-to-same-line",
+    "angle-sum-triangle",
+    "exterior-angle-triangle",
+    "isosceles-base-angles",
+    "isosceles-converse",
+    "equilateral-angles",
+    "right-triangle-acute-angles",
+    "right-angle",
+    "adjacent-angles",
+    "reflex-angle",
+    "angle-bisector",
+    "angle-sum-quadrilateral",
+    "angle-sum-polygon",
+    "exterior-angles-polygon",
+    "regular-polygon",
+    "parallelogram-opposite-angles",
+    "parallelogram-opposite-sides",
+    "parallelogram-diagonals",
+    "parallelogram-definition",
+    "rhombus-sides",
+    "rhombus-diagonals-perpendicular",
+    "rhombus-diagonals-bisect-angles",
+    "rectangle-angles",
+    "rectangle-diagonals",
+    "square-diagonals",
+    "kite-opposite-angles",
+    "kite-diagonals",
+    "kite-axis",
+    "trapezium-parallel-sides",
+    "isosceles-trapezium",
+    "midpoint",
+    "isosceles-median",
+    "segment-addition",
+    "perimeter",
+    "equal-sides-given",
+    "common-side",
+    "perpendicular-given",
+    "construction-parallel",
+    "algebra",
+    "substitution",
+    "simultaneous",
 )
 
 
@@ -40,33 +79,55 @@ def test_the_seventy_two_facts_are_all_there() -> None:
 
 
 # Euclid's Elements in Heath's numbering. I.27, I.29 and I.32 checked in printed editions; the others from memory.
-@pytest.mark.parametrize(("name", "proposition"), [
-    ("isosceles-base-angles", "I.5"), ("isosceles-converse", "I.6"), ("angles-on-a-line", "I.13"),
-    ("vertically-opposite", "I.15"), ("alternate-angles-converse", "I.27"), ("corresponding-angles-converse", "I.28"),
-    ("alternate-angles", "I.29"), ("angle-sum-triangle", "I.32"), ("exterior-angle-triangle", "I.32"),
-    ("pythagoras", "I.47"), ("cyclic-quadrilateral", "III.22"),
-])
+@pytest.mark.parametrize(
+    ("name", "proposition"),
+    [
+        ("isosceles-base-angles", "I.5"),
+        ("isosceles-converse", "I.6"),
+        ("angles-on-a-line", "I.13"),
+        ("vertically-opposite", "I.15"),
+        ("alternate-angles-converse", "I.27"),
+        ("corresponding-angles-converse", "I.28"),
+        ("alternate-angles", "I.29"),
+        ("angle-sum-triangle", "I.32"),
+        ("exterior-angle-triangle", "I.32"),
+        ("pythagoras", "I.47"),
+        ("cyclic-quadrilateral", "III.22"),
+    ],
+)
 def test_euclid(name: str, proposition: str) -> None:
     assert reasons.theorem(name).euclid == proposition
 
 
 # Department of Basic Education (South Africa), Mathematics Examination Guidelines Grade 12 (2021), chapter 4,
 # as reproduced by a curriculum publisher.
-@pytest.mark.parametrize(("name", "wording"), [
-    ("angles-on-a-line-converse", "adj ∠s supp"), ("alternate-angles-converse", "alt ∠s ="),
-    ("corresponding-angles-converse", "corresp ∠s ="), ("co-interior-angles-converse", "co-int ∠s supp"),
-    ("exterior-angle-triangle", "ext ∠ of △"), ("isosceles-base-angles", "∠s opp equal sides"),
-    ("isosceles-converse", "sides opp equal ∠s"), ("congruent-sss", "SSS"), ("congruent-rhs", "RHS"),
-])
+@pytest.mark.parametrize(
+    ("name", "wording"),
+    [
+        ("angles-on-a-line-converse", "adj ∠s supp"),
+        ("alternate-angles-converse", "alt ∠s ="),
+        ("corresponding-angles-converse", "corresp ∠s ="),
+        ("co-interior-angles-converse", "co-int ∠s supp"),
+        ("exterior-angle-triangle", "ext ∠ of △"),
+        ("isosceles-base-angles", "∠s opp equal sides"),
+        ("isosceles-converse", "sides opp equal ∠s"),
+        ("congruent-sss", "SSS"),
+        ("congruent-rhs", "RHS"),
+    ],
+)
 def test_abbreviated(name: str, wording: str) -> None:
     assert reasons.word(Reason(name), "abbreviated") == wording
 
 
 # The same guidelines, from memory.
-@pytest.mark.parametrize(("reason", "wording"), [
-    (Reason("angles-on-a-line"), "∠s on a str line"), (Reason("alternate-angles", "AB ∥ CD"), "alt ∠s; AB ∥ CD"),
-    (Reason("co-interior-angles", "AB ∥ CD"), "co-int ∠s; AB ∥ CD"),
-])
+@pytest.mark.parametrize(
+    ("reason", "wording"),
+    [
+        (Reason("angles-on-a-line"), "∠s on a str line"),
+        (Reason("alternate-angles", "AB ∥ CD"), "alt ∠s; AB ∥ CD"),
+        (Reason("co-interior-angles", "AB ∥ CD"), "co-int ∠s; AB ∥ CD"),
+    ],
+)
 def test_abbreviated_from_memory(reason: Reason, wording: str) -> None:
     assert reasons.word(reason, "abbreviated") == wording
 

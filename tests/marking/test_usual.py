@@ -16,24 +16,33 @@ OPPOSITE = Reason("parallelogram-opposite-sides")
 TWO_LINES = (Step("x/2 = 4", A), Step("x = 8", A, value="8"))
 FOUR_LINES = (
     Step("5(x − 4) + 3 = 2(x + 7) − 1", StepKind.GIVEN, Reason("given")),
-    Step("5x − 20 + 3 = 2x + 14 − 1", A), Step("5x − 17 = 2x + 13", A),
-    Step("3x = 30", A), Step("x = 10", A, value="10"),
+    Step("5x − 20 + 3 = 2x + 14 − 1", A),
+    Step("5x − 17 = 2x + 13", A),
+    Step("3x = 30", A),
+    Step("x = 10", A, value="10"),
 )
 ONE_OPERATION = (Step("12 + 5 = 17", C, value="17"),)
 PERIMETER = (
-    Step("AB = CD", S, OPPOSITE), Step("CD = AB = 8 cm", S, OPPOSITE, ("AB = CD",), "8 cm"),
-    Step("AD = BC", S, OPPOSITE), Step("AD = BC = 5 cm", S, OPPOSITE, ("AD = BC",), "5 cm"),
+    Step("AB = CD", S, OPPOSITE),
+    Step("CD = AB = 8 cm", S, OPPOSITE, ("AB = CD",), "8 cm"),
+    Step("AD = BC", S, OPPOSITE),
+    Step("AD = BC = 5 cm", S, OPPOSITE, ("AD = BC",), "5 cm"),
     Step("perimeter of ABCD = 8 cm + 5 cm + 8 cm + 5 cm = 26 cm", C, value="26 cm"),
 )
 PERIMETER_WITH_X = (
-    Step("2x + x + 3 + 2x + x + 3 = 36", E), Step("6x + 6 = 36", A), Step("6x = 30", A), Step("x = 5", A, value="5"),
+    Step("2x + x + 3 + 2x + x + 3 = 36", E),
+    Step("6x + 6 = 36", A),
+    Step("6x = 30", A),
+    Step("x = 5", A, value="5"),
 )
 RATIO = (
     Step("Let ∠ABC = t", StepKind.CONSTRUCTION),
     Step("∠ACB = 4 × t ÷ 3 = (1 1/3)t", S, Reason("given"), value="(1 1/3)t"),
     Step("∠BAC = 2 × t ÷ 3 = (2/3)t", S, Reason("given"), value="(2/3)t"),
     Step("(2/3)t + t + (1 1/3)t = 180°", E, Reason("angle-sum-triangle")),
-    Step("2t + 3t + 4t = 540°", A), Step("9t = 540°", A), Step("t = 60°", A, value="60°"),
+    Step("2t + 3t + 4t = 540°", A),
+    Step("9t = 540°", A),
+    Step("t = 60°", A, value="60°"),
     Step("∠ACB = (1 1/3)t = 1 1/3 × 60° = 80°", C, Reason("substitution"), value="80°"),
 )
 EQUAL_SIDES = (
@@ -47,10 +56,20 @@ EQUAL_SIDES = (
 
 # What ordinary class tests give: common practice, no source.
 @pytest.mark.parametrize("name", conventions())
-@pytest.mark.parametrize(("steps", "least", "most"), [
-    (TWO_LINES, 1, 4), (FOUR_LINES, 1, 4), (ONE_OPERATION, 1, 2), (PERIMETER, 1, 4), (PERIMETER_WITH_X, 2, 4),
-    (RATIO, 2, 4), (EQUAL_SIDES, 2, 5), (sail_loft.PANEL_STEPS, 2, 5), (sail_loft.SHARE_STEPS, 1, 3),
-])
+@pytest.mark.parametrize(
+    ("steps", "least", "most"),
+    [
+        (TWO_LINES, 1, 4),
+        (FOUR_LINES, 1, 4),
+        (ONE_OPERATION, 1, 2),
+        (PERIMETER, 1, 4),
+        (PERIMETER_WITH_X, 2, 4),
+        (RATIO, 2, 4),
+        (EQUAL_SIDES, 2, 5),
+        (sail_loft.PANEL_STEPS, 2, 5),
+        (sail_loft.SHARE_STEPS, 1, 3),
+    ],
+)
 def test_ordinary_allocations_draw_no_warning(name: str, steps: tuple[Step, ...], least: int, most: int) -> None:
     for reasons in (False, True):
         usual = usual_marks(Derivation(steps, ""), load(name), reasons)
@@ -58,14 +77,25 @@ def test_ordinary_allocations_draw_no_warning(name: str, steps: tuple[Step, ...]
 
 
 @pytest.mark.parametrize("name", conventions())
-@pytest.mark.parametrize(("steps", "marks", "reasons"), [
-    (ONE_OPERATION, 6, False), (RATIO, 1, False), (TWO_LINES, 7, False), (sail_loft.PANEL_STEPS * 3, 1, True),
-    (PERIMETER, 14, True),
-])
+@pytest.mark.parametrize(
+    ("steps", "marks", "reasons"),
+    [
+        (ONE_OPERATION, 6, False),
+        (RATIO, 1, False),
+        (TWO_LINES, 7, False),
+        (sail_loft.PANEL_STEPS * 3, 1, True),
+        (PERIMETER, 14, True),
+    ],
+)
 def test_what_is_clearly_off_draws_one(name: str, steps: tuple[Step, ...], marks: int, reasons: bool) -> None:
-    distinct = tuple(
-        Step(step.statement + "′" * (at // 2), step.kind, step.reason, (), step.value) for at, step in enumerate(steps)
-    ) if steps == sail_loft.PANEL_STEPS * 3 else steps
+    distinct = (
+        tuple(
+            Step(step.statement + "′" * (at // 2), step.kind, step.reason, (), step.value)
+            for at, step in enumerate(steps)
+        )
+        if steps == sail_loft.PANEL_STEPS * 3
+        else steps
+    )
     usual = usual_marks(Derivation(distinct, ""), load(name), reasons)
     assert not usual.fewest <= marks <= usual.most
 

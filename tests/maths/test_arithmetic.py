@@ -46,7 +46,9 @@ def lines(text: str, unit: str = "") -> list[str]:
         ["2³ × 5 − √49", "8 × 5 − 7", "40 − 7", "33"],
         ["3√5 + √20", "5√5"],
         ["6/8", "3/4"],
-        ["5", ],
+        [
+            "5",
+        ],
     ],
     ids=lambda expected: expected[0],
 )

@@ -21,9 +21,20 @@ from paperaudit.model.expression import Expression, Negative, Number, Power, Pro
 @pytest.mark.parametrize(
     ("text", "exact"),
     [
-        ("7/12 + 11/15", "79/60"), ("0.1 + 0.2", "3/10"), ("√45", "3√5"), ("√8 × √2", "4"), ("2/√5", "2√5/5"),
-        ("1/(2 − √3)", "2 + √3"), ("(1 + √2)^2", "3 + 2√2"), ("∛(−27)", "−3"), ("16^(3/4)", "8"), ("2^-3", "1/8"),
-        ("√(1/2)", "√2/2"), ("√2 × √3 − √6", "0"), ("(√2 + √3)(√3 − √2)", "1"), ("65%", "13/20"),
+        ("7/12 + 11/15", "79/60"),
+        ("0.1 + 0.2", "3/10"),
+        ("√45", "3√5"),
+        ("√8 × √2", "4"),
+        ("2/√5", "2√5/5"),
+        ("1/(2 − √3)", "2 + √3"),
+        ("(1 + √2)^2", "3 + 2√2"),
+        ("∛(−27)", "−3"),
+        ("16^(3/4)", "8"),
+        ("2^-3", "1/8"),
+        ("√(1/2)", "√2/2"),
+        ("√2 × √3 − √6", "0"),
+        ("(√2 + √3)(√3 − √2)", "1"),
+        ("65%", "13/20"),
     ],
 )
 def test_exact_values(text: str, exact: str) -> None:
@@ -51,9 +62,13 @@ def tower(height: int) -> Expression:
 @pytest.mark.parametrize(
     "expression",
     [
-        tower(2), tower(4), read_expression("9^999"), read_expression("(9^300)(9^300)(9^300)(9^300)"),
+        tower(2),
+        tower(4),
+        read_expression("9^999"),
+        read_expression("(9^300)(9^300)(9^300)(9^300)"),
         Power(Sum((Number(Fraction(1)), Root(Number(Fraction(2))))), Number(Fraction(10**6))),
-        Root(Number(Fraction(10**500 + 7))), Root(Number(Fraction(7)), 10**6),
+        Root(Number(Fraction(10**500 + 7))),
+        Root(Number(Fraction(7)), 10**6),
     ],
 )
 def test_towers_and_giants_are_refused_at_once(expression: Expression) -> None:
@@ -114,8 +129,15 @@ def test_square_parts_agree_with_sympy() -> None:
 
 @pytest.mark.parametrize(
     ("text", "decimal"),
-    [("3√5", "6.708"), ("√2", "1.414"), ("√2/1000", "0.001414"), ("1234√2", "1745.1"), ("∛16", "2.520"), ("π", "3.142"),
-     ("−√2", "−1.414")],
+    [
+        ("3√5", "6.708"),
+        ("√2", "1.414"),
+        ("√2/1000", "0.001414"),
+        ("1234√2", "1745.1"),
+        ("∛16", "2.520"),
+        ("π", "3.142"),
+        ("−√2", "−1.414"),
+    ],
 )
 def test_the_decimal_behind_an_irrational_answer(text: str, decimal: str) -> None:
     assert write(decimal_beside(to_decimal(read_expression(text)))) == decimal

@@ -20,7 +20,8 @@ def part(options: dict[str, str], answer: str = "") -> Part:
 
 def test_every_option_is_right_wrong_or_unclear() -> None:
     matched = match_options(
-        part({"A": "1/2", "B": "0.5", "C": "2", "D": "half a rope"}), (Answer("1/2", HALF),),
+        part({"A": "1/2", "B": "0.5", "C": "2", "D": "half a rope"}),
+        (Answer("1/2", HALF),),
         Ask(Transform("evaluate", HALF), "calculate 1/2"),
     )
     assert (matched.right, matched.unclear) == (("A", "B"), ("D",))
@@ -29,8 +30,18 @@ def test_every_option_is_right_wrong_or_unclear() -> None:
 @pytest.mark.parametrize(
     ("answer", "letter"),
     [
-        ("C", "C"), ("c", "C"), ("(C)", "C"), ("C.", "C"), ("option C", "C"), ("C: 70°", "C"), ("(C) 70°", "C"),
-        ("C: 40°", ""), ("70°", ""), ("E", ""), ("C or A", ""), ("", ""),
+        ("C", "C"),
+        ("c", "C"),
+        ("(C)", "C"),
+        ("C.", "C"),
+        ("option C", "C"),
+        ("C: 70°", "C"),
+        ("(C) 70°", "C"),
+        ("C: 40°", ""),
+        ("70°", ""),
+        ("E", ""),
+        ("C or A", ""),
+        ("", ""),
     ],
 )
 def test_ways_to_name_an_option(answer: str, letter: str) -> None:

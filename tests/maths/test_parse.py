@@ -92,8 +92,10 @@ READ: list[tuple[str, Expression]] = [
     ("1/2 x", Product((over("1/2"), X))),
     ("1/2(x + 4)", Product((over("1/2"), Sum((X, n(4)))))),
     ("(x + 1)/2", Quotient(Sum((X, n(1))), n(2))),
-    ("6[4 − 2(7y − 1)]",
-     Product((n(6), Sum((n(4), Negative(Product((n(2), Sum((Product((n(7), Y)), Negative(n(1)))))))))))),
+    (
+        "6[4 − 2(7y − 1)]",
+        Product((n(6), Sum((n(4), Negative(Product((n(2), Sum((Product((n(7), Y)), Negative(n(1))))))))))),
+    ),
     ("2 × 3", Product((n(2), n(3)), "×")),
     ("2*3", Product((n(2), n(3)), "×")),
     ("2·3", Product((n(2), n(3)), "×")),
@@ -235,7 +237,7 @@ def test_what_is_no_expression_is_refused_with_its_place(typed: str, start: int,
 def test_the_offset_is_one_in_the_teachers_own_text() -> None:
     with pytest.raises(ExpressionNotRead) as refused:
         read_expression("  2  ×  sqrt(3)  +")
-    assert "  2  ×  sqrt(3)  +"[refused.value.start - 1:].strip() in ("+", "")
+    assert "  2  ×  sqrt(3)  +"[refused.value.start - 1 :].strip() in ("+", "")
 
 
 def test_a_letter_of_the_paper_is_no_unit() -> None:
@@ -252,10 +254,20 @@ def test_what_the_paper_says_of_its_commas_settles_a_doubtful_one() -> None:
     assert read_expression("1,234,567", commas="decimal") == n(1234567)
 
 
-@pytest.mark.parametrize(("typed", "sign"), [
-    ("x = 5", "="), ("x ≠ 5", "≠"), ("x != 5", "≠"), ("x < 5", "<"), ("x > 5", ">"), ("x <= 5", "≤"), ("x ≤ 5", "≤"),
-    ("x >= 5", "≥"), ("x ⩾ 5", "≥"),
-])
+@pytest.mark.parametrize(
+    ("typed", "sign"),
+    [
+        ("x = 5", "="),
+        ("x ≠ 5", "≠"),
+        ("x != 5", "≠"),
+        ("x < 5", "<"),
+        ("x > 5", ">"),
+        ("x <= 5", "≤"),
+        ("x ≤ 5", "≤"),
+        ("x >= 5", "≥"),
+        ("x ⩾ 5", "≥"),
+    ],
+)
 def test_relations(typed: str, sign: Any) -> None:
     assert read_relation(typed) == Relation(X, sign, n(5))
 
@@ -277,10 +289,16 @@ ATOMS: st.SearchStrategy[Expression] = st.one_of(
     st.sampled_from([Letter(name) for name in "xyzabnπθ"]),
     st.sampled_from([AngleOf("A", "B", "C"), AngleOf("A", "B", "C", True), AngleAt("B"), AngleAt("B", 2)]),
     st.just(LengthOf("P", "Q")),
-    st.builds(lambda above, below: Number(Fraction(above, below), NumberForm.FRACTION),
-              st.integers(1, 8), st.sampled_from([9, 11, 13])),
-    st.builds(lambda value, places: Number(Fraction(value, 10**places), NumberForm.DECIMAL, places),
-              st.integers(1, 999), st.integers(1, 3)),
+    st.builds(
+        lambda above, below: Number(Fraction(above, below), NumberForm.FRACTION),
+        st.integers(1, 8),
+        st.sampled_from([9, 11, 13]),
+    ),
+    st.builds(
+        lambda value, places: Number(Fraction(value, 10**places), NumberForm.DECIMAL, places),
+        st.integers(1, 999),
+        st.integers(1, 3),
+    ),
     st.integers(1, 99).map(lambda value: Number(Fraction(value, 100), NumberForm.PERCENT)),
 )
 
@@ -362,10 +380,26 @@ def test_any_text_is_a_value_or_a_refusal(text: str) -> None:
         assert 0 <= refused.start <= len(text) + 1 and refused.expected
 
 
-@pytest.mark.parametrize("typed", [
-    "(" * 10_000, "(" * 50 + "x", "(x" * 50, "√" * 1_999, "-" * 1_999, "2^" * 999 + "2", "+".join(["2x"] * 650),
-    "[(" * 25 + "x", "((x)(" * 20, "x" + "²" * 1_900, "1 " * 900, "AB" * 900, "\u0302" * 1_999, "(1/2)" * 390,
-], ids=lambda typed: typed[:6])
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "(" * 10_000,
+        "(" * 50 + "x",
+        "(x" * 50,
+        "√" * 1_999,
+        "-" * 1_999,
+        "2^" * 999 + "2",
+        "+".join(["2x"] * 650),
+        "[(" * 25 + "x",
+        "((x)(" * 20,
+        "x" + "²" * 1_900,
+        "1 " * 900,
+        "AB" * 900,
+        "\u0302" * 1_999,
+        "(1/2)" * 390,
+    ],
+    ids=lambda typed: typed[:6],
+)
 def test_hostile_expressions_end_soon(typed: str) -> None:
     gc.freeze()  # what other tests left in memory is no part of the time
     started = time.process_time()
@@ -376,9 +410,15 @@ def test_hostile_expressions_end_soon(typed: str) -> None:
     assert taken < 1
 
 
-@pytest.mark.parametrize(("typed", "printed"), [
-    ("x**2", "x²"), ("2*-3", "2 × (−3)"), ("-3 × -x²", "−3 × (−x²)"), ("2 ÷ -4", "2 ÷ (−4)"),
-    ("(x + 1)**(-2)", "(x + 1)⁻²"),
-])
+@pytest.mark.parametrize(
+    ("typed", "printed"),
+    [
+        ("x**2", "x²"),
+        ("2*-3", "2 × (−3)"),
+        ("-3 × -x²", "−3 × (−x²)"),
+        ("2 ÷ -4", "2 ÷ (−4)"),
+        ("(x + 1)**(-2)", "(x + 1)⁻²"),
+    ],
+)
 def test_a_sign_behind_a_times_sign_and_a_power_with_two_stars(typed: str, printed: str) -> None:
     assert write(read_expression(typed)) == printed

@@ -19,7 +19,11 @@ HERE = Path(paperaudit.__file__).parent
 FILES = sorted(HERE.glob("*/*.peg"))
 AT_MOST_SECONDS = 0.11
 OURS = {
-    "Pattern": "Regex", "Choice": "OneOf", "Letters": "Literal", "Row": "Sequence", "Repeated": "Quantifier",
+    "Pattern": "Regex",
+    "Choice": "OneOf",
+    "Letters": "Literal",
+    "Row": "Sequence",
+    "Repeated": "Quantifier",
     "Ahead": "Lookahead",
 }
 """Our own kinds of rules by the ones that they stand for."""

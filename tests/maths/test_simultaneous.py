@@ -21,26 +21,41 @@ def solution(*texts: str, asked: tuple[str, ...] = ()) -> SimultaneousSolution:
 
 def test_adding_where_a_letter_cancels() -> None:
     assert solution("x − 4y = −4", "−3x + 4y = 0").lines == (
-        "(1): x − 4y = −4", "(2): −3x + 4y = 0", "(1) + (2): −2x = −4", "x = 2", "x = 2 in (1): 2 − 4y = −4",
-        "−4y = −6", "y = 3/2",
+        "(1): x − 4y = −4",
+        "(2): −3x + 4y = 0",
+        "(1) + (2): −2x = −4",
+        "x = 2",
+        "x = 2 in (1): 2 − 4y = −4",
+        "−4y = −6",
+        "y = 3/2",
     )
 
 
 def test_a_multiple_of_one_equation() -> None:
     assert solution("4x + y = 2", "3x + 2y = −1").lines[2:] == (
-        "(3) = 2 × (1): 8x + 2y = 4", "(3) − (2): 5x = 5", "x = 1", "x = 1 in (1): 4(1) + y = 2", "4 + y = 2", "y = −2",
+        "(3) = 2 × (1): 8x + 2y = 4",
+        "(3) − (2): 5x = 5",
+        "x = 1",
+        "x = 1 in (1): 4(1) + y = 2",
+        "4 + y = 2",
+        "y = −2",
     )
 
 
 def test_fractions_are_cleared_first() -> None:
     assert solution("(1/3)x − (1/2)y = 1", "(3/4)x − y = 5/2").lines[2:4] == (
-        "(3) = 6 × (1): 2x − 3y = 6", "(4) = 4 × (2): 3x − 4y = 10",
+        "(3) = 6 × (1): 2x − 3y = 6",
+        "(4) = 4 × (2): 3x − 4y = 10",
     )
 
 
 def test_substituting_where_a_letter_stands_alone() -> None:
     assert solution("A + B = 180°", "B = A + 100°").lines[2:] == (
-        "(2) in (1): A + A + 100° = 180°", "2A + 100° = 180°", "2A = 80°", "A = 40°", "A = 40° in (2): B = 40° + 100°",
+        "(2) in (1): A + A + 100° = 180°",
+        "2A + 100° = 180°",
+        "2A = 80°",
+        "A = 40°",
+        "A = 40° in (2): B = 40° + 100°",
         "B = 140°",
     )
 
@@ -108,8 +123,11 @@ def test_random_systems_against_sympy(letters: str) -> None:
     source, found = random.Random(5), {"one": 0, "none": 0, "all": 0}
     for _ in range(200 if letters == "xy" else 80):
         relations = [
-            Relation(linear(source, letters), "=", source.choice([Number(Fraction(source.randint(-20, 20))),
-                                                                 linear(source, letters[:1])]))
+            Relation(
+                linear(source, letters),
+                "=",
+                source.choice([Number(Fraction(source.randint(-20, 20))), linear(source, letters[:1])]),
+            )
             for _ in letters
         ]
         if source.random() < 0.15:

@@ -14,12 +14,22 @@ from paperaudit.maths.write import write
     ("source", "target", "size"),
     [
         # SI Brochure, 9th edition, tables 5 and 8 (values from memory).
-        ("m", "cm", "100"), ("km", "m", "1000"), ("litre", "cm³", "1000"), ("hectare", "m²", "10000"),
-        ("tonne", "kg", "1000"), ("h", "s", "3600"), ("km/h", "m/s", "5/18"), ("m²", "cm²", "10000"),
+        ("m", "cm", "100"),
+        ("km", "m", "1000"),
+        ("litre", "cm³", "1000"),
+        ("hectare", "m²", "10000"),
+        ("tonne", "kg", "1000"),
+        ("h", "s", "3600"),
+        ("km/h", "m/s", "5/18"),
+        ("m²", "cm²", "10000"),
         # International yard and pound agreement of 1959 (values from memory).
-        ("inch", "cm", "2.54"), ("foot", "inch", "12"), ("mile", "yard", "1760"), ("pound", "g", "453.59237"),
+        ("inch", "cm", "2.54"),
+        ("foot", "inch", "12"),
+        ("mile", "yard", "1760"),
+        ("pound", "g", "453.59237"),
         # Common practice, no source.
-        ("c", "R", "1/100"), ("$", "cents", "100"),
+        ("c", "R", "1/100"),
+        ("$", "cents", "100"),
     ],
 )
 def test_conversions(source: str, target: str, size: str) -> None:

@@ -110,8 +110,10 @@ def test_a_relation() -> None:
 
 whole = st.integers(1, 120).map(n)
 decimal = st.integers(1, 9999).map(lambda value: Number(Fraction(value, 100), NumberForm.DECIMAL, 2))
-fraction = st.fractions(0, 20, max_denominator=12).filter(lambda value: value.denominator > 1).map(
-    lambda value: Number(value, NumberForm.FRACTION)
+fraction = (
+    st.fractions(0, 20, max_denominator=12)
+    .filter(lambda value: value.denominator > 1)
+    .map(lambda value: Number(value, NumberForm.FRACTION))
 )
 letter = st.sampled_from("xyzabn").map(Letter)
 

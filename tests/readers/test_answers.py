@@ -27,8 +27,9 @@ def paper() -> PaperRead:
 
 def laid(paper: PaperRead, path: Path) -> list[tuple[str | None, int | None, int | None, tuple[str, ...]]]:
     whole = with_answers(paper, read_answers(str(path))).whole()
-    return [(part.answer.text if part.answer else None, part.marks, part.key_marks, part.split)
-            for _, part in whole.parts()]
+    return [
+        (part.answer.text if part.answer else None, part.marks, part.key_marks, part.split) for _, part in whole.parts()
+    ]
 
 
 WANTED = [("68°", 2, None, ()), ("44°", 3, 2, ("M1", "A1")), ("x = 17", 3, None, ())]
@@ -57,10 +58,18 @@ def test_every_way_of_writing_a_key_means_the_same(paper: PaperRead, tmp_path: P
     "rows",
     [
         [["Part", "Answer", "Marks", "Split"], ["1.a", "68°"], ["1(b)", "44°", 2, "M1 A1"], [2, "x = 17"]],
-        [["Question", "Part", "Answer", "Marks", "Split"], [1, "a", "68°"], [1, "b", "44°", 2, "M1, A1"],
-         [2, None, "x = 17"]],
-        [["Question", "Part", "Ask", "Answer", "Marks", "Split"], [1, "a", None, "68°"],
-         [None, "b", None, "44°", 2, "M1 A1"], [2, None, None, "x = 17"]],
+        [
+            ["Question", "Part", "Answer", "Marks", "Split"],
+            [1, "a", "68°"],
+            [1, "b", "44°", 2, "M1, A1"],
+            [2, None, "x = 17"],
+        ],
+        [
+            ["Question", "Part", "Ask", "Answer", "Marks", "Split"],
+            [1, "a", None, "68°"],
+            [None, "b", None, "44°", 2, "M1 A1"],
+            [2, None, None, "x = 17"],
+        ],
     ],
 )
 def test_a_key_may_be_a_workbook(paper: PaperRead, tmp_path: Path, rows: list[list[Any]]) -> None:
@@ -81,8 +90,10 @@ def test_a_key_may_be_a_workbook(paper: PaperRead, tmp_path: Path, rows: list[li
         ("1: {a: 3, c: 4}", ["line 1: the part '1.c' was read, expected one of 1.a, 1.b, 2"]),
         ("1.a: 3\n1(a): 4", ["line 2: the part '1.a' was read twice"]),
         ("1.a: {awnser: 3}", ["line 1: part 1.a: the unknown key 'awnser'"]),
-        ("1.a: [3, 4]\n2: {marks: many}",
-         ["line 1: part 1.a: answer is a list of 2", "line 2: part 2: marks is 'many'"]),
+        (
+            "1.a: [3, 4]\n2: {marks: many}",
+            ["line 1: part 1.a: answer is a list of 2", "line 2: part 2: marks is 'many'"],
+        ),
         ("answers: {1.a: 3}\nanwsers: {}", ["line 2: the unknown key 'anwsers'"]),
         ("hello", ["line 1: 'hello' was read, expected answers by part"]),
         ("1.a: !!set {}", ["line 1: the tag"]),

@@ -98,7 +98,7 @@ def test_ids_join_the_printed_levels(question: str, part: str, sub: str, expecte
                 given: ["x = 1"]
                 parts: [{{number: {sub}, text: Below., given: ["y = 2"], marks: 1}}]
         """)
-    (_, found), = paper.parts()
+    ((_, found),) = paper.parts()
     assert found.id == expected
     assert found.text and found.text.text == "Above. Below."
     assert [line.text for line in found.given] == ["x = 1", "y = 2"]
@@ -106,7 +106,7 @@ def test_ids_join_the_printed_levels(question: str, part: str, sub: str, expecte
 
 def test_a_trailing_nought_of_a_number_is_kept() -> None:
     paper = read("questions: [{number: 3.10, answer: 0.50, marks: 1}]")
-    (_, part), = paper.parts()
+    ((_, part),) = paper.parts()
     assert part.id == "3.10"
     assert part.answer and part.answer.text == "0.50"
 
@@ -136,14 +136,14 @@ def test_options_and_tables_keep_their_order() -> None:
             answer: C
             table: {mass: [12, 15], length: [1.50, 2]}
         """)
-    (question, part), = paper.parts()
+    ((question, part),) = paper.parts()
     assert [(letter, line.text) for letter, line in part.options] == [("A", "40°"), ("C", "50°"), ("B", "70°")]
     assert question.table == (("mass", ("12", "15")), ("length", ("1.50", "2")))
 
 
 def test_keys_with_nothing_behind_them_count_as_left_out() -> None:
     paper = read("questions: [{number: 1, answer: , marks: ~, split: , ask: ''}]")
-    (_, part), = paper.parts()
+    ((_, part),) = paper.parts()
     assert (part.answer, part.marks, part.split, part.ask) == (None, None, (), None)
 
 
@@ -169,9 +169,7 @@ def test_all_complaints_of_a_file_come_at_once_with_line_part_and_nearest_word()
                 given: [{AB: 7}]
               - text: no number
         """)
-    assert [one.split(": ")[0] for one in found] == [
-        f"test.yaml, line {line}" for line in (2, 3, 8, 9, 11, 12, 13, 14)
-    ]
+    assert [one.split(": ")[0] for one in found] == [f"test.yaml, line {line}" for line in (2, 3, 8, 9, 11, 12, 13, 14)]
     assert "'nonsense'" in found[0]
     assert "did you mean 'statement-reason'?" in found[1]
     assert "part 1.a" in found[2] and "'makrs'" in found[2] and "did you mean 'marks'?" in found[2]
@@ -185,7 +183,7 @@ def test_all_complaints_of_a_file_come_at_once_with_line_part_and_nearest_word()
 def test_what_is_left_of_a_faulty_file_can_still_be_searched_for_unreadable_statements() -> None:
     found = read_question_file("questions: [{number: 1, makrs: 3, ask: solve (}]", "test.yaml")
     assert found.complaints and found.paper
-    (_, part), = found.paper.parts()
+    ((_, part),) = found.paper.parts()
     assert part.ask and part.ask.text == "solve ("
     with pytest.raises(InputError):
         found.whole()

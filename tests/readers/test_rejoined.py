@@ -10,16 +10,22 @@ from paperaudit.readers.question_file import read_question_file
     [
         ("[triangle ABC, BC is produced to D]", ["triangle ABC", "BC is produced to D"]),
         ("[segments AB, CD, AE]", ["segments AB, CD, AE"]),
-        ("[segments AB, CD, B and C lie on opposite sides of AD]",
-         ["segments AB, CD", "B and C lie on opposite sides of AD"]),
+        (
+            "[segments AB, CD, B and C lie on opposite sides of AD]",
+            ["segments AB, CD", "B and C lie on opposite sides of AD"],
+        ),
         ("[A, B, C are collinear]", ["A, B, C are collinear"]),
         ("[triangle ABC, A, B, D are collinear]", ["triangle ABC", "A, B, D are collinear"]),
         ("[triangle ABC, OA, OB, OC in order round O]", ["triangle ABC", "OA, OB, OC in order round O"]),
-        ("[segments AB, CD, EF, AB and EF intersect at G, CD and EF intersect at H]",
-         ["segments AB, CD, EF", "AB and EF intersect at G", "CD and EF intersect at H"]),
+        (
+            "[segments AB, CD, EF, AB and EF intersect at G, CD and EF intersect at H]",
+            ["segments AB, CD, EF", "AB and EF intersect at G", "CD and EF intersect at H"],
+        ),
         ("[segments AB, CD and EF, AB and EF intersect at G]", ["segments AB, CD and EF", "AB and EF intersect at G"]),
-        ("[points A, B, C, D, A and B lie on opposite sides of CD]",
-         ["points A, B, C, D", "A and B lie on opposite sides of CD"]),
+        (
+            "[points A, B, C, D, A and B lie on opposite sides of CD]",
+            ["points A, B, C, D", "A and B lie on opposite sides of CD"],
+        ),
         ("[triangle ABC, AB, CD and EF intersect at O]", ["triangle ABC", "AB, CD and EF intersect at O"]),
         ("[triangle ABC, A, B and D are collinear]", ["triangle ABC", "A, B and D are collinear"]),
         ("[segments AB, OA, OB and OC in order round O]", ["segments AB", "OA, OB and OC in order round O"]),

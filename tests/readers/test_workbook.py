@@ -34,22 +34,62 @@ def read(rows: list[list[Any]], cover: list[list[Any]] | None = None) -> PaperRe
     return read_workbook(workbook(rows, cover), "test.xlsx")
 
 
-HEADINGS = ["Question", "Question total", "Question text", "Figure", "Given", "Sketch", "Table", "Part", "Part text",
-            "Ask", "Options", "Answer", "Marks", "Split", "Reasons", "Skills", "Level"]
+HEADINGS = [
+    "Question",
+    "Question total",
+    "Question text",
+    "Figure",
+    "Given",
+    "Sketch",
+    "Table",
+    "Part",
+    "Part text",
+    "Ask",
+    "Options",
+    "Answer",
+    "Marks",
+    "Split",
+    "Reasons",
+    "Skills",
+    "Level",
+]
 
 
 def test_a_workbook_gives_the_same_paper_as_its_question_file() -> None:
     rows = [
         HEADINGS,
-        [1, 9, "One panel.", "triangle ABC\nBC is produced to D", "AB = AC; ∠ACD = 112°", "A (0, 0); B (60, 4.5)", None,
-         "a", "Calculate ∠ABC.", "∠ABC", None, "68°", 3, "M1 R1 A1", "required", "exterior angle; sums", "routine"],
+        [
+            1,
+            9,
+            "One panel.",
+            "triangle ABC\nBC is produced to D",
+            "AB = AC; ∠ACD = 112°",
+            "A (0, 0); B (60, 4.5)",
+            None,
+            "a",
+            "Calculate ∠ABC.",
+            "∠ABC",
+            None,
+            "68°",
+            3,
+            "M1 R1 A1",
+            "required",
+            "exterior angle; sums",
+            "routine",
+        ],
         [None, None, None, None, None, None, None, "b.i", None, "∠BAC", None, None, 2],
         [None, None, None, None, None, None, None, "b.ii", None, "∠BCA", None, None, 1],
         [2, None, "Pick one.", None, None, None, "mass: 12 | 1.5", None, None, None, "A: 40°\nB: 50°", "B", 1],
     ]
-    cover = [["Title", "Term 2 test"], ["Minutes", 45], ["Total", 14], ["Questions on the cover", 2],
-             ["Blueprint", None]]
-    question_file = read_question_file(textwrap.dedent("""\
+    cover = [
+        ["Title", "Term 2 test"],
+        ["Minutes", 45],
+        ["Total", 14],
+        ["Questions on the cover", 2],
+        ["Blueprint", None],
+    ]
+    question_file = read_question_file(
+        textwrap.dedent("""\
         title: Term 2 test
         minutes: 45
         total: 14
@@ -67,14 +107,16 @@ def test_a_workbook_gives_the_same_paper_as_its_question_file() -> None:
               - number: b
                 parts: [{number: i, ask: ∠BAC, marks: 2}, {number: ii, ask: ∠BCA, marks: 1}]
           - {number: 2, text: Pick one., table: {mass: [12, 1.5]}, options: {A: 40°, B: 50°}, answer: B, marks: 1}
-        """), "test.yaml")
+        """),
+        "test.yaml",
+    )
     # Places do not take part in the comparison of papers.
     assert read(rows, cover).whole() == question_file.whole()
 
 
 def test_values_know_their_cell() -> None:
     paper = read([HEADINGS, [1, *[None] * 10, "68°", 3]]).whole()
-    (_, part), = paper.parts()
+    ((_, part),) = paper.parts()
     assert part.answer and part.answer.place.describe() == "test.xlsx, cell Paper!L2"
 
 
@@ -93,16 +135,23 @@ def test_numbers_arrive_as_they_are_shown() -> None:
 
 
 def test_sections_come_from_their_column() -> None:
-    paper = read([["Section", "Section total", "Question", "Marks"],
-                  ["Section A", 3, 1, 3], [None, None, 2, 1], ["Section B", None, 3, 2]]).whole()
+    paper = read(
+        [
+            ["Section", "Section total", "Question", "Marks"],
+            ["Section A", 3, 1, 3],
+            [None, None, 2, 1],
+            ["Section B", None, 3, 2],
+        ]
+    ).whole()
     assert [(one.title, one.total, len(one.questions)) for one in paper.sections] == [
-        ("Section A", 3, 2), ("Section B", None, 1),
+        ("Section A", 3, 2),
+        ("Section B", None, 1),
     ]
 
 
 def test_the_blank_workbook_reads_and_is_the_same_every_time() -> None:
     paper = read_workbook(blank_workbook(), "blank.xlsx").whole()
-    (_, part), = paper.parts()
+    ((_, part),) = paper.parts()
     assert (part.id, part.marks, paper.total) == ("1.a", 3, 3)
     assert blank_workbook() == blank_workbook()
 
@@ -115,8 +164,11 @@ def test_the_blank_workbook_reads_and_is_the_same_every_time() -> None:
         ([["Question", "Marks"], [1, "three"]], "Paper!B2", "question 1: marks is 'three', expected a whole number"),
         ([["Question", "Part", "Marks"], [1, "a", 1], [1, "a", 2]], "Paper!B3", "the number 'a' was read twice"),
         ([["Question", "Part", "Marks"], [None, "a", 1]], "Paper!B2", "no 'number' was read"),
-        ([["Question", "Question text", "Part", "Marks"], [1, "x", "a", 1], [None, "y", "b", 1]], "Paper!B3",
-         "expected Question text in one row only"),
+        (
+            [["Question", "Question text", "Part", "Marks"], [1, "x", "a", 1], [None, "y", "b", 1]],
+            "Paper!B3",
+            "expected Question text in one row only",
+        ),
         ([["Question", "Answer", "Marks"], [1, date(2026, 2, 1), 2]], "Paper!B2", "if a fraction was meant"),
         ([["Question", "Answer", "Marks"], [1, "=1+1", 2]], "Paper!B2", "the formula =1+1 was read without a result"),
         ([["Question", "Answer", "Marks"], [1, "#DIV/0!", 2]], "Paper!B2", "the error #DIV/0! was read"),

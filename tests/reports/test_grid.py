@@ -109,7 +109,11 @@ def test_sums_equal_pandas(recalculated: dict[str, Path], name: str) -> None:
 def test_parts_that_nobody_classed_are_counted_by_themselves(recalculated: dict[str, Path]) -> None:
     levels = table(recalculated["unread"], "By level", "Level")
     assert held(levels, "Level", "Marks") == {
-        "knowledge": 3, "routine": 0, "complex": 0, "problem solving": 0, "not classed": 6,
+        "knowledge": 3,
+        "routine": 0,
+        "complex": 0,
+        "problem solving": 0,
+        "not classed": 6,
     }
     assert held(levels, "Level", "Parts")["not classed"] == 2
     assert held(levels, "Level", "Share")["knowledge"] == 1

@@ -16,7 +16,11 @@ def test_a_paper_has_its_counts() -> None:
     told = json.loads(render(sail_loft.paper()))
     assert list(told) == ["paper", "parts", "findings"]
     assert told["paper"] == {
-        "title": "Harbour Loft School: Term 2 test", "total": 24, "marks_sum": 22, "parts": 9, "rederived": 6,
+        "title": "Harbour Loft School: Term 2 test",
+        "total": 24,
+        "marks_sum": 22,
+        "parts": 9,
+        "rederived": 6,
     }
 
 
@@ -49,7 +53,8 @@ def test_what_was_not_audited_says_why_and_claims_nothing() -> None:
 
 def test_a_key_that_could_not_be_compared_says_why() -> None:
     part = replace(
-        sail_loft.base_angle(answer=Line("about the same")), verdict="not-read",
+        sail_loft.base_angle(answer=Line("about the same")),
+        verdict="not-read",
         comparison=Comparison(Agreement.CANNOT_TELL, "the stated answer was not read"),
     )
     told = json.loads(render(sail_loft.paper(part)))["parts"][0]

@@ -306,8 +306,11 @@ def test_wide_sheets_print_readable_with_the_title_in_the_header() -> None:
     assert by_skill.print_title_cols == "$A:$B"
     assert "$A$4:" in by_skill.print_area, "the title's cell would be cut at the second page"
     assert by_skill.oddHeader.left.text == "Marks by skill"
-    assert "Sails &amp;&amp; spars" in ZipFile(
-        BytesIO(marks.render(audited_paper(*parts, title="Sails & spars"), ["Amy"]))
-    ).read("xl/worksheets/sheet1.xml").decode()
+    assert (
+        "Sails &amp;&amp; spars"
+        in ZipFile(BytesIO(marks.render(audited_paper(*parts, title="Sails & spars"), ["Amy"])))
+        .read("xl/worksheets/sheet1.xml")
+        .decode()
+    )
     narrow = load_workbook(BytesIO(marks.render(audited_paper(*parts[:3]), ["Amy"])))["By skill"]
     assert (narrow.page_setup.fitToWidth, narrow.print_area) == (1, "")

@@ -99,13 +99,14 @@ def test_the_page_needs_no_other_file_and_no_script() -> None:
 
 @pytest.mark.parametrize("where", ["title", "level", "text", "ask", "answer", "finding"])
 def test_hostile_text_stays_text(where: str) -> None:
-    part = sail_loft.base_angle(answer=Line(HOSTILE if where == "answer" else "68°"),
-                                text=HOSTILE if where == "text" else "Find it.")
+    part = sail_loft.base_angle(
+        answer=Line(HOSTILE if where == "answer" else "68°"), text=HOSTILE if where == "text" else "Find it."
+    )
     if where == "ask":
-        part = replace(part, reading=replace(part.reading, ask=None),
-                       part=replace(part.part, ask=Line(HOSTILE)))
-    audited = sail_loft.paper(part, title=HOSTILE if where == "title" else "Sails",
-                              level=HOSTILE if where == "level" else "Grade 9")
+        part = replace(part, reading=replace(part.reading, ask=None), part=replace(part.part, ask=Line(HOSTILE)))
+    audited = sail_loft.paper(
+        part, title=HOSTILE if where == "title" else "Sails", level=HOSTILE if where == "level" else "Grade 9"
+    )
     findings = (Finding(HOSTILE, Severity.ERROR, HOSTILE, HOSTILE, (HOSTILE,), HOSTILE),) if where == "finding" else ()
     parsed = outline(page.render(replace(audited, findings=findings)))
     assert "script" not in parsed.tags and "img" not in parsed.tags
@@ -127,8 +128,10 @@ def page_of(text: str) -> str:
 
 
 def test_every_part_has_its_figure_and_only_the_first_the_shared_words() -> None:
-    html = page_of("questions: [{number: 1, text: A jib., figure: triangle ABC, given: [∠A = 70°, ∠B = 60°], "
-                   "parts: [{number: a, ask: ∠C, marks: 1}, {number: b, ask: ∠A + ∠C, marks: 1}]}]")
+    html = page_of(
+        "questions: [{number: 1, text: A jib., figure: triangle ABC, given: [∠A = 70°, ∠B = 60°], "
+        "parts: [{number: a, ask: ∠C, marks: 1}, {number: b, ask: ∠A + ∠C, marks: 1}]}]"
+    )
     assert html.count("<svg") == 2
     assert html.count("A jib.") == 1
 
@@ -158,10 +161,22 @@ def _luminance(colour: str) -> float:
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
 
-@pytest.mark.parametrize(("text", "behind"), [
-    ("ink", "sheet"), ("soft", "sheet"), ("link", "sheet"), ("error", "sheet"), ("look", "sheet"), ("note", "sheet"),
-    ("clear", "sheet"), ("error", "error-wash"), ("look", "look-wash"), ("clear", "clear-wash"), ("ink", "error-wash"),
-])
+@pytest.mark.parametrize(
+    ("text", "behind"),
+    [
+        ("ink", "sheet"),
+        ("soft", "sheet"),
+        ("link", "sheet"),
+        ("error", "sheet"),
+        ("look", "sheet"),
+        ("note", "sheet"),
+        ("clear", "sheet"),
+        ("error", "error-wash"),
+        ("look", "look-wash"),
+        ("clear", "clear-wash"),
+        ("ink", "error-wash"),
+    ],
+)
 def test_text_has_the_contrast_of_wcag_level_aa(text: str, behind: str) -> None:
     """4.5 to 1 for text of ordinary size: WCAG 2.1, success criterion 1.4.3."""
     css = shipped("schemes", "templates", "page", "page.css").read_text(encoding="utf-8")

@@ -93,11 +93,26 @@ class _Text(HTMLParser):
 def test_title_lines_reasons_marks_and_totals_are_there(ending: str) -> None:
     text = words(render(sail_loft.paper(), ending), ending)
     for expected in (
-        "Harbour Loft School: Term 2 test", "Grade 9", "30 minutes", "22 marks", "8 questions",
-        "∠ACB = 180° − 112° = 68°", "angles on a straight line add up to 180°", "S/R1", "x = 17", "A1",
-        "consistent accuracy", "3 marks", "6 marks", "9 marks", "B (1/2)",
-        "This part was not derived", "Setter's own answer, not confirmed: She measured the wrong seam.",
-        "The audit found: impossible givens", "Nothing satisfies what is given", "leaves the answer open",
+        "Harbour Loft School: Term 2 test",
+        "Grade 9",
+        "30 minutes",
+        "22 marks",
+        "8 questions",
+        "∠ACB = 180° − 112° = 68°",
+        "angles on a straight line add up to 180°",
+        "S/R1",
+        "x = 17",
+        "A1",
+        "consistent accuracy",
+        "3 marks",
+        "6 marks",
+        "9 marks",
+        "B (1/2)",
+        "This part was not derived",
+        "Setter's own answer, not confirmed: She measured the wrong seam.",
+        "The audit found: impossible givens",
+        "Nothing satisfies what is given",
+        "leaves the answer open",
         "Confidential until the test has been written",
     ):
         in_footer = ending == ".docx" and "Confidential" in expected
@@ -173,7 +188,7 @@ def test_the_figure_is_a_picture_in_word() -> None:
 
 
 def test_marks_that_do_not_fit_stand_beside_the_natural_ones() -> None:
-    part, = contents(sail_loft.paper(sail_loft.base_angle(9))).questions[0].parts
+    (part,) = contents(sail_loft.paper(sail_loft.base_angle(9))).questions[0].parts
     assert part.marks == "9"
     assert part.remarks == (
         "The paper gives 9 marks; usual for these lines is 2 to 4.",
@@ -182,14 +197,20 @@ def test_marks_that_do_not_fit_stand_beside_the_natural_ones() -> None:
 
 
 def test_a_sound_part_carries_no_remark_and_no_warning() -> None:
-    part, = contents(sail_loft.paper(sail_loft.base_angle(3))).questions[0].parts
+    (part,) = contents(sail_loft.paper(sail_loft.base_angle(3))).questions[0].parts
     assert (part.remarks, part.warning) == ((), "")
 
 
-@pytest.mark.parametrize(("text", "ask", "shown"), [
-    ("Show, giving a reason, that AB ∥ CD.", "show that AB ∥ CD", ""), ("Solve for x.", "solve 2x = 6", "solve 2x = 6"),
-    ("Find ∠ABC.", "∠ABC", ""), ("", "∠ABC", "∠ABC"), ("Find the size of it.", "", ""),
-])
+@pytest.mark.parametrize(
+    ("text", "ask", "shown"),
+    [
+        ("Show, giving a reason, that AB ∥ CD.", "show that AB ∥ CD", ""),
+        ("Solve for x.", "solve 2x = 6", "solve 2x = 6"),
+        ("Find ∠ABC.", "∠ABC", ""),
+        ("", "∠ABC", "∠ABC"),
+        ("Find the size of it.", "", ""),
+    ],
+)
 def test_an_ask_is_printed_where_the_words_do_not_say_it(text: str, ask: str, shown: str) -> None:
     part = replace(sail_loft.share().part, text=Line(text) if text else None, ask=Line(ask) if ask else None)
     assert statements_beside(replace(sail_loft.share(), part=part)) == shown
@@ -201,9 +222,14 @@ def test_an_ask_that_the_questions_words_say_is_not_printed_again() -> None:
     assert statements_beside(replace(part, question=question, part=replace(part.part, text=None))) == ""
 
 
-@pytest.mark.parametrize(("answer", "last_line", "shown"), [
-    ("68°", "∠ABC = ∠ACB = 68°", ""), ("no", "so AB = AC does not hold", "no"), ("x = 1", "x = 17", "x = 1"),
-])
+@pytest.mark.parametrize(
+    ("answer", "last_line", "shown"),
+    [
+        ("68°", "∠ABC = ∠ACB = 68°", ""),
+        ("no", "so AB = AC does not hold", "no"),
+        ("x = 1", "x = 17", "x = 1"),
+    ],
+)
 def test_the_answer_is_printed_apart_where_the_last_line_does_not_show_it(
     answer: str, last_line: str, shown: str
 ) -> None:
@@ -219,7 +245,8 @@ def test_lines_of_an_earlier_part_point_back_to_it() -> None:
 def test_the_reasons_follow_the_papers_system() -> None:
     rows = contents(sail_loft.paper(sail_loft.base_angle(), reasons="abbreviated")).questions[0].parts[0].rows
     assert [row.reason for row in rows] == [
-        "∠s on a str line", f"∠s opp equal sides; AB{NO_BREAK}={NO_BREAK}AC",
+        "∠s on a str line",
+        f"∠s opp equal sides; AB{NO_BREAK}={NO_BREAK}AC",
     ]
 
 
@@ -250,8 +277,13 @@ def own_template(folder: Path, *paragraphs: str) -> Path:
 
 
 def test_a_department_may_bring_its_own_template(tmp_path: Path) -> None:
-    template = own_template(tmp_path, "Loft mathematics: {{ title }}", "{%p for question in questions %}",
-                            "Q{{ question.number }} [{{ question.marks }}]", "{%p endfor %}")
+    template = own_template(
+        tmp_path,
+        "Loft mathematics: {{ title }}",
+        "{%p for question in questions %}",
+        "Q{{ question.number }} [{{ question.marks }}]",
+        "{%p endfor %}",
+    )
     text = words(render(sail_loft.paper(), ".docx", template), ".docx")
     assert "Loft mathematics: Harbour Loft School: Term 2 test" in text
     assert "Q1 [9]" in text
@@ -345,10 +377,15 @@ def test_a_repeated_number_is_printed_as_in_the_paper(quiz: AuditedPaper) -> Non
     assert contents(quiz).questions[4].parts[0].label == ""
 
 
-@pytest.mark.parametrize(("text", "together"), [
-    ("alternate angles, AB ∥ CD", "AB_∥_CD"), ("△ABC ≡ △DEF", "△ABC_≡_△DEF"), ("AB = 12 cm", "12_cm"),
-    ("AB = CD", "AB_=_CD"),
-])
+@pytest.mark.parametrize(
+    ("text", "together"),
+    [
+        ("alternate angles, AB ∥ CD", "AB_∥_CD"),
+        ("△ABC ≡ △DEF", "△ABC_≡_△DEF"),
+        ("AB = 12 cm", "12_cm"),
+        ("AB = CD", "AB_=_CD"),
+    ],
+)
 def test_short_relations_do_not_break_at_a_line_end(text: str, together: str) -> None:
     assert together in kept_together(text).replace(NO_BREAK, "_")
 
@@ -384,7 +421,9 @@ def test_word_pages_open_in_an_office_program(tmp_path: Path) -> None:
     profile = f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}"
     subprocess.run(
         [office(), profile, "--headless", "--convert-to", "pdf", "--outdir", str(tmp_path), f"{tmp_path}/scheme.docx"],
-        check=True, capture_output=True, timeout=120,
+        check=True,
+        capture_output=True,
+        timeout=120,
     )
     text = words((tmp_path / "scheme.pdf").read_bytes(), ".pdf")
     for expected in ("Harbour Loft School: Term 2 test", "∠ABC = ∠ACB = 68°", "Page 1 of", "S/R1"):

@@ -14,10 +14,20 @@ from paperaudit.reports.terminal import plain, show
 from tests import sail_loft
 
 FINDINGS = (
-    Finding("paper-total-differs", Severity.ERROR, "The questions carry 22 marks, 2 marks fewer than the total of 24.",
-            because=("Q1 (9) + Q2 (3) = 12", "printed total: 24"), suggestion="Print 12 on the cover."),
-    Finding("unused-given", Severity.NOTE, "Question 1: “∠ACD = 112°” is not needed for any answer.", "1",
-            place=Place(file="loft.yaml", line=9)),
+    Finding(
+        "paper-total-differs",
+        Severity.ERROR,
+        "The questions carry 22 marks, 2 marks fewer than the total of 24.",
+        because=("Q1 (9) + Q2 (3) = 12", "printed total: 24"),
+        suggestion="Print 12 on the cover.",
+    ),
+    Finding(
+        "unused-given",
+        Severity.NOTE,
+        "Question 1: “∠ACD = 112°” is not needed for any answer.",
+        "1",
+        place=Place(file="loft.yaml", line=9),
+    ),
 )
 
 
@@ -32,8 +42,13 @@ def test_the_verdict_comes_first_and_then_every_part() -> None:
     assert lines[0] == "Harbour Loft School: Term 2 test"
     assert lines[1] == "✗ Not ready to print: 1 error found"
     assert lines[2].strip() == "6 of 9 parts re-derived; 1 error, no warnings, 1 note"
-    for number, verdict in (("1.a", "✓ confirmed"), ("3", "• derived, no key"), ("6", "? not audited"),
-                            ("7", "✗ impossible"), ("8", "✗ not determined")):
+    for number, verdict in (
+        ("1.a", "✓ confirmed"),
+        ("3", "• derived, no key"),
+        ("6", "? not audited"),
+        ("7", "✗ impossible"),
+        ("8", "✗ not determined"),
+    ):
         assert any(line.startswith(f"{number} ") and line.rstrip().endswith(verdict) for line in lines), number
 
 
@@ -47,8 +62,13 @@ def test_each_finding_says_where_why_and_what_would_mend_it() -> None:
 
 @pytest.mark.parametrize("width", [40, 60, 80])
 def test_no_line_is_wider_than_the_terminal(width: int) -> None:
-    long = Finding("not-read", Severity.WARNING, "Question 6 " + "was not audited, for a reason " * 12, "6",
-                   because=("∠" + "A" * 200,))
+    long = Finding(
+        "not-read",
+        Severity.WARNING,
+        "Question 6 " + "was not audited, for a reason " * 12,
+        "6",
+        because=("∠" + "A" * 200,),
+    )
     text = shown(replace(sail_loft.paper(), findings=(long,)), width)
     assert max(len(line.rstrip()) for line in text.splitlines()) <= width
 

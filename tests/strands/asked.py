@@ -17,7 +17,10 @@ from paperaudit.wording.reading import read
 
 FIXTURES = Path(__file__).resolve().parents[2] / "fixtures"
 _VERDICTS = {
-    Derived: "derived", Impossible: "impossible", NotDetermined: "not-determined", Several: "several",
+    Derived: "derived",
+    Impossible: "impossible",
+    NotDetermined: "not-determined",
+    Several: "several",
     NotRead: "not-read",
 }
 

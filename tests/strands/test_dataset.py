@@ -11,11 +11,28 @@ LEAST_RIGHT = 0.5
 
 # The types that a school paper could ask, by strand group: each group adds its own at the end of its line.
 NUMBER: tuple[str, ...] = (
-    "arithmetic.add_or_sub", "arithmetic.add_sub_multiple", "arithmetic.add_or_sub_in_base", "arithmetic.mul",
-    "arithmetic.div", "arithmetic.mul_div_multiple", "arithmetic.mixed", "arithmetic.nearest_integer_root",
-    "arithmetic.simplify_surd", "comparison.pair", "comparison.kth_biggest", "comparison.closest", "comparison.sort",
-    "numbers.base_conversion", "numbers.gcd", "numbers.lcm", "numbers.div_remainder", "numbers.is_prime",
-    "numbers.is_factor", "numbers.round_number", "numbers.place_value", "numbers.list_prime_factors",
+    "arithmetic.add_or_sub",
+    "arithmetic.add_sub_multiple",
+    "arithmetic.add_or_sub_in_base",
+    "arithmetic.mul",
+    "arithmetic.div",
+    "arithmetic.mul_div_multiple",
+    "arithmetic.mixed",
+    "arithmetic.nearest_integer_root",
+    "arithmetic.simplify_surd",
+    "comparison.pair",
+    "comparison.kth_biggest",
+    "comparison.closest",
+    "comparison.sort",
+    "numbers.base_conversion",
+    "numbers.gcd",
+    "numbers.lcm",
+    "numbers.div_remainder",
+    "numbers.is_prime",
+    "numbers.is_factor",
+    "numbers.round_number",
+    "numbers.place_value",
+    "numbers.list_prime_factors",
 )
 RATIO: tuple[str, ...] = ()
 ALGEBRA: tuple[str, ...] = ("algebra.linear_1d",)

@@ -32,13 +32,29 @@ PUBLISHED = json.loads((FIXTURES / "published" / "openstax_worked_examples.json"
 ITEMS = {item["id"]: item for item in PUBLISHED["items"]}
 LINEAR = [f"osx-{number}" for number in range(131, 143)]
 FORMED = {  # what each asks for, in the order of its values
-    "osx-004": "A B", "osx-005": "A B", "osx-006": "A B", "osx-007": "A B", "osx-143": "n", "osx-144": "a b",
-    "osx-145": "n", "osx-146": "n", "osx-147": "h", "osx-148": "n q", "osx-149": "c a", "osx-164": "a b",
-    "osx-165": "s w", "osx-166": "n d", "osx-167": "W L",
+    "osx-004": "A B",
+    "osx-005": "A B",
+    "osx-006": "A B",
+    "osx-007": "A B",
+    "osx-143": "n",
+    "osx-144": "a b",
+    "osx-145": "n",
+    "osx-146": "n",
+    "osx-147": "h",
+    "osx-148": "n q",
+    "osx-149": "c a",
+    "osx-164": "a b",
+    "osx-165": "s w",
+    "osx-166": "n d",
+    "osx-167": "W L",
 }
 SYSTEMS = [f"osx-{number}" for number in range(157, 164)]
-WORDS = {"osx-137": "infinitely many solutions", "osx-138": "no solution",
-         "osx-162": "infinitely many solutions", "osx-163": "no solution"}
+WORDS = {
+    "osx-137": "infinitely many solutions",
+    "osx-138": "no solution",
+    "osx-162": "infinitely many solutions",
+    "osx-163": "no solution",
+}
 
 
 def relations(item: dict[str, Any]) -> tuple[Relation, ...]:
@@ -102,7 +118,9 @@ def test_steps_name_their_kind_their_skill_and_what_they_rest_on() -> None:
     given, expanded, collected, solved = outcome.derivations[0].steps
     assert given.kind is StepKind.GIVEN and not given.skill
     assert (expanded.skill, collected.skill, solved.skill) == (
-        "expanding brackets", "linear equations", "linear equations",
+        "expanding brackets",
+        "linear equations",
+        "linear equations",
     )
     assert solved.uses == ("x − 12 = 5",) and solved.value == "x = 17"
 
@@ -173,8 +191,10 @@ def test_a_solution_that_is_not_the_only_one_is_caught(monkeypatch: pytest.Monke
     assert isinstance(outcome, NotRead)
 
 
-@pytest.mark.parametrize(("ask", "wrong"), [("expand 3(x − 4)", "3x − 4"), ("factorise 6x + 9", "3(2x + 9)"),
-                                            ("simplify 3(x + 2) − 2(x − 1)", "x + 4")])
+@pytest.mark.parametrize(
+    ("ask", "wrong"),
+    [("expand 3(x − 4)", "3x − 4"), ("factorise 6x + 9", "3(2x + 9)"), ("simplify 3(x + 2) − 2(x − 1)", "x + 4")],
+)
 def test_a_broken_rewriting_is_caught_by_evaluating_it(monkeypatch: pytest.MonkeyPatch, ask: str, wrong: str) -> None:
     def broken(*arguments: Any) -> Any:
         return (*rewritten_lines(*arguments)[:-1], read_expression(wrong))
@@ -201,13 +221,16 @@ def test_equations_are_left_to_geometry_where_a_figure_is_given() -> None:
     assert statements(derived("x", ["2x = 40"])[1])[-1] == "x = 20"
 
 
-@pytest.mark.parametrize(("ask", "givens", "answers"), [
-    ("solve 2y + z = 10 for z", ["y = 3"], ["z = 4"]),
-    ("solve 2y + z = 10", ["y = 3"], ["z = 4"]),
-    ("solve 2y + z = 10 for z", ["y = z + 2"], ["z = 2"]),
-    ("solve x + y + k = 9 and x − y = k for x and y", ["k = 3"], ["x = 9/2", "y = 3/2"]),
-    ("solve 2x + 3 = 7", ["w = 5"], ["x = 2"]),
-])
+@pytest.mark.parametrize(
+    ("ask", "givens", "answers"),
+    [
+        ("solve 2y + z = 10 for z", ["y = 3"], ["z = 4"]),
+        ("solve 2y + z = 10", ["y = 3"], ["z = 4"]),
+        ("solve 2y + z = 10 for z", ["y = z + 2"], ["z = 2"]),
+        ("solve x + y + k = 9 and x − y = k for x and y", ["k = 3"], ["x = 9/2", "y = 3/2"]),
+        ("solve 2x + 3 = 7", ["w = 5"], ["x = 2"]),
+    ],
+)
 def test_numbers_of_the_givens_are_put_into_the_equations(ask: str, givens: list[str], answers: list[str]) -> None:
     assert texts(derived(ask, givens)[1]) == answers
 

@@ -123,11 +123,16 @@ def test_steps_rest_on_the_line_before_and_name_their_skill() -> None:
 @pytest.mark.parametrize(
     ("ask", "skill"),
     [
-        ("65% of 240 litres", "percentage of a quantity"), ("calculate 2/3 − 1/4", "fractions"),
-        ("calculate 5.9 × 7.12", "decimals"), ("calculate −19 + 26", "directed numbers"),
-        ("calculate √49", "powers and roots"), ("calculate 2 + 3 × 4", "order of operations"),
-        ("round 2.446 to 1 decimal place", "rounding"), ("write 5/8 as a percentage", "percentages"),
-        ("write 2.5 km in metres", "units"), ("calculate 1.5 m + 20 cm", "units"),
+        ("65% of 240 litres", "percentage of a quantity"),
+        ("calculate 2/3 − 1/4", "fractions"),
+        ("calculate 5.9 × 7.12", "decimals"),
+        ("calculate −19 + 26", "directed numbers"),
+        ("calculate √49", "powers and roots"),
+        ("calculate 2 + 3 × 4", "order of operations"),
+        ("round 2.446 to 1 decimal place", "rounding"),
+        ("write 5/8 as a percentage", "percentages"),
+        ("write 2.5 km in metres", "units"),
+        ("calculate 1.5 m + 20 cm", "units"),
     ],
 )
 def test_skills(ask: str, skill: str) -> None:
@@ -166,9 +171,7 @@ def wrong_once(expression: Expression) -> Expression:
     "ask", ["calculate 2 + 3 × 4", "65% of 240 litres", "calculate 7/12 + 11/15", "calculate 8 1/2 − 3 4/5"]
 )
 @pytest.mark.parametrize("line", [1, -1])
-def test_a_broken_line_is_caught_by_the_second_evaluation(
-    monkeypatch: pytest.MonkeyPatch, ask: str, line: int
-) -> None:
+def test_a_broken_line_is_caught_by_the_second_evaluation(monkeypatch: pytest.MonkeyPatch, ask: str, line: int) -> None:
     right = arithmetic.worked_lines
 
     def broken(expression: Expression, unit: str = "") -> tuple[Expression, ...]:
@@ -262,10 +265,13 @@ def test_whatever_is_derived_agrees_with_itself_when_it_is_stated(
     assert comparison.agreement is Agreement.AGREES or ("was not read: " in comparison.why and "$" in stated)
 
 
-@pytest.mark.parametrize(("sign", "lines"), [
-    (1, ["80 + 15% of 80 = 80 + 15/100 × 80", "= 80 + 12", "= 92"]),
-    (-1, ["80 − 15% of 80 = 80 − 15/100 × 80", "= 80 − 12", "= 68"]),
-])
+@pytest.mark.parametrize(
+    ("sign", "lines"),
+    [
+        (1, ["80 + 15% of 80 = 80 + 15/100 × 80", "= 80 + 12", "= 92"]),
+        (-1, ["80 − 15% of 80 = 80 − 15/100 × 80", "= 80 − 12", "= 68"]),
+    ],
+)
 def test_an_increase_or_decrease_by_a_share_of_the_whole(sign: int, lines: list[str]) -> None:
     whole = read_expression("80")
     share = Of(read_expression("15%"), whole)
@@ -276,11 +282,17 @@ def test_an_increase_or_decrease_by_a_share_of_the_whole(sign: int, lines: list[
     assert outcome.derivations[0].steps[0].skill == "percentage of a quantity"
 
 
-@pytest.mark.parametrize(("ask", "answer"), [
-    ("Round 2290 to the nearest one hundred.", "2300"), ("Round −17 590 000 to the nearest million.", "−18000000"),
-    ("Round 12 345 to the nearest ten thousand.", "10000"), ("Round 0.00093651674 to 5 dps.", "0.00094"),
-    ("What is 0.020823 rounded to three decimal places?", "0.021"), ("Round 5.5 to zero decimal places.", "6"),
-])
+@pytest.mark.parametrize(
+    ("ask", "answer"),
+    [
+        ("Round 2290 to the nearest one hundred.", "2300"),
+        ("Round −17 590 000 to the nearest million.", "−18000000"),
+        ("Round 12 345 to the nearest ten thousand.", "10000"),
+        ("Round 0.00093651674 to 5 dps.", "0.00094"),
+        ("What is 0.020823 rounded to three decimal places?", "0.021"),
+        ("Round 5.5 to zero decimal places.", "6"),
+    ],
+)
 def test_steps_of_rounding_in_words(ask: str, answer: str) -> None:
     assert texts(derived(ask)[1]) == [answer]
 

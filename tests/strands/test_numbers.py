@@ -44,10 +44,15 @@ def disagrees(ask: str) -> None:
     assert "disagree" in outcome.why
 
 
-@pytest.mark.parametrize("ask", [
-    "Find the HCF of 84 and 120.", "Find the LCM of 84 and 120.", "Write 84 as a product of its prime factors.",
-    "Is 91 a prime number?",
-])
+@pytest.mark.parametrize(
+    "ask",
+    [
+        "Find the HCF of 84 and 120.",
+        "Find the LCM of 84 and 120.",
+        "Write 84 as a product of its prime factors.",
+        "Is 91 a prime number?",
+    ],
+)
 def test_wrong_prime_factors_are_caught(monkeypatch: pytest.MonkeyPatch, ask: str) -> None:
     monkeypatch.setattr(primes, "prime_factors", lambda size: (size,) if size != 84 else (2, 2, 21))
     disagrees(ask)

@@ -19,16 +19,19 @@ def test_an_ask_comes_to_its_task(said: str, ask: str) -> None:
     assert ask_line(found) == ask
 
 
-@pytest.mark.parametrize(("said", "text"), [
-    ("Calculate, giving reasons, the size of ∠ABC.", "∠ABC"),
-    ("What is the size of angle ABC?", "angle ABC"),
-    ("Hence, or otherwise, find the value of x.", "x"),
-    ("Determine the sizes of ∠A and ∠B.", "∠A and ∠B"),
-    ("Show that AB ∥ CD.", "Show that AB ∥ CD"),
-    ("solve 3(x - 4) = 2x + 5", "solve 3(x - 4) = 2x + 5"),
-    ("65% of 240 litres", "65% of 240 litres"),
-    ("make T the subject of PV = nRT", "make T the subject of PV = nRT"),
-])
+@pytest.mark.parametrize(
+    ("said", "text"),
+    [
+        ("Calculate, giving reasons, the size of ∠ABC.", "∠ABC"),
+        ("What is the size of angle ABC?", "angle ABC"),
+        ("Hence, or otherwise, find the value of x.", "x"),
+        ("Determine the sizes of ∠A and ∠B.", "∠A and ∠B"),
+        ("Show that AB ∥ CD.", "Show that AB ∥ CD"),
+        ("solve 3(x - 4) = 2x + 5", "solve 3(x - 4) = 2x + 5"),
+        ("65% of 240 litres", "65% of 240 litres"),
+        ("make T the subject of PV = nRT", "make T the subject of PV = nRT"),
+    ],
+)
 def test_an_ask_is_named_by_the_teachers_own_words(said: str, text: str) -> None:
     found = read_ask(said)
     assert isinstance(found, Ask) and found.text == text
@@ -36,17 +39,20 @@ def test_an_ask_is_named_by_the_teachers_own_words(said: str, text: str) -> None
 
 def test_the_place_is_right_behind_what_was_cut_out() -> None:
     found = read_ask("Calculate, giving reasons, the size of ∠ABC wobbly.")
-    assert isinstance(found, Unread) and found.text[found.start:] == "wobbly."
+    assert isinstance(found, Unread) and found.text[found.start :] == "wobbly."
 
 
-@pytest.mark.parametrize(("said", "at", "nearest", "expected"), [
-    ("Calcuate ∠ABC", "Calcuate ∠ABC", "calculate", "an ask such as"),
-    ("Find the mean of 3, 4 and 5", "mean of 3, 4 and 5", "", "not yet known: mean"),
-    ("AB = AC", "AC", "", "an ask such as"),
-    ("How much rope is left?", "", "", "an ask such as"),
-])
+@pytest.mark.parametrize(
+    ("said", "at", "nearest", "expected"),
+    [
+        ("Calcuate ∠ABC", "Calcuate ∠ABC", "calculate", "an ask such as"),
+        ("Find the mean of 3, 4 and 5", "mean of 3, 4 and 5", "", "not yet known: mean"),
+        ("AB = AC", "AC", "", "an ask such as"),
+        ("How much rope is left?", "", "", "an ask such as"),
+    ],
+)
 def test_what_is_no_ask_says_so(said: str, at: str, nearest: str, expected: str) -> None:
     found = read_ask(said)
     assert isinstance(found, Unread)
-    assert found.text[found.start:] == at or not at
+    assert found.text[found.start :] == at or not at
     assert found.nearest == nearest and found.expected.startswith(expected)

@@ -11,7 +11,8 @@ from paperaudit.wording import read_statement
 from tests.wording.compact import fact_line
 
 SAID = [
-    said for case in YAML(typ="safe").load(shipped("fixtures", "questions", "wording.yaml"))["statements"]
+    said
+    for case in YAML(typ="safe").load(shipped("fixtures", "questions", "wording.yaml"))["statements"]
     for said in case["said"]
 ]
 PAIRS = (
@@ -25,9 +26,17 @@ PAIRS = (
 )
 OTHER = [pair.split() for pair in PAIRS.split(", ")]
 DENIED = (
-    (" is ", " is not "), (" are ", " are not "), (" lies ", " does not lie "), (" lie ", " never lie "),
-    (" = ", " ≠ "), (" bisects ", " does not bisect "), (" has ", " has no "), (" touches ", " does not touch "),
-    (" meet ", " never meet "), (" meets ", " never meets "), (" all ", " some "),
+    (" is ", " is not "),
+    (" are ", " are not "),
+    (" lies ", " does not lie "),
+    (" lie ", " never lie "),
+    (" = ", " ≠ "),
+    (" bisects ", " does not bisect "),
+    (" has ", " has no "),
+    (" touches ", " does not touch "),
+    (" meet ", " never meet "),
+    (" meets ", " never meets "),
+    (" all ", " some "),
 )
 PUT_IN = ("not", "nearly", "twice", "half", "except", "about", "produced", "every")
 HARMLESS = {
@@ -47,13 +56,13 @@ def facts_of(said: str) -> list[str] | None:
 def changed(said: str) -> Iterator[str]:
     for one, other in (*OTHER, *(pair[::-1] for pair in OTHER)):
         for spot in re.finditer(rf"(?<![A-Za-z-]){one}(?![A-Za-z-])", said):
-            yield said[:spot.start()] + other + said[spot.end():]
+            yield said[: spot.start()] + other + said[spot.end() :]
 
 
 def denied(said: str) -> Iterator[str]:
     for words, others in DENIED:
         for spot in re.finditer(re.escape(words), said):
-            yield said[:spot.start()] + others + said[spot.end():]
+            yield said[: spot.start()] + others + said[spot.end() :]
 
 
 def put_in(said: str, number: int) -> Iterator[str]:

@@ -28,11 +28,19 @@ def lines(words: list[str]) -> tuple[Line, ...]:
 def reading(case: dict[str, Any]) -> Reading:
     asked, shared = case.get("part", {}), case["question"]
     part = Part(
-        "1.b", "b", line(asked.get("text")), given=lines(asked.get("given", [])), ask=line(asked.get("ask")),
+        "1.b",
+        "b",
+        line(asked.get("text")),
+        given=lines(asked.get("given", [])),
+        ask=line(asked.get("ask")),
         reasons=asked.get("reasons"),
     )
     question = Question(
-        "1", (part,), line(shared.get("text")), lines(shared.get("figure", [])), lines(shared.get("given", [])),
+        "1",
+        (part,),
+        line(shared.get("text")),
+        lines(shared.get("figure", [])),
+        lines(shared.get("given", [])),
         sketch=tuple((name, x, y) for name, x, y in shared.get("sketch", [])),
     )
     return read(question, part)

@@ -17,7 +17,8 @@ from tests.wording.compact import fact_line
 CASES = YAML(typ="safe").load(shipped("fixtures", "questions", "wording.yaml"))
 SAID = [(case["title"], said, case["facts"]) for case in CASES["statements"] for said in case["said"]]
 ONE_CLAUSE = [
-    said for _, said, facts in SAID
+    said
+    for _, said, facts in SAID
     if len(facts) == 1 and said[0] in "∠ABDE" and "." not in said and not facts[0].startswith(("circle", "halves"))
 ]  # what is said of "the circle" comes together; the foot of a perpendicular bisector may be named before
 
@@ -37,7 +38,7 @@ def test_every_kind_of_statement_has_three_spellings() -> None:
 def test_what_cannot_be_read_says_where_and_what_is_near(case: dict[str, str]) -> None:
     found = read_statement(case["said"], Place("sails.yaml", 3))
     assert isinstance(found, Unread)
-    assert found.text[found.start:] == case["at"]
+    assert found.text[found.start :] == case["at"]
     assert found.nearest == case.get("nearest", "")
     assert found.expected == case.get("expected", found.expected) != ""
     assert found.place.line == 3
@@ -68,7 +69,7 @@ def test_renaming_the_points_renames_the_facts(case: tuple[str, str, list[str]],
     said = normalize("NFD", said)
     table = str.maketrans(old, "".join(names))
     renamed = "".join(
-        letter.translate(table) if letter in old and not said[at + 1:at + 2].islower() else letter
+        letter.translate(table) if letter in old and not said[at + 1 : at + 2].islower() else letter
         for at, letter in enumerate(said)
     )
     facts = [normalize("NFD", fact) for fact in facts]

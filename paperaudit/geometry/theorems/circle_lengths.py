@@ -246,7 +246,7 @@ THEOREMS = (
     ),
     Theorem(
         "cyclic-cosines",
-        "In a cyclic quadrilateral the cosines of opposite angles are opposite numbers, and the cosine rule gives both.",
+        "In a cyclic quadrilateral the cosines of opposite angles, both by the cosine rule, are opposite numbers.",
         SKILL,
         "Euclid III.22 with II.12, II.13",
         _diagonal,
