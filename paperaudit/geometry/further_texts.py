@@ -1,6 +1,5 @@
 """The texts of lines that are not linear: names, values put in, and what comes out."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -221,7 +220,7 @@ class Texts:
                 return f"{', '.join(points)} are on one straight line"
         return source.about if source is not None else ""
 
-    def _worked_side(self, side: Expression, given: Mapping[Size, Value]) -> str:
+    def _worked_side(self, side: Expression, given: dict[Size, Value]) -> str:
         """PA × PB = 4 × 9 = 36; without the last part where that is not exact."""
         put = write(self.put_in(side, given))
         value = fraction_of(side, given)
