@@ -8,9 +8,10 @@ from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.numbers.strand import NumbersStrand
+from paperaudit.strands.stories.strand import StoriesStrand
 from paperaudit.strands.strand import FindsOtherWays, Strand
 
-STRANDS: tuple[Strand, ...] = (GeometryStrand(), EquationsStrand(), NumberStrand(), NumbersStrand())
+STRANDS: tuple[Strand, ...] = (StoriesStrand(), GeometryStrand(), EquationsStrand(), NumberStrand(), NumbersStrand())
 """The first that recognises a part takes it: figures before letters, letters before plain numbers."""
 
 

@@ -1,7 +1,8 @@
 """The topics, in the order in which they are asked whether a sentence is theirs."""
 
 from paperaudit.wording.topics import digits, factors, order, spoken
+from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
 from paperaudit.wording.topics.topic import Topic
 
-TOPICS: tuple[Topic, ...] = (factors.TOPIC, order.TOPIC, digits.TOPIC, spoken.TOPIC)
+TOPICS: tuple[Topic, ...] = (factors.TOPIC, order.TOPIC, digits.TOPIC, spoken.TOPIC, STORIES)
 """The first whose grammar reads a sentence takes it; the general grammar of figures comes after all of them."""

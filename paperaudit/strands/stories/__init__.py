@@ -1,0 +1,1 @@
+"""Word problems: equations from sentences, solved in lines, the answer put back into the sentences."""

@@ -1,0 +1,266 @@
+"""Stories of what people or things have: more than each other, so many times as much, together."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.tree import first, the
+from paperaudit.maths.units import MONEY
+from paperaudit.model.expression import Number
+from paperaudit.model.story import (
+    Added,
+    Amount,
+    Claim,
+    Extreme,
+    Named,
+    Said,
+    Same,
+    Scaled,
+    Sign,
+    Size,
+    Sought,
+    StoryTask,
+    Taken,
+    Wanted,
+)
+from paperaudit.wording.scene import NotUnderstood
+from paperaudit.wording.topics.stories.amounts import multiple_of, number_in
+from paperaudit.wording.topics.stories.cast import Cast, bare
+from paperaudit.wording.topics.stories.grammar import tree_of
+from paperaudit.wording.topics.stories.measures import Scale
+from paperaudit.wording.topics.stories.plain import Plain
+from paperaudit.wording.topics.stories.trees import has_any, within
+
+AHEAD = re.compile(
+    r"\b(?:more|less|fewer|longer|shorter|heavier|lighter|taller|cheaper|dearer|as (?:many|much|long|heavy|tall)|shared?|"
+    r"divided|split|altogether|together|total|difference|in all|times|twice)\b"
+)
+_PIECES = {"another": "other", "larger": "longer", "smaller": "shorter"}
+_LESS = re.compile(r"^(?:less|fewer|shorter|lighter|cheaper|smaller|lower)$")
+
+
+def shares_story(sentences: Sequence[Plain]) -> StoryTask | None:
+    """The story of a part as one of shares; raises NotUnderstood or ExpressionNotRead where it is none."""
+    trees = [(tree, sentence) for sentence in sentences if (tree := tree_of("shares", sentence)) is not None]
+    return _Shares(trees, Cast(sentences), Scale.of([tree for tree, _ in trees])).task() if trees else None
+
+
+@dataclass
+class _Shares:
+    """Everybody and everything that has something in one story."""
+
+    trees: list[tuple[Node, Plain]]
+    cast: Cast
+    scale: Scale
+    claims: list[Said] = field(default_factory=list)
+    wanted: list[Wanted] = field(default_factory=list)
+    totals: list[tuple[int, str, Amount]] = field(default_factory=list)
+    kinds: set[str] = field(default_factory=set)
+    counts: bool = False
+    cut: bool = False
+    held: set[str] = field(default_factory=set)
+
+    def task(self) -> StoryTask:
+        """The task, with every sentence accounted for."""
+        self.cut = any(has_any(tree, "pieces") for tree, _ in self.trees)
+        self.counts = any(has_any(tree, "there_more", "there_fold") for tree, _ in self.trees)
+        for tree, sentence in self.trees:
+            for node in within(tree, "claim"):
+                for claim in self._told(node.children[0], sentence):
+                    self.claims.append(Said(sentence.said, claim))
+        self._add_totals()
+        for tree, sentence in self.trees:
+            for node in within(tree, "ask"):
+                self._asked(node.children[0])
+        if not self.claims or not self.wanted or len(self.kinds - {""}) > 1 or len(self.cast.names) < 2:
+            raise NotUnderstood("shares of which too little is told or asked", 0)
+        if self.scale.unit and self.kinds - {"", "money", "amount", "rand"}:
+            raise NotUnderstood("things and amounts of money", 0)
+        sought = tuple(self._sought(key) for key in self.cast.names)
+        return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
+
+    def _sought(self, key: str) -> Sought:
+        whole = not self.scale.unit
+        what = self._what()
+        kind = f"a number of {what}" if whole else "an amount of money" if self.scale.unit in MONEY else "a length or mass"
+        sign: Sign = "not negative" if whole or self.scale.unit in MONEY else "positive"
+        return Sought(key, self._meaning(key), self.scale.unit, sign, whole, kind)
+
+    def _what(self) -> str:
+        kind = next(iter(self.kinds - {""}), "")
+        return kind if kind else "things"
+
+    def _meaning(self, key: str) -> str:
+        shown = self.cast.shown(key)
+        if self.counts:
+            return f"the number of {self.cast.names[key]}"
+        if self.cut:
+            return f"{shown} piece"
+        return f"{shown}'s share" if shown[0].isupper() else shown
+
+    def _add_totals(self) -> None:
+        """What everybody has together, now that everybody is known."""
+        for at, (place, said, total) in enumerate(self.totals):
+            keys = [key for key in self.cast.names if key not in self.held]
+            if len(keys) < 2:
+                raise NotUnderstood("whose shares are added", 0)
+            self.claims.insert(place + at, Said(said, Same(Added(tuple(map(Named, keys))), total)))
+
+    def _told(self, node: Node, sentence: Plain) -> Iterator[Claim]:
+        if not has_any(node, "there_more", "there_fold", "there_told") and node.expr_name not in (
+                "there_more", "there_fold", "there_told"):
+            self.kinds |= {self._kind(kind.text) for kind in within(node, "kind")}
+        match node.expr_name:
+            case "more" | "longer":
+                yield self._more(node)
+            case "fold" | "as_long":
+                factor = multiple_of(the(node, "fold_of") if node.expr_name == "fold" else node)
+                one, target = self._sides(node)
+                yield Same(one, Scaled(factor, target))
+            case "same_as":
+                one, target = self._sides(node)
+                yield Same(one, target)
+            case "there_more" | "there_fold":
+                yield self._there(node)
+            case "total" | "shared" | "in_ratio" | "pieces":
+                yield from self._together(node, sentence)
+            case "there_told" | "held":
+                yield from self._counted(node, sentence)
+            case "told_amount":
+                yield Same(self._who(the(node, "who")), self.scale.amount(the(node, "amount_of").children[0]))
+            case _:
+                raise NotUnderstood(node.text, node.start)
+
+    def _kind(self, text: str) -> str:
+        kind = bare(re.sub(r"^ ?(?:of )?", "", text))
+        return "" if kind in ("money", "") else kind
+
+    def _more(self, node: Node) -> Claim:
+        pattern = r"(?:^|[ ])(more expensive|more|less|fewer|longer|shorter|heavier|lighter|taller|dearer|cheaper|bigger|" \
+                  r"smaller|higher|lower|deeper)(?= )"
+        after = node.text[the(node, "amount_of").end - node.start:]
+        word = re.search(pattern, after)
+        assert word is not None
+        by = self.scale.amount(the(node, "amount_of").children[0])
+        one, target = self._sides(node)
+        return Same(one, Taken(target, by) if _LESS.match(word.group(1)) else Added((target, by)))
+
+    def _sides(self, node: Node) -> tuple[Size, Size]:
+        people = list(within(node, "who"))
+        if len(people) != 2:
+            raise NotUnderstood("who is compared", node.start)
+        one, other = people
+        target = first(node, "target")
+        if has_any(one, "pronoun"):
+            key = self._key(other)
+            names = (self.cast.only_other([key]), key)
+        elif has_any(other, "pronoun"):
+            key = self._key(one)
+            names = (key, self.cast.only_other([key]))
+        else:
+            names = (self._key(one), self._key(other))
+        if names[0] == names[1]:
+            raise NotUnderstood("a comparison of one with itself", node.start)
+        size: Size = Named(names[1])
+        if target is not None and (times := first(target, "multiple")) is not None:
+            size = Scaled(multiple_of(times), size)
+        return Named(names[0]), size
+
+    def _key(self, node: Node) -> str:
+        piece = first(node, "piece")
+        if piece is not None:
+            word = re.sub(r"^(?:the )", "", piece.text).split()[0]
+            return self.cast.take(_PIECES.get(word, word))
+        if has_any(node, "pronoun"):
+            raise NotUnderstood("whom a pronoun means", node.start)
+        name = the(node, "name").text
+        if re.match(r"(?:rest|remainder|total)\b", bare(name)):
+            raise NotUnderstood("a rest or total", node.start)
+        return self.cast.take(name)
+
+    def _who(self, node: Node) -> Size:
+        return Named(self._key(node))
+
+    def _there(self, node: Node) -> Claim:
+        one, other = (self._counted_key(things.text) for things in within(node, "things"))
+        if node.expr_name == "there_fold":
+            return Same(Named(one), Scaled(multiple_of(node), Named(other)))
+        by = Amount(number_in(the(node, "number").text))
+        more = re.search(r"^there (?:are|were) [\d./]+ more", node.text)
+        return Same(Named(one), Added((Named(other), by)) if more else Taken(Named(other), by))
+
+    def _counted_key(self, text: str) -> str:
+        return self.cast.take(re.sub(r"^ ", "", text))
+
+    def _counted(self, node: Node, sentence: Plain) -> Iterator[Claim]:
+        """So many of a kind that is compared, or so many in all."""
+        number = Amount(number_in(next(within(node, "number")).text))
+        things = next(within(node, "things")).text
+        if not self.counts:
+            raise NotUnderstood("things of which no kinds are compared", node.start)
+        compared = {bare(one.text) for tree, _ in self.trees for claim in within(tree, "there_more", "there_fold")
+                    for one in within(claim, "things")}
+        if bare(things) in compared:
+            yield Same(Named(self._counted_key(things)), number)
+        else:
+            self.totals.append((len(self.claims), sentence.said, number))
+
+    def _together(self, node: Node, sentence: Plain) -> Iterator[Claim]:
+        place = next(within(node, "amount_of"), None) or next(within(node, "measure"), None)
+        if place is None:
+            raise NotUnderstood("how much", node.start)
+        total = self.scale.amount(place.children[0] if place.expr_name == "amount_of" else place)
+        people = [self._key(one) for whos in within(node, "whos") for one in within(whos, "who")]
+        if node.expr_name == "in_ratio":
+            shares = [Number(Fraction(number)) for number in re.findall(r"\d+", the_text(node, "ratio_of"))]
+            if len(shares) != len(people) or any(not share.value for share in shares):
+                raise NotUnderstood("a ratio of other numbers", node.start)
+            for key, share in zip(people[1:], shares[1:], strict=True):
+                yield Same(Named(key), Scaled(Number(share.value / shares[0].value), Named(people[0])))
+        if people:
+            yield Same(Added(tuple(map(Named, people))), total)
+        else:
+            self.totals.append((len(self.claims), sentence.said, total))
+
+    def _asked(self, node: Node) -> None:
+        people = list(within(node, "who"))
+        self.kinds |= {self._kind(things.text) for things in within(node, "things")} if not self.counts else set()
+        if node.expr_name == "how_many_there" or (self.counts and node.expr_name in ("how_many", "find_share")):
+            self._asked_counts(node)
+        elif people:
+            for person in people:
+                self._want(person)
+        else:
+            for key in self.cast.names:
+                self._want_key(key)
+
+    def _asked_counts(self, node: Node) -> None:
+        names = [things.text for things in within(node, "things")] or [one.text for one in within(node, "name")]
+        for name in names:
+            self._want_key(self.cast.find(name))
+
+    def _want(self, node: Node) -> None:
+        piece = first(node, "piece")
+        if piece is None:
+            self._want_key(self.cast.find(the(node, "name").text))
+            return
+        word = re.sub(r"^(?:the )", "", piece.text).split()[0]
+        word = _PIECES.get(word, word)
+        if word in self.cast.names:
+            self._want_key(word)
+        elif word in ("longer", "shorter", "longest", "shortest"):
+            size = Extreme(tuple(self.cast.names), word.startswith("long"))
+            self.wanted.append(Wanted(size, f"the {word} piece", self.scale.unit))
+        else:
+            raise NotUnderstood(f"which one “{piece.text}” is", node.start)
+
+    def _want_key(self, key: str) -> None:
+        self.wanted.append(Wanted(Named(key), self._meaning(key), self.scale.unit))
+
+
+def the_text(node: Node, rule: str) -> str:
+    """The text of the first descendant under a rule."""
+    return str(next(within(node, rule)).text)

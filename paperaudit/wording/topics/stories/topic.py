@@ -1,0 +1,123 @@
+"""Puts a part to the readers of stories: exactly one of them must understand every sentence."""
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+
+from paperaudit.errors import ExpressionNotRead, PaperauditError
+from paperaudit.maths.limits import check_limits
+from paperaudit.maths.story_equations import read_as
+from paperaudit.model.ask import Accuracy, Ask
+from paperaudit.model.fact import Given, Origin
+from paperaudit.model.paper import Line, Part, Question
+from paperaudit.model.place import Place
+from paperaudit.model.story import StoryTask
+from paperaudit.wording.asides import asides_of
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.sentences import sentences
+from paperaudit.wording.topics.stories.ages import AHEAD as AGES_AHEAD
+from paperaudit.wording.topics.stories.ages import ages_story
+from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
+from paperaudit.wording.topics.stories.numbers import numbers_story
+from paperaudit.wording.topics.stories.plain import Plain, plain
+from paperaudit.wording.topics.stories.shares import AHEAD as SHARES_AHEAD
+from paperaudit.wording.topics.stories.shares import shares_story
+from paperaudit.wording.topics.topic import Told, Topic
+
+LONGEST_STORY = 1_500
+_Reader = Callable[[Sequence[Plain]], StoryTask | None]
+READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
+    (NUMBERS_AHEAD, numbers_story),
+    (AGES_AHEAD, ages_story),
+    (SHARES_AHEAD, shares_story),
+)
+_ASKS = re.compile(
+    r"\?\s*$|\b(?:find|calculate|determine|work out|what|how (?:many|much|long|old|far|fast)|show|write down|which|solve|"
+    r"express|hence|set up|form|let)\b",
+    re.IGNORECASE,
+)
+_ONLY_ASIDE = re.compile(r"[\s.,;:!()]*")
+_HOW_TO = re.compile(
+    r"(?:by )?(?:(?:form(?:ing)?|set(?:ting)? up|writ(?:e|ing)(?: down)?|us(?:e|ing)) (?:and solv(?:e|ing) )?(?:an?|the|suitable|"
+    r"two|2|simultaneous|a pair of|algebraic|linear|quadratic|\s)*(?:equations?|algebra)"
+    r"(?: (?:and|to) solve it| in [a-z](?: and [a-z])?)?,?(?: and)?(?: hence| then| use it)?(?: to)?|hence,?) ?",
+)
+
+
+def story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """What a whole part amounts to as a word problem, or None where some sentence is not wholly understood."""
+    lines = [line for line in (question.text, *question.given, *part.given, part.text) if line is not None]
+    if question.figure or part.figure or question.table:
+        return None
+    try:
+        told, accuracy, unit, reasons = _sentences(lines, part.ask, scene)
+    except ExpressionNotRead:
+        return None
+    tasks = [task for task in _tasks(told) if _settled(task)]
+    if not tasks or any(task != tasks[0] for task in tasks[1:]):
+        return None
+    task = tasks[0]
+    place = (part.ask or part.text or question.text or Line("", part.place)).place
+    asked = [sentence.said for sentence in told if sentence.question]
+    ask = Ask(task, asked[-1] if asked else task.in_words(), accuracy, unit, bool(part.reasons or reasons),
+              read_as(task), place)
+    return Told(ask, tuple(_givens(task, place)))
+
+
+def _sentences(
+    lines: Sequence[Line], asked: Line | None, scene: Scene
+) -> tuple[list[Plain], Accuracy | None, str, bool]:
+    """The sentences in plain spelling, and what they say along the way of accuracy, unit and reasons."""
+    accuracy: Accuracy | None = None
+    unit, reasons = "", False
+    told: list[Plain] = []
+    texts = [(line.text, False) for line in lines] + ([(asked.text, True)] if asked is not None else [])
+    if sum(len(text) for text, _ in texts) > LONGEST_STORY:
+        raise ExpressionNotRead("a longer story than is read")
+    for text, is_ask in texts:
+        for sentence in sentences(text):
+            check_limits(sentence.text)
+            asides = asides_of(scene.notation(sentence.text, units=False))
+            accuracy, unit = asides.accuracy or accuracy, asides.unit or unit
+            reasons = reasons or bool(asides.reasons)
+            if _ONLY_ASIDE.fullmatch(asides.rest.text):
+                continue
+            words = _HOW_TO.sub("", plain(asides.rest.text)).strip()
+            if words:
+                told.append(Plain(words, sentence.text.strip(" ."), is_ask or bool(_ASKS.search(sentence.text))))
+    if asked is not None:
+        told = [one for one in told if not one.question or one.said == asked.text.strip(" .") or "if" in one.text]
+    return told, accuracy, unit, reasons
+
+
+def _tasks(told: Sequence[Plain]) -> Iterator[StoryTask]:
+    """What each reader makes of the story, of those that understand all of it."""
+    words = " ".join(sentence.text for sentence in told)
+    for ahead, reader in READERS:
+        if not ahead.search(words):
+            continue
+        try:
+            task = reader(told)
+        except (ExpressionNotRead, NotUnderstood):
+            continue
+        if task is not None:
+            yield task
+
+
+def _settled(task: StoryTask) -> bool:
+    """Whether the story's equations can be written down at all."""
+    try:
+        read_as(task)
+    except (PaperauditError, KeyError):
+        return False
+    return True
+
+
+def _givens(task: StoryTask, place: Place) -> Iterator[Given]:
+    """A given for each sentence that claims something, so that clashes can name it."""
+    for text in dict.fromkeys(said.text for said in task.said):
+        yield Given(text, (), Origin.TEXT, place)
+
+
+TOPIC = Topic("stories", re.compile(r"(?!)"), "stories/common.peg", story=story,
+              story_ahead=re.compile(r"[A-Za-z]{2}.*\s.*[A-Za-z]{2}", re.DOTALL))
+
