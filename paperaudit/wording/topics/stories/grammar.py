@@ -22,7 +22,15 @@ STOP = (
     "contributes?|contributed|donates?|donated|ran|runs|walks?|walked|wrote|writes|measures?|measured|takes?|took|"
     "cycles?|cycled|found|finds|repairs?|repaired|delivers?|delivered|raises?|raised|travels?|travelled|leaves|flies|flew|"
     "rows|rowed|sails|sailed|jogs|jogged|swims|swam|fills?|filled|empties|mixes|mixed|mix|buys?|bought|sums?|adds?|"
-    "always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
+    "attended|came|went|visited|attend|always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
+)
+VERBS = (
+    "has|have|had|gets?|got|receives?|received|earns?|earned|scores?|scored|collects?|collected|saves?|saved|"
+    "owns?|owned|picks?|picked|sells?|sold|reads?|read|bakes?|baked|catch(?:es)?|caught|makes?|made|wins?|won|"
+    "spends?|spent|pays?|paid|weighs?|weighed|contains?|contained|holds?|held|drives?|drove|packs?|packed|sews?|"
+    "sewed|mends?|mended|carr(?:y|ies|ied)|counts?|counted|plants?|planted|contributes?|contributed|donates?|"
+    "donated|runs?|ran|walks?|walked|writes?|wrote|measures?|measured|takes?|took|cycles?|cycled|found|finds|cut|"
+    "cuts|repairs?|repaired|delivers?|delivered|raised?|raises|is|are|was|were|costs?|cost"
 )
 _SCENERY_STOPS = re.compile(
     r"[\d%=<>+×÷]|\b(?:more|less|fewer|than|times|twice|half|third|quarter|sum|total|difference|product|equal|equally|same|"
@@ -41,7 +49,7 @@ def rules(name: str) -> Rules:
     """The compiled grammar of one kind of story, on top of the common one."""
     here = File(__file__).parent
     text = "\n".join((here / file).read_text(encoding="utf-8") for file in ("common.peg", f"{name}.peg"))
-    return compiled(text.replace("STOP", STOP))
+    return compiled(text.replace("STOP", STOP).replace("VERBS", VERBS))
 
 
 def tree_of(name: str, sentence: Plain) -> Node | None:

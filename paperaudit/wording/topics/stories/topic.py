@@ -19,6 +19,8 @@ from paperaudit.wording.topics.stories.ages import ages_story
 from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
 from paperaudit.wording.topics.stories.numbers import numbers_story
 from paperaudit.wording.topics.stories.plain import Plain, plain
+from paperaudit.wording.topics.stories.prices import AHEAD as PRICES_AHEAD
+from paperaudit.wording.topics.stories.prices import prices_story
 from paperaudit.wording.topics.stories.shares import AHEAD as SHARES_AHEAD
 from paperaudit.wording.topics.stories.shares import shares_story
 from paperaudit.wording.topics.topic import Told, Topic
@@ -29,6 +31,7 @@ READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (NUMBERS_AHEAD, numbers_story),
     (AGES_AHEAD, ages_story),
     (SHARES_AHEAD, shares_story),
+    (PRICES_AHEAD, prices_story),
 )
 _ASKS = re.compile(
     r"\?\s*$|\b(?:find|calculate|determine|work out|what|how (?:many|much|long|old|far|fast)|show|write down|which|solve|"
