@@ -1,7 +1,7 @@
 """Turns what a story says into the letters and equations that a pupil sets up."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from fractions import Fraction
 
 from paperaudit.errors import NoValue, PaperauditError
@@ -34,6 +34,7 @@ from paperaudit.model.story import (
     Mover,
     Multiplied,
     Named,
+    NotLess,
     Said,
     Same,
     Scaled,
@@ -153,6 +154,8 @@ def sides_of(claim: Claim) -> tuple[tuple[Size, Size], ...]:
         case Consecutive(keys, step):
             steps = (Amount(Number(Fraction(step * at))) for at in range(1, len(keys)))
             return tuple((Named(key), Added((Named(keys[0]), by))) for key, by in zip(keys[1:], steps, strict=True))
+        case NotLess():
+            return ()
         case Gap():
             return (_gap(claim),)
         case Stream(speed, flow, direction, distance, time):
@@ -258,3 +261,20 @@ def tidied(expression: Expression) -> Expression:
     except PaperauditError:
         return expression
     return collected if len(write(collected)) <= len(write(expression)) else expression
+
+
+def numbers_of(task: StoryTask) -> Iterator[Fraction]:
+    """Every number that the claims and the asked sizes of a story hold, the parts of a ratio multiplied out."""
+    return _numbers((task.said, task.wanted))
+
+
+def _numbers(value: object) -> Iterator[Fraction]:
+    if isinstance(value, Number):
+        yield value.value
+        yield from map(Fraction, value.value.as_integer_ratio())
+    elif isinstance(value, tuple):
+        for part in value:
+            yield from _numbers(part)
+    elif is_dataclass(value):
+        for each in fields(value):
+            yield from _numbers(getattr(value, each.name))

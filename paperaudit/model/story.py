@@ -170,7 +170,15 @@ class Job:
     workers: "tuple[tuple[Size, Size, Literal[1, -1]], ...]"
 
 
-Claim: TypeAlias = Same | Consecutive | Gap | Stream | Job
+@dataclass(frozen=True, slots=True)
+class NotLess:
+    """One size is at least another: the length of a rectangle of which nothing else tells the sides apart."""
+
+    key: str
+    than: str
+
+
+Claim: TypeAlias = Same | NotLess | Consecutive | Gap | Stream | Job
 
 
 @dataclass(frozen=True, slots=True)

@@ -167,6 +167,7 @@ def put_in(relations: Sequence[Relation], letters: Sequence[str]) -> tuple[str, 
     from paperaudit.strands.equation_checks import form_at_points
     from paperaudit.strands.finishing import ChecksDisagree
 
+    found: list[tuple[int, str, Expression, Relation]] = []
     for relation, other in (tuple(relations), tuple(reversed(relations))):
         try:
             form = form_at_points(relation, letters)
@@ -175,13 +176,13 @@ def put_in(relations: Sequence[Relation], letters: Sequence[str]) -> tuple[str, 
         for letter in reversed(letters):
             share = form.terms.get(letter, Fraction(0))
             (free,) = (name for name in letters if name != letter)
-            if abs(share) != 1:
+            if not share:
                 continue
-            slope, constant = -form.terms.get(free, Fraction(0)) / share, -form.constant / share
-            terms = [constant, slope] if constant else [Fraction(0), slope]
+            terms = [-form.constant / share, -form.terms.get(free, Fraction(0)) / share]
             value = _ordered(terms, free)
-            return letter, value, replaced(other, {Letter(letter): value})
-    return None
+            cost = sum(term.denominator for term in terms)
+            found.append((cost, letter, value, replaced(other, {Letter(letter): value})))
+    return min(found, key=lambda one: one[0])[1:] if found else None
 
 
 def _ordered(terms: Sequence[Fraction], letter: str) -> Expression:

@@ -19,6 +19,7 @@ from paperaudit.model.story import (
     Mover,
     Multiplied,
     Named,
+    NotLess,
     Same,
     Scaled,
     Size,
@@ -47,6 +48,8 @@ def holds(claim: Claim, values: Values) -> bool:
             whole = all(value.denominator == 1 for value in row)
             kinds = {"": (0, 1), "even": (0,), "odd": (1,)}[parity]
             return whole and all(b - a == step for a, b in pairwise(row)) and all(value % 2 in kinds for value in row)
+        case NotLess(key, than):
+            return values[key] >= values[than]
         case Gap(first, second, time, distance):
             clock = measured(time, values)
             return _place(first, clock, values) - _place(second, clock, values) == measured(distance, values)
@@ -126,6 +129,8 @@ def faults(task: StoryTask, values: Values) -> Iterator[str]:
             wrong = [value for value in row if value.denominator > 1 or value % 2 != (said.claim.parity == "odd")]
             if wrong:
                 yield f"{write(whole_or_fraction(wrong[0]))} is not an {said.claim.parity} number"
+        if isinstance(said.claim, NotLess) and not holds(said.claim, values):
+            yield said.text
         if isinstance(said.claim, Same):
             for size in (said.claim.left, said.claim.right):
                 yield from _no_figures(size, values)

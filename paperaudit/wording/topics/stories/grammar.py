@@ -22,7 +22,9 @@ STOP = (
     "contributes?|contributed|donates?|donated|ran|runs|walks?|walked|wrote|writes|measures?|measured|takes?|took|"
     "cycles?|cycled|found|finds|repairs?|repaired|delivers?|delivered|raises?|raised|travels?|travelled|leaves|flies|flew|"
     "rows|rowed|sails|sailed|jogs|jogged|swims|swam|fills?|filled|empties|mixes|mixed|mix|buys?|bought|sums?|adds?|"
-    "attended|came|went|visited|attend|always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
+    "can|could|a|an|the|paints?|mows?|cleans|builds|mends|digs|finish|finishes|complete|completes|polishes|washes|types|"
+    "unloads?|loads|varnishes|empty|drains|needs?|"
+    "perimeter|area|breadth|width|rectangle|triangle|hypotenuse|speed|angles?|numbers?|integers?|digits?|attended|came|went|visited|attend|always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
 )
 VERBS = (
     "has|have|had|gets?|got|receives?|received|earns?|earned|scores?|scored|collects?|collected|saves?|saved|"

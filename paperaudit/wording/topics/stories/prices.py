@@ -58,7 +58,7 @@ class _Prices:
         if not self.scale.unit:
             raise NotUnderstood("no prices", 0)
         for tree, _ in self.trees:
-            for claim in within(tree, "price_list", "price_for", "price_of"):
+            for claim in within(tree, "price_list", "price_for", "price_of", "price_one"):
                 self._price(claim)
             for item in within(tree, "item", "two_items"):
                 self._worth(item)
@@ -128,7 +128,7 @@ class _Prices:
 
     def _told(self, node: Node, sentence: Plain) -> Iterator[Claim]:
         match node.expr_name:
-            case "price_list" | "price_for" | "price_of" | "kinds":
+            case "price_list" | "price_one" | "price_for" | "price_of" | "kinds":
                 for item in within(node, "item"):
                     self._known(item.text)
             case "more" | "number_more":

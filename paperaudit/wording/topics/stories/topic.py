@@ -3,9 +3,11 @@
 import re
 from collections.abc import Callable, Iterator, Sequence
 
+from fractions import Fraction
+
 from paperaudit.errors import ExpressionNotRead, PaperauditError
 from paperaudit.maths.limits import check_limits
-from paperaudit.maths.story_equations import read_as
+from paperaudit.maths.story_equations import numbers_of, read_as
 from paperaudit.model.ask import Accuracy, Ask
 from paperaudit.model.fact import Given, Origin
 from paperaudit.model.paper import Line, Part, Question
@@ -16,6 +18,15 @@ from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.sentences import sentences
 from paperaudit.wording.topics.stories.ages import AHEAD as AGES_AHEAD
 from paperaudit.wording.topics.stories.ages import ages_story
+from paperaudit.wording.topics.stories.amounts import number_in
+from paperaudit.wording.topics.stories.baskets import AHEAD as BASKETS_AHEAD
+from paperaudit.wording.topics.stories.baskets import baskets_story
+from paperaudit.wording.topics.stories.shapes import AHEAD as SHAPES_AHEAD
+from paperaudit.wording.topics.stories.shapes import shapes_story
+from paperaudit.wording.topics.stories.figures import AHEAD as FIGURES_AHEAD
+from paperaudit.wording.topics.stories.figures import figures_story
+from paperaudit.wording.topics.stories.work import AHEAD as WORK_AHEAD
+from paperaudit.wording.topics.stories.work import work_story
 from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
 from paperaudit.wording.topics.stories.numbers import numbers_story
 from paperaudit.wording.topics.stories.plain import Plain, plain
@@ -27,11 +38,23 @@ from paperaudit.wording.topics.topic import Told, Topic
 
 LONGEST_STORY = 1_500
 _Reader = Callable[[Sequence[Plain]], StoryTask | None]
+_NUMBERS = re.compile(r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+)%?")
+_COUNTS = re.compile(
+    r"\b[23](?= (?:(?:different|positive|whole|natural|equal|unequal|other) )*(?:numbers|integers|pieces|parts|lengths|sides|"
+    r"angles|legs|friends|sisters|brothers|boys|girls|of (?:them|these)|digits?|figures|items|people|cars|boats|pipes|"
+    r"equations|shares|kinds|types|taps|pumps|stages|sizes)\b)|(?<=other )[23]\b"
+)
+_SCALES = (Fraction(1), Fraction(1, 100), Fraction(100), Fraction(1, 1000), Fraction(1000), Fraction(1, 60), Fraction(60),
+           Fraction(-1))
 READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (NUMBERS_AHEAD, numbers_story),
+    (WORK_AHEAD, work_story),
+    (FIGURES_AHEAD, figures_story),
+    (SHAPES_AHEAD, shapes_story),
     (AGES_AHEAD, ages_story),
     (SHARES_AHEAD, shares_story),
     (PRICES_AHEAD, prices_story),
+    (BASKETS_AHEAD, baskets_story),
 )
 _ASKS = re.compile(
     r"\?\s*$|\b(?:find|calculate|determine|work out|what|how (?:many|much|long|old|far|fast)|show|write down|which|solve|"
@@ -55,7 +78,7 @@ def story(question: Question, part: Part, scene: Scene) -> Told | None:
         told, accuracy, unit, reasons = _sentences(lines, part.ask, scene)
     except ExpressionNotRead:
         return None
-    tasks = [task for task in _tasks(told) if _settled(task)]
+    tasks = [task for task in _tasks(told) if _settled(task) and _uses_all(task, told)]
     if not tasks or any(task != tasks[0] for task in tasks[1:]):
         return None
     task = tasks[0]
@@ -104,6 +127,17 @@ def _tasks(told: Sequence[Plain]) -> Iterator[StoryTask]:
             continue
         if task is not None:
             yield task
+
+
+def _uses_all(task: StoryTask, told: Sequence[Plain]) -> bool:
+    """Whether every number of the story stands in a claim or in what is asked; "2 numbers" only counts them."""
+    used = set(numbers_of(task))
+    words = " ".join(sentence.text for sentence in told)
+    if "consecutive" in words:
+        words = re.sub(r"\b[2-5](?= (?:[a-z]+ )*?consecutive\b)", "", words)
+    words = _COUNTS.sub("", words)
+    found = [number_in(text).value for text in _NUMBERS.findall(words)]
+    return all(any(number * scale in used for scale in _SCALES) for number in found)
 
 
 def _settled(task: StoryTask) -> bool:
