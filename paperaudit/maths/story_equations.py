@@ -1,7 +1,7 @@
 """Turns what a story says into the letters and equations that a pupil sets up."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 
 from paperaudit.errors import NoValue, PaperauditError
@@ -179,8 +179,15 @@ def _gap(gap: Gap) -> tuple[Size, Size]:
 
 
 def _way(mover: Mover, time: Size) -> Size:
-    hours = time if _is_nothing(mover.late) else Taken(time, mover.late)
+    hours = time if _is_nothing(mover.late) else _after(time, mover.late)
     return Multiplied(mover.speed, hours)
+
+
+def _after(time: Size, late: Size) -> Size:
+    """The time on the road of somebody who leaves so much later, or earlier where that is negative."""
+    if isinstance(late, Amount) and late.number.value < 0:
+        return Added((time, Amount(replace(late.number, value=-late.number.value), late.unit)))
+    return Taken(time, late)
 
 
 def _sum(*sizes: Size) -> Size:

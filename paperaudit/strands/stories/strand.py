@@ -89,8 +89,10 @@ def _opening(form: Formed, task: StoryTask) -> Iterator[Step]:
         unit = f" (in {_unit_word(sought[key].unit)})" if sought[key].unit else ""
         yield Step(f"let {letter} be {sought[key].meaning}{unit}", StepKind.GIVEN)
     for key, said in form.defined:
-        text = f"{sought[key].meaning}: {write(form.named[key])}"
         told = not letters_of(form.named[key])
+        unit = sought[key].unit
+        shown = Measured(form.named[key], unit) if told and unit else form.named[key]
+        text = f"{sought[key].meaning}: {write(shown)}"
         yield Step(text, StepKind.GIVEN if told else StepKind.EQUATION, None, (said.text,), "", "" if told else FORMING)
 
 

@@ -24,6 +24,7 @@ STOP = (
     "rows|rowed|sails|sailed|jogs|jogged|swims|swam|fills?|filled|empties|mixes|mixed|mix|buys?|bought|sums?|adds?|"
     "can|could|a|an|the|paints?|mows?|cleans|builds|mends|digs|finish|finishes|complete|completes|polishes|washes|types|"
     "unloads?|loads|varnishes|empty|drains|needs?|"
+    "rides?|rode|moves?|goes|go|covers?|covered|motors|steams|returns?|hikes|hiked|starts?|departs?|sets|set|meets?|catch|"
     "perimeter|area|breadth|width|rectangle|triangle|hypotenuse|speed|angles?|numbers?|integers?|digits?|attended|came|went|visited|attend|always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
 )
 VERBS = (
@@ -46,11 +47,14 @@ _SCENERY_STOPS = re.compile(
 )
 
 
+_BESIDE = {"meetings": ("speeds.peg",), "streams": ("speeds.peg",), "trips": ("speeds.peg",)}
+
+
 @cache
 def rules(name: str) -> Rules:
     """The compiled grammar of one kind of story, on top of the common one."""
     here = File(__file__).parent
-    text = "\n".join((here / file).read_text(encoding="utf-8") for file in ("common.peg", f"{name}.peg"))
+    text = "\n".join((here / file).read_text(encoding="utf-8") for file in ("common.peg", *_BESIDE.get(name, ()), f"{name}.peg"))
     return compiled(text.replace("STOP", STOP).replace("VERBS", VERBS))
 
 

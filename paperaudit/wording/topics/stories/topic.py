@@ -27,6 +27,14 @@ from paperaudit.wording.topics.stories.figures import AHEAD as FIGURES_AHEAD
 from paperaudit.wording.topics.stories.figures import figures_story
 from paperaudit.wording.topics.stories.work import AHEAD as WORK_AHEAD
 from paperaudit.wording.topics.stories.work import work_story
+from paperaudit.wording.topics.stories.meetings import AHEAD as MEETINGS_AHEAD
+from paperaudit.wording.topics.stories.meetings import meetings_story
+from paperaudit.wording.topics.stories.streams import AHEAD as STREAMS_AHEAD
+from paperaudit.wording.topics.stories.streams import streams_story
+from paperaudit.wording.topics.stories.trips import AHEAD as TRIPS_AHEAD
+from paperaudit.wording.topics.stories.trips import trips_story
+from paperaudit.wording.topics.stories.mixtures import AHEAD as MIXTURES_AHEAD
+from paperaudit.wording.topics.stories.mixtures import mixtures_story
 from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
 from paperaudit.wording.topics.stories.numbers import numbers_story
 from paperaudit.wording.topics.stories.plain import Plain, plain
@@ -41,13 +49,18 @@ _Reader = Callable[[Sequence[Plain]], StoryTask | None]
 _NUMBERS = re.compile(r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+)%?")
 _COUNTS = re.compile(
     r"\b[23](?= (?:(?:different|positive|whole|natural|equal|unequal|other) )*(?:numbers|integers|pieces|parts|lengths|sides|"
-    r"angles|legs|friends|sisters|brothers|boys|girls|of (?:them|these)|digits?|figures|items|people|cars|boats|pipes|"
+    r"angles|legs|friends|sisters|brothers|boys|girls|of (?:them|these)|digits?|figures|items|people|cars|boats|pipes|trains|buses|cyclists|walkers|runners|planes|lorries|trucks|yachts|ferries|ships|riders|taxis|"
+    r"motorists|hikers|joggers|dinghies|tugs|machines|workers|painters|learners|children|"
     r"equations|shares|kinds|types|taps|pumps|stages|sizes)\b)|(?<=other )[23]\b"
 )
 _SCALES = (Fraction(1), Fraction(1, 100), Fraction(100), Fraction(1, 1000), Fraction(1000), Fraction(1, 60), Fraction(60),
            Fraction(-1))
 READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (NUMBERS_AHEAD, numbers_story),
+    (MIXTURES_AHEAD, mixtures_story),
+    (TRIPS_AHEAD, trips_story),
+    (STREAMS_AHEAD, streams_story),
+    (MEETINGS_AHEAD, meetings_story),
     (WORK_AHEAD, work_story),
     (FIGURES_AHEAD, figures_story),
     (SHAPES_AHEAD, shapes_story),
