@@ -35,6 +35,8 @@ from paperaudit.wording.topics.stories.trips import AHEAD as TRIPS_AHEAD
 from paperaudit.wording.topics.stories.trips import trips_story
 from paperaudit.wording.topics.stories.mixtures import AHEAD as MIXTURES_AHEAD
 from paperaudit.wording.topics.stories.mixtures import mixtures_story
+from paperaudit.wording.topics.stories.percents import AHEAD as PERCENTS_AHEAD
+from paperaudit.wording.topics.stories.percents import percents_story
 from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
 from paperaudit.wording.topics.stories.numbers import numbers_story
 from paperaudit.wording.topics.stories.plain import Plain, plain
@@ -57,6 +59,7 @@ _SCALES = (Fraction(1), Fraction(1, 100), Fraction(100), Fraction(1, 1000), Frac
            Fraction(-1))
 READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (NUMBERS_AHEAD, numbers_story),
+    (PERCENTS_AHEAD, percents_story),
     (MIXTURES_AHEAD, mixtures_story),
     (TRIPS_AHEAD, trips_story),
     (STREAMS_AHEAD, streams_story),
