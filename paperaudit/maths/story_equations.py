@@ -54,12 +54,12 @@ class Formed:
     """What a pupil writes before solving.
 
     `letters` gives each free size its letter, by key; `named` has the expression of every size of the story;
-    `defined` the sizes that a sentence expresses by others, in order; `equations` the rest.
+    `defined` the sizes that a sentence expresses by others, in order, each as the sentence has it; `equations` the rest.
     """
 
     letters: dict[str, str]
     named: dict[str, Expression]
-    defined: tuple[tuple[str, Said], ...]
+    defined: tuple[tuple[str, Said, Expression], ...]
     equations: tuple[tuple[Relation, Said], ...]
 
 
@@ -75,7 +75,8 @@ def formed(task: StoryTask) -> Formed:
     for said, sides in _claims(task):
         if not any(said is by and sides == own for by, own, _ in found.values()):
             equations.append((Relation(expressed(sides[0], named), "=", expressed(sides[1], named)), said))
-    return Formed(letters, named, tuple((key, by) for key, (by, _, _) in found.items()), tuple(equations))
+    defined = tuple((key, found[key][0], expressed(found[key][2], named)) for key in _in_order(found))
+    return Formed(letters, named, defined, tuple(equations))
 
 
 def read_as(task: StoryTask) -> str:
@@ -83,7 +84,7 @@ def read_as(task: StoryTask) -> str:
     form = formed(task)
     meaning = {sought.key: sought.meaning for sought in task.sought}
     lines = [f"{letter} = {meaning[key]}" for key, letter in form.letters.items()]
-    lines += [f"{meaning[key]} = {write(form.named[key])}" for key, _ in form.defined]
+    lines += [f"{meaning[key]} = {write(form.named[key])}" for key, _, _ in form.defined]
     lines += [write(relation) for relation, _ in form.equations]
     return f"{'; '.join(lines)}; wanted: {task.in_words()}"
 
@@ -118,6 +119,22 @@ def _needs(size: Size, found: _Found) -> set[str]:
     for key in keys_of(size):
         keys |= {key} | (_needs(found[key][2], found) if key in found else set())
     return keys
+
+
+def _in_order(found: _Found) -> tuple[str, ...]:
+    """The keys of definitions, each behind those that it rests on, told numbers first."""
+    order: list[str] = []
+
+    def put(key: str) -> None:
+        for other in keys_of(found[key][2]):
+            if other in found and other not in order:
+                put(other)
+        if key not in order:
+            order.append(key)
+
+    for key in sorted(found, key=lambda key: not isinstance(found[key][2], Amount)):
+        put(key)
+    return tuple(order)
 
 
 def _put(key: str, found: _Found, named: dict[str, Expression]) -> None:

@@ -66,7 +66,7 @@ def _derive(task: StoryTask, ask: Ask) -> Outcome:
     for relation, said in form.equations:
         if not (letters_of(relation.left) or letters_of(relation.right)):
             if rational_value(relation.left) != rational_value(relation.right):
-                told = tuple(dict.fromkeys((*(by.text for _, by in form.defined), said.text)))
+                told = tuple(dict.fromkeys((*(by.text for _, by, _ in form.defined), said.text)))
                 return Impossible(told, (f"{write(relation)} is false",), "change one of these numbers")
     found = solutions_of(form, task, ask)
     if not isinstance(found, Solutions):
@@ -78,7 +78,7 @@ def _derive(task: StoryTask, ask: Ask) -> Outcome:
     steps = (*opening, *found.steps)
     if not task.wanted:
         return NotRead("nothing is asked for")
-    texts = tuple(dict.fromkeys((*(said.text for _, said in form.defined), *found.texts)))
+    texts = tuple(dict.fromkeys((*(said.text for _, said, _ in form.defined), *found.texts)))
     return _answered(kept, form, task, ask, (*steps, *rejections), texts)
 
 
@@ -88,12 +88,15 @@ def _opening(form: Formed, task: StoryTask) -> Iterator[Step]:
     for key, letter in form.letters.items():
         unit = f" (in {_unit_word(sought[key].unit)})" if sought[key].unit else ""
         yield Step(f"let {letter} be {sought[key].meaning}{unit}", StepKind.GIVEN)
-    for key, said in form.defined:
+    for key, said, raw in form.defined:
         told = not letters_of(form.named[key])
         unit = sought[key].unit
-        shown = Measured(form.named[key], unit) if told and unit else form.named[key]
-        text = f"{sought[key].meaning}: {write(shown)}"
-        yield Step(text, StepKind.GIVEN if told else StepKind.EQUATION, None, (said.text,), "", "" if told else FORMING)
+        shown = write(Measured(form.named[key], unit) if told and unit else form.named[key])
+        worked = told and not isinstance(raw, Number)
+        text = f"{sought[key].meaning}: {write(raw)} = {shown}" if worked else f"{sought[key].meaning}: {shown}"
+        kind = StepKind.CALCULATION if worked else StepKind.GIVEN if told else StepKind.EQUATION
+        skill = "substitution" if worked else "" if told else FORMING
+        yield Step(text, kind, None, (said.text,), shown if worked else "", skill)
 
 
 def _unit_word(unit: str) -> str:
