@@ -1,7 +1,7 @@
 """Turns what a story says into the letters and equations that a pupil sets up."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paperaudit.errors import NoValue, PaperauditError
@@ -54,7 +54,7 @@ class Formed:
     """What a pupil writes before solving.
 
     `letters` gives each free size its letter, by key; `named` has the expression of every size of the story;
-    `defined` the sizes that a sentence expresses by others, in order, each as the sentence has it; `equations` the rest.
+    `defined` the sizes that a sentence expresses by others, in order and as it has them; `equations` the rest.
     """
 
     letters: dict[str, str]
@@ -285,20 +285,3 @@ def tidied(expression: Expression) -> Expression:
     except PaperauditError:
         return expression
     return collected if len(write(collected)) <= len(write(expression)) else expression
-
-
-def numbers_of(task: StoryTask) -> Iterator[Fraction]:
-    """Every number that the claims and the asked sizes of a story hold, the parts of a ratio multiplied out."""
-    return _numbers((task.said, task.wanted))
-
-
-def _numbers(value: object) -> Iterator[Fraction]:
-    if isinstance(value, Number):
-        yield value.value
-        yield from map(Fraction, value.value.as_integer_ratio())
-    elif isinstance(value, tuple):
-        for part in value:
-            yield from _numbers(part)
-    elif is_dataclass(value):
-        for each in fields(value):
-            yield from _numbers(getattr(value, each.name))

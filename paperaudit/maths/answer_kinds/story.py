@@ -20,8 +20,52 @@ _VALUE = re.compile(
     r"(?:\s?(?:%|[A-Za-z°/]+[²³]?|[²³]))?"
 )
 _PLAIN_WORDS = frozenset(
-    "the a an is are was of has have had gets get now old years year costs cost and number age price in at he she it they "
-    "each one its to be will there share answer so therefore x y n long wide".split()
+    [
+        "the",
+        "a",
+        "an",
+        "is",
+        "are",
+        "was",
+        "of",
+        "has",
+        "have",
+        "had",
+        "gets",
+        "get",
+        "now",
+        "old",
+        "years",
+        "year",
+        "costs",
+        "cost",
+        "and",
+        "number",
+        "age",
+        "price",
+        "in",
+        "at",
+        "he",
+        "she",
+        "it",
+        "they",
+        "each",
+        "one",
+        "its",
+        "to",
+        "be",
+        "will",
+        "there",
+        "share",
+        "answer",
+        "so",
+        "therefore",
+        "x",
+        "y",
+        "n",
+        "long",
+        "wide",
+    ]
 )
 
 
@@ -67,7 +111,7 @@ def _pieces(stated: str, count: int) -> list[tuple[frozenset[str], Expression]]:
         if len(found) > 1:
             raise ExpressionNotRead(f"several values in “{text}”")
         value, words = _value(found[0].group())
-        rest = f"{text[:found[0].start()]} {words} {text[found[0].end():]}"
+        rest = f"{text[: found[0].start()]} {words} {text[found[0].end() :]}"
         if re.search(r"[<>≤≥≠±+*^√]|\d", rest):
             raise ExpressionNotRead(f"more than a value in “{text}”")
         pieces.append((_names(rest), value))
@@ -84,7 +128,11 @@ def _value(text: str) -> tuple[Expression, str]:
 
 def _names(text: str) -> frozenset[str]:
     words = re.findall(r"[A-Za-z]+", re.sub(r"['’]s\b", "", text))
-    return frozenset(word.casefold().rstrip("s") for word in words) - _PLAIN_WORDS - {word.rstrip("s") for word in _PLAIN_WORDS}
+    return (
+        frozenset(word.casefold().rstrip("s") for word in words)
+        - _PLAIN_WORDS
+        - {word.rstrip("s") for word in _PLAIN_WORDS}
+    )
 
 
 def _by_name(words: Sequence[frozenset[str]], derived: Sequence[Answer]) -> tuple[int, ...] | None:
@@ -95,11 +143,23 @@ def _by_name(words: Sequence[frozenset[str]], derived: Sequence[Answer]) -> tupl
     told = [one - common for one in words]
     if not any(told):
         return tuple(range(len(derived)))
-    fitting = [order for order in permutations(range(len(derived)))
-               if all(not told[at] or told[at] & own[place] for place, at in enumerate(order))]
-    exact = [order for order in fitting if sum(bool(told[at] & own[place]) for place, at in enumerate(order)) == sum(map(bool, told))]
-    clear = [order for order in exact if not any(
-        told[at] & own[other] for place, at in enumerate(order) for other in range(len(own)) if other != place)]
+    fitting = [
+        order
+        for order in permutations(range(len(derived)))
+        if all(not told[at] or told[at] & own[place] for place, at in enumerate(order))
+    ]
+    exact = [
+        order
+        for order in fitting
+        if sum(bool(told[at] & own[place]) for place, at in enumerate(order)) == sum(map(bool, told))
+    ]
+    clear = [
+        order
+        for order in exact
+        if not any(
+            told[at] & own[other] for place, at in enumerate(order) for other in range(len(own)) if other != place
+        )
+    ]
     return clear[0] if len(clear) == 1 else None
 
 

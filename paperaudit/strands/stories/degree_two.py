@@ -39,8 +39,10 @@ def roots_of(relation: Relation, letter: str) -> Roots:
     below = _common(left, right)
     if below != ONE:
         cleared = [_coefficients((side * AlgebraicFraction(below)), letter) for side in (left, right)]
-        lines.append(f"multiply by {write(_polynomial(_shares(below, letter), letter))}: " + " = ".join(
-            write(_polynomial(side, letter)) for side in cleared))
+        lines.append(
+            f"multiply by {write(_polynomial(_shares(below, letter), letter))}: "
+            + " = ".join(write(_polynomial(side, letter)) for side in cleared)
+        )
         together = _less(*cleared)
     else:
         together = _less(_shares(left.above, letter), _shares(right.above, letter))
@@ -50,15 +52,25 @@ def roots_of(relation: Relation, letter: str) -> Roots:
     if len(whole) < 2:
         raise NoValue("an equation in which no letter is left")
     if len(whole) == 2:
-        return Roots(letter, (*lines, *_linear(cleared if below != ONE else None, whole, letter)),
-                     _allowed((Fraction(-whole[0], whole[1]),), below, letter))
+        return Roots(
+            letter,
+            (*lines, *_linear(cleared if below != ONE else None, whole, letter)),
+            _allowed((Fraction(-whole[0], whole[1]),), below, letter),
+        )
     standard = f"{write(_polynomial([Fraction(n) for n in whole], letter))} = 0"
     lines += [standard] if standard != lines[-1] else []
     c, b, a = whole
     under = b * b - 4 * a * c
     if under < 0:
-        return Roots(letter, (*lines, f"b² − 4ac = {_shown(b)}² − 4 × {_shown(a)} × {_shown(c)} = {write(whole_or_fraction(under))}, "
-                              "which is negative, so there is no real root"), ())
+        return Roots(
+            letter,
+            (
+                *lines,
+                f"b² − 4ac = {_shown(b)}² − 4 × {_shown(a)} × {_shown(c)} = {write(whole_or_fraction(under))}, "
+                "which is negative, so there is no real root",
+            ),
+            (),
+        )
     root = isqrt(under)
     if root * root != under:
         return Roots(letter, tuple(lines), (), irrational=True)

@@ -123,16 +123,16 @@ def faults(task: StoryTask, values: Values) -> Iterator[str]:
             yield f"{said}, and {sought.kind} cannot be negative"
         elif sought.whole and value.denominator != 1:
             yield f"{said}, and {sought.kind} must be whole"
-    for said in task.said:
-        if isinstance(said.claim, Consecutive) and said.claim.parity:
-            row = [values[key] for key in said.claim.keys]
-            wrong = [value for value in row if value.denominator > 1 or value % 2 != (said.claim.parity == "odd")]
+    for line in task.said:
+        if isinstance(line.claim, Consecutive) and line.claim.parity:
+            row = [values[key] for key in line.claim.keys]
+            wrong = [value for value in row if value.denominator > 1 or value % 2 != (line.claim.parity == "odd")]
             if wrong:
-                yield f"{write(whole_or_fraction(wrong[0]))} is not an {said.claim.parity} number"
-        if isinstance(said.claim, NotLess) and not holds(said.claim, values):
-            yield said.text
-        if isinstance(said.claim, Same):
-            for size in (said.claim.left, said.claim.right):
+                yield f"{write(whole_or_fraction(wrong[0]))} is not an {line.claim.parity} number"
+        if isinstance(line.claim, NotLess) and not holds(line.claim, values):
+            yield line.text
+        if isinstance(line.claim, Same):
+            for size in (line.claim.left, line.claim.right):
                 yield from _no_figures(size, values)
 
 

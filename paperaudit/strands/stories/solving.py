@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from paperaudit.errors import NoValue
-from paperaudit.maths.exact import NotSurd, rational_value
+from paperaudit.maths.exact import rational_value
 from paperaudit.maths.story_equations import Formed
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
@@ -85,7 +85,9 @@ def _linear(
 def _open(outcome: NotDetermined, stated: Sequence[Stated], form: Formed, task: StoryTask) -> NotDetermined | NotRead:
     """Equations that leave a letter open: infinitely many answers, unless only whole or positive ones count."""
     if any(sought.whole for sought in task.sought):
-        return NotRead("the sentences give fewer equations than unknowns; which whole numbers would do was not looked for")
+        return NotRead(
+            "the sentences give fewer equations than unknowns; which whole numbers would do was not looked for"
+        )
     if not stated:
         return NotRead("no sentence was read that settles what is asked for")
     return outcome
@@ -142,6 +144,3 @@ def _two_letters(stated: Sequence[Stated], letters: Sequence[str]) -> Solutions 
             raise NoValue("an irrational value")
         sets.append({free: root, letter: other})
     return Solutions(tuple(sets), tuple(steps), tuple(one.text for one in stated))
-
-
-

@@ -8,7 +8,7 @@ from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.measure import UnitClash
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
-from paperaudit.maths.story_equations import Formed, expressed, formed, tidied
+from paperaudit.maths.story_equations import Formed, expressed, formed
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import (
@@ -17,7 +17,6 @@ from paperaudit.model.derivation import (
     Derivation,
     Derived,
     Impossible,
-    NotDetermined,
     NotRead,
     Outcome,
     Several,
@@ -64,10 +63,11 @@ def _derive(task: StoryTask, ask: Ask) -> Outcome:
     if len(form.letters) + len(form.defined) != len(task.sought):
         return NotRead("it has more unknowns than are worked with")
     for relation, said in form.equations:
-        if not (letters_of(relation.left) or letters_of(relation.right)):
-            if rational_value(relation.left) != rational_value(relation.right):
-                told = tuple(dict.fromkeys((*(by.text for _, by, _ in form.defined), said.text)))
-                return Impossible(told, (f"{write(relation)} is false",), "change one of these numbers")
+        if letters_of(relation.left) or letters_of(relation.right):
+            continue
+        if rational_value(relation.left) != rational_value(relation.right):
+            told = tuple(dict.fromkeys((*(by.text for _, by, _ in form.defined), said.text)))
+            return Impossible(told, (f"{write(relation)} is false",), "change one of these numbers")
     found = solutions_of(form, task, ask)
     if not isinstance(found, Solutions):
         return found
@@ -124,8 +124,16 @@ def _kept(found: Solutions, form: Formed, task: StoryTask) -> tuple[list[dict[st
         why = next(faults(task, values), "")
         if why:
             shown = " and ".join(f"{letter} = {_number(value)}" for letter, value in letters.items())
-            rejections.append(Step(f"{shown} is rejected: {why}" if shown else why, StepKind.ALGEBRA, None,
-                                   (found.steps[-1].statement,) if found.steps else (), "", "forming equations"))
+            rejections.append(
+                Step(
+                    f"{shown} is rejected: {why}" if shown else why,
+                    StepKind.ALGEBRA,
+                    None,
+                    (found.steps[-1].statement,) if found.steps else (),
+                    "",
+                    "forming equations",
+                )
+            )
             continue
         if wrong := broken(task, values):
             raise ChecksDisagree(f"the values found do not fit “{wrong[0]}”")
@@ -144,7 +152,11 @@ def _impossible(
 
 
 def _answered(
-    kept: list[dict[str, Fraction]], form: Formed, task: StoryTask, ask: Ask, steps: tuple[Step, ...],
+    kept: list[dict[str, Fraction]],
+    form: Formed,
+    task: StoryTask,
+    ask: Ask,
+    steps: tuple[Step, ...],
     texts: tuple[str, ...],
 ) -> Outcome:
     """The answers of every solution that is left: one set is derived, more are several."""
@@ -158,11 +170,13 @@ def _answered(
             seen.add(known)
             sets.append((tuple(one for one, _ in answers), tuple(step for _, lines in answers for step in lines)))
     if len(sets) == 1:
-        answers, lines = sets[0]
-        return Derived(answers, (Derivation((*steps, *lines), PUT_BACK, texts),))
+        found, lines = sets[0]
+        return Derived(found, (Derivation((*steps, *lines), PUT_BACK, texts),))
     together = tuple(
         Answer(" and ".join(one.text.rpartition(": ")[2] for one in answers), None, "", False, "story")
-        if len(answers) > 1 else answers[0] for answers, _ in sets
+        if len(answers) > 1
+        else answers[0]
+        for answers, _ in sets
     )
     cases = tuple(Case(f"{answer.text} fits every sentence", (answer,)) for answer in together)
     closing = tuple(step for _, lines in sets for step in lines)
@@ -210,6 +224,3 @@ def _way(expression: Expression, values: dict[str, Fraction], form: Formed) -> s
 
 def _number(value: Fraction) -> str:
     return write(as_decimal(value) or whole_or_fraction(value))
-
-
-

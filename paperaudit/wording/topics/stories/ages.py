@@ -71,8 +71,10 @@ class _Ages:
                 self._asked(node.children[0], sentence)
         if not self.claims or not self.wanted:
             raise NotUnderstood("ages of which nothing is told or asked", 0)
-        sought = [Sought(key, f"{self.cast.shown(key)}'s age now", "year", "not negative", False, "an age")
-                  for key in self.cast.names]
+        sought = [
+            Sought(key, f"{self.cast.shown(key)}'s age now", "year", "not negative", False, "an age")
+            for key in self.cast.names
+        ]
         if self.time:
             sought.append(Sought(_TIME, "the number of years", "year", "not negative", False, "a number of years"))
         return StoryTask(tuple(sought), tuple(self.claims), tuple(self.wanted))
@@ -81,13 +83,15 @@ class _Ages:
         self._set_time(node)
         match node.expr_name:
             case "older":
-                by = self._number(node, 0)
+                by = self._number(node)
                 older = re.search(r" older than ", node.text)
-                many = first(node, "scaled")
+                many: Node | None = first(node, "scaled")
+                left: Size
+                right: Size
                 if many is None:
                     one, other = self._pair(list(within(node, "person")))
-                    left: Size = Named(one)
-                    right: Size = Named(other)
+                    left = Named(one)
+                    right = Named(other)
                 else:
                     self._tense(node)
                     left = self._then(self._person(the(node, "person")), self.years)
@@ -97,11 +101,11 @@ class _Ages:
                 yield self._as_old(node)
             case "aged":
                 self._tense(node)
-                yield Same(self._then(self._person(the(node, "person")), self.years), self._number(node, 1))
+                yield Same(self._then(self._person(the(node, "person")), self.years), self._number(node))
             case "together" | "summed":
                 self._tense(node)
                 people = first_people(node)
-                total = self._number(node, 1)
+                total = self._number(node)
                 if people:
                     yield Same(Added(tuple(self._then(self._person(one), self.years) for one in people)), total)
                 else:
@@ -109,16 +113,15 @@ class _Ages:
             case "averaged":
                 people = first_people(node)
                 sizes = tuple(Named(self._person(one)) for one in people)
-                total = Scaled(Number(Fraction(len(sizes))), self._number(node, 0))
-                yield Same(Added(sizes), total)
+                yield Same(Added(sizes), Scaled(Number(Fraction(len(sizes))), self._number(node)))
             case "ratio":
                 one, other = self._pair(first_people(node))
                 shares = [Number(Fraction(number)) for number in re.findall(r"\d+", node.children[-1].text)]
                 yield Same(Scaled(shares[0], Named(other)), Scaled(shares[1], Named(one)))
             case "equation":
                 self._tense(node)
-                left, right = every(node, "size")
-                yield Same(self._size(left.children[0]), self._size(right.children[0]))
+                one_side, other_side = every(node, "size")
+                yield Same(self._size(one_side.children[0]), self._size(other_side.children[0]))
 
     def _as_old(self, node: Node) -> Claim:
         explicit = the(node, "other_age")
@@ -154,7 +157,7 @@ class _Ages:
         match node.expr_name:
             case "compared":
                 base = self._size(the(node, "size").children[0])
-                by = self._number(node, 0)
+                by = self._number(node)
                 return Added((base, by)) if re.match(r"[\d./ ]+(?: years?)? more", node.text) else Taken(base, by)
             case "scaled":
                 return _scaled(multiple_of(the(node, "multiple")), self._size(the(node, "size").children[0]))
@@ -164,7 +167,7 @@ class _Ages:
                 if person is None:
                     raise NotUnderstood("whose age", node.start)
                 return self._then(self._person(person), _years(when) if when is not None else self.years)
-        return self._number(node, 0)
+        return self._number(node)
 
     def _then(self, key: str, years: Fraction) -> Size:
         if not years:
@@ -189,7 +192,7 @@ class _Ages:
             return next(iter(self.cast.names))
         return self.cast.take(node.text)
 
-    def _number(self, node: Node, _: int) -> Amount:
+    def _number(self, node: Node) -> Amount:
         numbers = [one for one in within(node, "number") if not lies_in(node, one, "when", "fold", "multiple")]
         return Amount(number_in(numbers[0].text))
 
@@ -199,7 +202,9 @@ class _Ages:
         if node.expr_name == "when_ask":
             one, other = (self.cast.find(person.text) for person in every(node, "person"))
             past = "ago" in node.text
-            then = [Taken(Named(key), Named(_TIME)) if past else Added((Named(key), Named(_TIME))) for key in (one, other)]
+            then = [
+                Taken(Named(key), Named(_TIME)) if past else Added((Named(key), Named(_TIME))) for key in (one, other)
+            ]
             self.claims.append(Said(sentence.said, Same(then[0], _scaled(_fold(the(node, "fold")), then[1]))))
             self.wanted.append(Wanted(Named(_TIME), "the number of years", "year"))
             self.time = True

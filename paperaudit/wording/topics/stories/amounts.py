@@ -38,8 +38,11 @@ def number_in(text: str) -> Number:
 
 def amount_of(node: Node) -> Amount:
     """The amount under a node, with its unit's symbol; "" for a bare number."""
-    found = node if node.expr_name in ("money", "cents", "measure", "number") else first(
-        node, "cents", "money", "measure", "number", "percentage")
+    found = (
+        node
+        if node.expr_name in ("money", "cents", "measure", "number")
+        else first(node, "cents", "money", "measure", "number", "percentage")
+    )
     if found is None:
         raise NotUnderstood("an amount", node.start)
     if found.expr_name in ("number", "percentage"):

@@ -63,7 +63,9 @@ class _Baskets:
         if not self.claims or not self.wanted or not self.scale.unit or len(self.names) > 3:
             raise NotUnderstood("prices of which too little is told or asked", 0)
         kind = "a price" if self.scale.unit in MONEY else "a mass"
-        sought = tuple(Sought(name, self._meaning(name), self.scale.unit, "positive", False, kind) for name in self.names)
+        sought = tuple(
+            Sought(name, self._meaning(name), self.scale.unit, "positive", False, kind) for name in self.names
+        )
         return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
 
     def _meaning(self, name: str) -> str:
@@ -94,7 +96,7 @@ class _Baskets:
     def _entry(self, node: Node) -> Size:
         number = first(node, "number")
         count = number_in(number.text) if number is not None else Number(Fraction(1))
-        one = self._take(node.text[len(number.text):] if number is not None else node.text)
+        one = self._take(node.text[len(number.text) :] if number is not None else node.text)
         return one if count.value == 1 else Scaled(count, one)
 
     def _take(self, text: str) -> Named:
@@ -111,7 +113,7 @@ class _Baskets:
         wants = list(within(node, "want"))
         for want in wants:
             number = first(want, "number")
-            name = self._name(want.text[len(number.text):] if number is not None else want.text)
+            name = self._name(want.text[len(number.text) :] if number is not None else want.text)
             if name not in self.names:
                 raise NotUnderstood(f"the price of {name}", want.start)
             size: Size = Named(name)

@@ -8,8 +8,19 @@ from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.plain import Plain
 
 _ARTICLE = re.compile(r"^(?:the|a|an|his|her|their|my|its|this|that|these|those|some|each|every) ")
-_PLURALS = {"children": "child", "people": "person", "men": "man", "women": "woman", "pence": "penny",
-            "loaves": "loaf", "knives": "knife", "shelves": "shelf", "mice": "mouse", "geese": "goose", "feet": "foot"}
+_PLURALS = {
+    "children": "child",
+    "people": "person",
+    "men": "man",
+    "women": "woman",
+    "pence": "penny",
+    "loaves": "loaf",
+    "knives": "knife",
+    "shelves": "shelf",
+    "mice": "mouse",
+    "geese": "goose",
+    "feet": "foot",
+}
 _SAME = frozenset({"bus", "glass", "gas", "class", "boss", "cross", "dress", "its", "this", "his", "as", "chess"})
 
 
@@ -52,8 +63,13 @@ class Cast:
         key = bare(name)
         if key in self.names:
             return key
-        alike = [one for one in self.names if one.split()[-1] == key.split()[-1] and
-                 (" " not in key or " " not in one) and ("'s" in one or "'s" in key)]
+        alike = [
+            one
+            for one in self.names
+            if one.split()[-1] == key.split()[-1]
+            and (" " not in key or " " not in one)
+            and ("'s" in one or "'s" in key)
+        ]
         return alike[0] if len(alike) == 1 else None
 
     def take(self, name: str) -> str:
@@ -91,5 +107,7 @@ class Cast:
             return word
         inside = any(re.search(rf"(?<=[a-z,] ){re.escape(capital)}(?![a-z])", text) for text in texts)
         article = any(re.search(rf"\b(?:The|A|An|His|Her|Their) {re.escape(word)}", text) for text in texts)
-        initial = any(re.match(rf"{re.escape(capital)}(?:'s|’s| is| has| and| was| will| gets| earns|,)", text) for text in texts)
+        initial = any(
+            re.match(rf"{re.escape(capital)}(?:'s|’s| is| has| and| was| will| gets| earns|,)", text) for text in texts
+        )
         return capital if inside or (initial and not article) else word

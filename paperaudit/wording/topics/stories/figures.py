@@ -56,7 +56,9 @@ class _Number:
         asked = any(True for tree, _ in self.trees for _ in within(tree, "ask"))
         if not self.claims or not asked:
             raise NotUnderstood("a number of which too little is told or asked", 0)
-        sought = tuple(Sought(key, f"the {key} digit", "", "not negative", True, "a digit") for key in ("tens", "units"))
+        sought = tuple(
+            Sought(key, f"the {key} digit", "", "not negative", True, "a digit") for key in ("tens", "units")
+        )
         return StoryTask(sought, tuple(self.claims), (Wanted(_NUMBER, "the number"),))
 
     def _told(self, node: Node) -> Iterator[Claim]:
@@ -76,10 +78,10 @@ class _Number:
             case "reversing":
                 base = self._size(next(one for one in node.children if one.expr_name == "size").children[0])
                 exceeds = re.search(r" exceeds ", node.text) is not None
-                by = next((one for child in node.children[3:] for one in within(child, "plain")), None)
-                if exceeds != (by is not None):
+                further = next((one for child in node.children[3:] for one in within(child, "plain")), None)
+                if exceeds != (further is not None):
                     raise NotUnderstood("by how much", node.start)
-                yield Same(_TURNED, Added((base, _plain(by))) if by is not None else base)
+                yield Same(_TURNED, Added((base, _plain(further))) if further is not None else base)
 
     def _size(self, node: Node) -> Size:
         inner = [size.children[0] for size in node.children if size.expr_name == "size"]

@@ -36,13 +36,14 @@ VERBS = (
     "cuts|repairs?|repaired|delivers?|delivered|raised?|raises|is|are|was|were|costs?|cost"
 )
 _SCENERY_STOPS = re.compile(
-    r"[\d%=<>+×÷]|\b(?:more|less|fewer|than|times|twice|half|third|quarter|sum|total|difference|product|equal|equally|same|"
+    r"[\d%=<>+×÷]|\b(?:more|less|fewer|than|times|twice|half|third|quarter|sum|total|difference|product|equal|equally|"
+    r"same|"
     r"as|each|every|all|none|no|not|never|only|except|without|gave|gives?|giving|loses?|lost|spends?|spent|left|"
     r"remaining|remains?|rest|other|another|average|percent|older|younger|ago|later|increase[sd]?|decrease[sd]?|"
     r"faster|slower|longer|shorter|wider|taller|heavier|lighter|larger|smaller|bigger|if|unless|before|after|"
     r"again|back|return\w*|one|single|pair|dozen|couple|first|second|hundred|thousand|zero|consecutive|even|odd|positive|"
-    r"negative|whole|integers?|digits?|how|what|find|calculate|determine|work out|which|who|whose|double[sd]?|halve[sd]?|"
-    r"cannot|n't|both|either|neither|until|together|between|per|ratio|equals?|free|discount|extra|"
+    r"negative|whole|integers?|digits?|how|what|find|calculate|determine|work out|which|who|whose|double[sd]?|"
+    r"halve[sd]?|cannot|n't|both|either|neither|until|together|between|per|ratio|equals?|free|discount|extra|"
     r"square|reversed|twins?|doubled|tripled|squared)\b|n't\b"
 )
 
@@ -54,7 +55,9 @@ _BESIDE = {"meetings": ("speeds.peg",), "streams": ("speeds.peg",), "trips": ("s
 def rules(name: str) -> Rules:
     """The compiled grammar of one kind of story, on top of the common one."""
     here = File(__file__).parent
-    text = "\n".join((here / file).read_text(encoding="utf-8") for file in ("common.peg", *_BESIDE.get(name, ()), f"{name}.peg"))
+    text = "\n".join(
+        (here / file).read_text(encoding="utf-8") for file in ("common.peg", *_BESIDE.get(name, ()), f"{name}.peg")
+    )
     return compiled(text.replace("STOP", STOP).replace("VERBS", VERBS))
 
 

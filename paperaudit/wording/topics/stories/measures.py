@@ -15,7 +15,7 @@ from paperaudit.wording.topics.stories.trees import within
 
 @dataclass(frozen=True, slots=True)
 class Scale:
-    """The unit of one story: the first that stands in it, rand and not cents where it has both; "" for counted things."""
+    """The unit of one story: the first that stands in it, rand and not cents; "" for counted things."""
 
     unit: str
 

@@ -57,8 +57,11 @@ class Road:
             {unit_symbol(_SPOKEN.get(node.text, node.text)) for tree in trees for node in within(tree, rule)}
             for rule in ("speed_unit", "length_unit", "time_unit")
         )
-        fits = [(speed, *parts) for speed, parts in _SPEEDS.items()
-                if speeds <= {speed} and lengths <= {parts[0]} and times <= {parts[1]}]
+        fits = [
+            (speed, *parts)
+            for speed, parts in _SPEEDS.items()
+            if speeds <= {speed} and lengths <= {parts[0]} and times <= {parts[1]}
+        ]
         if not fits or not (speeds or (lengths and times)):
             raise NotUnderstood("units that do not go together", 0)
         return Road(*fits[0])
@@ -102,15 +105,21 @@ class _Meeting:
         self.claims.append(Said(self.said, self._gap()))
         slow = self.mode == "same way"
         names = ("the speed of the first", "the speed of the second") if slow else ("one speed", "the other speed")
-        sought = (Sought(ONE, names[0], self.road.speed, "positive", False, "a speed"),
-                  Sought(OTHER, names[1], self.road.speed, "positive", False, "a speed"),
-                  Sought(TIME, "the time", self.road.time, "positive", False, "a time"))
-        return StoryTask(sought, tuple(self.claims), tuple(self.wanted), all(one.meaning != names[0] for one in self.wanted))
+        sought = (
+            Sought(ONE, names[0], self.road.speed, "positive", False, "a speed"),
+            Sought(OTHER, names[1], self.road.speed, "positive", False, "a speed"),
+            Sought(TIME, "the time", self.road.time, "positive", False, "a time"),
+        )
+        return StoryTask(
+            sought, tuple(self.claims), tuple(self.wanted), all(one.meaning != names[0] for one in self.wanted)
+        )
 
     def _gap(self) -> Gap:
         time, speeds = Named(TIME), (Named(ONE), Named(OTHER))
         if self.mode == "towards":
-            return Gap(Mover(NOTHING, 1, speeds[0], NOTHING), Mover(self.distance, -1, speeds[1], NOTHING), time, NOTHING)
+            return Gap(
+                Mover(NOTHING, 1, speeds[0], NOTHING), Mover(self.distance, -1, speeds[1], NOTHING), time, NOTHING
+            )
         if self.mode == "opposite":
             gap = self.gap or NOTHING
             return Gap(Mover(NOTHING, 1, speeds[0], NOTHING), Mover(NOTHING, -1, speeds[1], NOTHING), time, gap)
@@ -133,7 +142,8 @@ class _Meeting:
                     yield Same(Named(key), speed)
             case "speeds":
                 if any(re.search(r"slower|faster", part.text) for part in within(node, "one", "other")) and (
-                        speeds[0].number.value == speeds[1].number.value):
+                    speeds[0].number.value == speeds[1].number.value
+                ):
                     raise NotUnderstood("which is the faster", node.start)
                 for key, speed in zip((ONE, OTHER), speeds, strict=True):
                     yield Same(Named(key), speed)
@@ -158,7 +168,7 @@ class _Meeting:
         if node.expr_name == "ask_time":
             kind = next(one.expr_name for one in within(node, "meet_words", "apart_words", "catch_words"))
             wanted = {"towards": "meet_words", "opposite": "apart_words", "same way": "catch_words"}
-            if wanted.get(self.mode) != kind or re.match(r"when", node.text) and kind == "catch_words":
+            if wanted.get(self.mode) != kind or (re.match(r"when", node.text) and kind == "catch_words"):
                 raise NotUnderstood("which time is asked for", node.start)
             if kind == "apart_words":
                 self.gap = amount(next(within(node, "length")))
@@ -174,7 +184,7 @@ class _Meeting:
             size = Extreme((ONE, OTHER), word.group(1) == "faster")
             self.wanted.append(Wanted(size, f"the {word.group(1)} speed", self.road.speed))
         else:
-            self.wanted += [Wanted(Named(ONE), "one speed", self.road.speed),
-                            Wanted(Named(OTHER), "the other speed", self.road.speed)]
-
-
+            self.wanted += [
+                Wanted(Named(ONE), "one speed", self.road.speed),
+                Wanted(Named(OTHER), "the other speed", self.road.speed),
+            ]

@@ -67,7 +67,7 @@ def _asked_amount(node: Node, said: str, unit: str) -> StoryTask:
     whole = the(node, "whole")
     target = _strength(whole)
     total = next(within(whole, "quantity"), None)
-    known = [part for part in every(node, "part")]
+    known = list(every(node, "part"))
     if unknown is None:
         raise NotUnderstood("of which each", node.start)
     named = re.match(r"how (?:many|much) (litres|ml|kg|grams|g|l|millilitres|kilograms)", unknown.text)
@@ -90,8 +90,10 @@ def _asked_amount(node: Node, said: str, unit: str) -> StoryTask:
     right: Size = Added(tuple(sizes)) if total is None else _amount(total, unit)
     claims.append(Said(said, Same(left, Scaled(target, right))))
     meanings = [f"the amount of {_source_text(share)}" for share in sources]
-    sought = tuple(Sought(key, meaning, unit, "not negative", False, "an amount")
-                   for key, meaning in zip((_FIRST, _SECOND), meanings, strict=True))
+    sought = tuple(
+        Sought(key, meaning, unit, "not negative", False, "an amount")
+        for key, meaning in zip((_FIRST, _SECOND), meanings, strict=True)
+    )
     wanted = [Wanted(Named(_FIRST), meanings[0], unit)]
     if not known:
         wanted.append(Wanted(Named(_SECOND), meanings[1], unit))
@@ -107,8 +109,10 @@ def _asked_strength(node: Node, said: str, unit: str) -> StoryTask:
     claims = tuple(Said(said, Same(key, amount)) for key, amount in zip(keys, amounts, strict=True))
     pure = Added(tuple(Scaled(share, key) for share, key in zip(shares, keys, strict=True)))
     percent = Divided(Scaled(Number(number_in("100").value), pure), Added(keys))
-    sought = tuple(Sought(key.key, f"the amount of {_source_text(share)}", unit, "positive", False, "an amount")
-                   for key, share in zip(keys, shares, strict=True))
+    sought = tuple(
+        Sought(key.key, f"the amount of {_source_text(share)}", unit, "positive", False, "an amount")
+        for key, share in zip(keys, shares, strict=True)
+    )
     return StoryTask(sought, claims, (Wanted(percent, "the strength in per cent"),))
 
 

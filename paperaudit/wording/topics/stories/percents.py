@@ -65,8 +65,10 @@ class _Changes:
             raise NotUnderstood("changes of which too little is told or asked", 0)
         kind = "an amount of money" if self.scale.unit in MONEY else "such a size"
         names = ["the value at the start", *(f"the value after change {at}" for at in range(1, self.sizes + 1))]
-        sought = tuple(Sought(self._key(at), name, self.scale.unit, "not negative" if self.scale.unit else "any", False, kind)
-                       for at, name in enumerate(names))
+        sought = tuple(
+            Sought(self._key(at), name, self.scale.unit, "not negative" if self.scale.unit else "any", False, kind)
+            for at, name in enumerate(names)
+        )
         return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
 
     @staticmethod

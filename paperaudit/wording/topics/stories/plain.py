@@ -6,24 +6,58 @@ from dataclasses import dataclass
 _UNITS = {
     word: value
     for value, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-        "seventeen eighteen nineteen".split()
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+        ]
     )
 }
 _TENS = {
     word: 10 * value
-    for value, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), 2)
+    for value, word in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
 }
 _PARTS = {
-    "half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4,
-    "fifth": 5, "fifths": 5, "sixth": 6, "sixths": 6, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10,
+    "half": 2,
+    "halves": 2,
+    "third": 3,
+    "thirds": 3,
+    "quarter": 4,
+    "quarters": 4,
+    "fourth": 4,
+    "fourths": 4,
+    "fifth": 5,
+    "fifths": 5,
+    "sixth": 6,
+    "sixths": 6,
+    "eighth": 8,
+    "eighths": 8,
+    "tenth": 10,
+    "tenths": 10,
 }
 _SMALL = "|".join(sorted((*_UNITS, *_TENS, "hundred", "thousand"), key=len, reverse=True))
 _NUMBER = re.compile(
     rf"\b(?:a (?=hundred|thousand))?(?:{_SMALL})(?:(?:(?:(?<=hundred)|(?<=housand)) and |[ -])(?:{_SMALL}))*\b"
 )
 _FRACTION = re.compile(
-    rf"\b(?:(one|two|three|four|five|a)[ -])(thirds?|quarters?|fourths?|fifths?|sixths?|eighths?|tenths?|half|halves)"
+    r"\b(?:(one|two|three|four|five|a)[ -])(thirds?|quarters?|fourths?|fifths?|sixths?|eighths?|tenths?|half|halves)"
     r"(?= (?:of|as|the|that|what|her|his|their|its|an?|full|[a-z]+'s)\b)"
 )
 _AND_HALF = re.compile(r"\b(\d+|one|two|three|four|five|six) and (?:a half|1/2|one half)\b")

@@ -74,8 +74,10 @@ class _Prices:
                 self._asked(node.children[0])
         if not self.wanted or not self.money:
             raise NotUnderstood("prices of which too little is told or asked", 0)
-        sought = tuple(Sought(key, self._meaning(key), "", "not negative", True, "a number of things that are counted")
-                       for key in self.prices)
+        sought = tuple(
+            Sought(key, self._meaning(key), "", "not negative", True, "a number of things that are counted")
+            for key in self.prices
+        )
         return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
 
     def _meaning(self, key: str) -> str:
@@ -180,8 +182,14 @@ class _Prices:
 def _pairs(node: Node) -> Iterator[tuple[Node, Node]]:
     """Items with their prices in the order written, whichever of the two comes first."""
     found = list(within(node, "item", "price"))
-    found = [one for one in found if not any(other is not one and other.expr_name == "item" and
-                                             other.start <= one.start and one.end <= other.end for other in found)]
+    found = [
+        one
+        for one in found
+        if not any(
+            other is not one and other.expr_name == "item" and other.start <= one.start and one.end <= other.end
+            for other in found
+        )
+    ]
     if len(found) % 2:
         raise NotUnderstood("an item without a price", node.start)
     for first_one, second in zip(found[::2], found[1::2], strict=True):

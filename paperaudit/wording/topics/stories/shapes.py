@@ -37,7 +37,12 @@ AHEAD = re.compile(r"\brectang|\btriangle\b")
 _TWO = Number(Fraction(2))
 _SMALLER = re.compile(r" (?:less|shorter|narrower|smaller) than ")
 _ALIKE = {"largest": "longest", "biggest": "longest", "smallest": "shortest", "another": "other"}
-_ROWS = (("first", "second", "third"), ("shortest", "middle", "longest"), ("one", "other"), ("longer", "shorter"))
+_ROWS: tuple[tuple[str, ...], ...] = (
+    ("first", "second", "third"),
+    ("shortest", "middle", "longest"),
+    ("one", "other"),
+    ("longer", "shorter"),
+)
 
 
 def shapes_story(sentences: Sequence[Plain]) -> StoryTask | None:
@@ -125,7 +130,11 @@ class _Shape:
 
     def _meaning(self, key: str) -> str:
         if self.kind == "rectangle":
-            return "the width" if key == "breadth" and "width" in self.words and "breadth" not in self.words else f"the {key}"
+            return (
+                "the width"
+                if key == "breadth" and "width" in self.words and "breadth" not in self.words
+                else f"the {key}"
+            )
         if self.kind == "isosceles":
             return "the base" if key == "base" else "each equal side"
         if key == "hypotenuse":
@@ -139,7 +148,9 @@ class _Shape:
         if self.kind == "angles":
             straight = Amount(Number(Fraction(180)), "°")
             self.claims.append(Said(said, Same(Added(tuple(map(Named, self.keys))), straight)))
-        told = {dim.text for tree, _ in self.trees for claim in within(tree, "claim") for dim in within(claim, "dim_word")}
+        told = {
+            dim.text for tree, _ in self.trees for claim in within(tree, "claim") for dim in within(claim, "dim_word")
+        }
         alone = not any(has_any(tree, "longer_than_wide", "ratio") for tree, _ in self.trees)
         if self.kind == "rectangle" and told == {"perimeter", "area"} and alone:
             self.claims.append(Said("the length of a rectangle is its longer side", NotLess("length", "breadth")))
@@ -187,7 +198,7 @@ class _Shape:
             case "compared":
                 by = self._amount(node.children[0].children[0], word)
                 base = self._size(the(node, "size").children[0], word)
-                words = node.text[len(node.children[0].text):]
+                words = node.text[len(node.children[0].text) :]
                 return Taken(base, by) if _SMALLER.match(words) else Added((base, by))
             case "scaled":
                 return Scaled(multiple_of(the(node, "multiple")), self._size(the(node, "size").children[0], word))
@@ -242,7 +253,9 @@ class _Shape:
                 self.wanted.append(self._want(self._dim(dim.text), f"the {dim.text}", unit))
             elif ordinal is not None and _ordinal(ordinal) in ("longest", "shortest") and "longest" not in self.keys:
                 word = _ordinal(ordinal)
-                self.wanted.append(self._want(Extreme(self.keys, word == "longest"), f"the {ordinal.text} one", self.unit))
+                self.wanted.append(
+                    self._want(Extreme(self.keys, word == "longest"), f"the {ordinal.text} one", self.unit)
+                )
             else:
                 size = self._part(want)
                 assert isinstance(size, Named)
@@ -254,4 +267,4 @@ class _Shape:
 
 
 def _ordinal(node: Node) -> str:
-    return _ALIKE.get(node.text, node.text)
+    return str(_ALIKE.get(node.text, node.text))

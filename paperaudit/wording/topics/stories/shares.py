@@ -35,7 +35,8 @@ from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import has_any, within
 
 AHEAD = re.compile(
-    r"\b(?:more|less|fewer|longer|shorter|heavier|lighter|taller|cheaper|dearer|as (?:many|much|long|heavy|tall)|shared?|"
+    r"\b(?:more|less|fewer|longer|shorter|heavier|lighter|taller|cheaper|dearer|as (?:many|much|long|heavy|tall)|"
+    r"shared?|"
     r"divided|split|altogether|together|total|difference|in all|times|twice)\b"
 )
 _PIECES = {"another": "other", "larger": "longer", "smaller": "shorter"}
@@ -72,7 +73,7 @@ class _Shares:
                 for claim in self._told(node.children[0], sentence):
                     self.claims.append(Said(sentence.said, claim))
         self._add_totals()
-        for tree, sentence in self.trees:
+        for tree, _ in self.trees:
             for node in within(tree, "ask"):
                 self._asked(node.children[0])
         if not self.claims or not self.wanted or len(self.kinds - {""}) > 1 or len(self.cast.names) < 2:
@@ -85,7 +86,9 @@ class _Shares:
     def _sought(self, key: str) -> Sought:
         whole = not self.scale.unit
         what = self._what()
-        kind = f"a number of {what}" if whole else "an amount of money" if self.scale.unit in MONEY else "a length or mass"
+        kind = (
+            f"a number of {what}" if whole else "an amount of money" if self.scale.unit in MONEY else "a length or mass"
+        )
         sign: Sign = "not negative" if whole or self.scale.unit in MONEY else "positive"
         return Sought(key, self._meaning(key), self.scale.unit, sign, whole, kind)
 
@@ -111,7 +114,10 @@ class _Shares:
 
     def _told(self, node: Node, sentence: Plain) -> Iterator[Claim]:
         if not has_any(node, "there_more", "there_fold", "there_told") and node.expr_name not in (
-                "there_more", "there_fold", "there_told"):
+            "there_more",
+            "there_fold",
+            "there_told",
+        ):
             self.kinds |= {self._kind(kind.text) for kind in within(node, "kind")}
         match node.expr_name:
             case "more" | "longer":
@@ -139,9 +145,11 @@ class _Shares:
         return "" if kind in ("money", "") else kind
 
     def _more(self, node: Node) -> Claim:
-        pattern = r"(?:^|[ ])(more expensive|more|less|fewer|longer|shorter|heavier|lighter|taller|dearer|cheaper|bigger|" \
-                  r"smaller|higher|lower|deeper)(?= )"
-        after = node.text[the(node, "amount_of").end - node.start:]
+        pattern = (
+            r"(?:^|[ ])(more expensive|more|less|fewer|longer|shorter|heavier|lighter|taller|dearer|cheaper|bigger|"
+            r"smaller|higher|lower|deeper)(?= )"
+        )
+        after = node.text[the(node, "amount_of").end - node.start :]
         word = re.search(pattern, after)
         assert word is not None
         by = self.scale.amount(the(node, "amount_of").children[0])
@@ -201,8 +209,12 @@ class _Shares:
         things = next(within(node, "things")).text
         if not self.counts:
             raise NotUnderstood("things of which no kinds are compared", node.start)
-        compared = {bare(one.text) for tree, _ in self.trees for claim in within(tree, "there_more", "there_fold")
-                    for one in within(claim, "things")}
+        compared = {
+            bare(one.text)
+            for tree, _ in self.trees
+            for claim in within(tree, "there_more", "there_fold")
+            for one in within(claim, "things")
+        }
         if bare(things) in compared:
             yield Same(Named(self._counted_key(things)), number)
         else:

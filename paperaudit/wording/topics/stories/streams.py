@@ -59,9 +59,19 @@ class _Stream:
             raise NotUnderstood("a craft of which too little is told or asked", 0)
         words = " ".join(sentence.text for _, sentence in self.trees)
         wind = "wind" in words
-        sought = [Sought(_OWN, f"the speed in still {'air' if wind else 'water'}", self.road.speed, "positive", False, "a speed"),
-                  Sought(_FLOW, f"the speed of the {'wind' if wind else 'current'}", self.road.speed, "not negative", False,
-                         "a speed")]
+        sought = [
+            Sought(
+                _OWN, f"the speed in still {'air' if wind else 'water'}", self.road.speed, "positive", False, "a speed"
+            ),
+            Sought(
+                _FLOW,
+                f"the speed of the {'wind' if wind else 'current'}",
+                self.road.speed,
+                "not negative",
+                False,
+                "a speed",
+            ),
+        ]
         if self.timed:
             sought.append(Sought(_TIME, "the time", self.road.time, "positive", False, "a time"))
         self.claims.append(Said("the craft gets on against it", NotLess(_OWN, _FLOW)))
@@ -102,17 +112,19 @@ class _Stream:
     def _asked(self, node: Node, sentence: Plain) -> None:
         if node.expr_name == "ask_time":
             length: Amount = amount(the(node, "length"))
-            self.claims.append(Said(sentence.said, self._stream(_direction(the(node, "way").text), length, Named(_TIME))))
+            self.claims.append(
+                Said(sentence.said, self._stream(_direction(the(node, "way").text), length, Named(_TIME)))
+            )
             self.wanted.append(Wanted(Named(_TIME), "the time", self.road.time))
             self.timed = True
             return
         for asked in within(node, "asked_speed"):
-            flow = re.search(r"\b(?:current|stream|river|wind)\b", asked.text) or re.search(r"of the water$", asked.text)
+            flow = re.search(r"\b(?:current|stream|river|wind)\b", asked.text) or re.search(
+                r"of the water$", asked.text
+            )
             meaning = "the speed of the current or wind" if flow else "the speed of the craft"
             self.wanted.append(Wanted(Named(_FLOW if flow else _OWN), meaning, self.road.speed))
 
 
 def _direction(text: str) -> Literal[1, -1]:
     return 1 if text.startswith(("downstream", "with")) else -1
-
-

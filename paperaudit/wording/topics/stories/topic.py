@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-
 from fractions import Fraction
 
 from paperaudit.errors import ExpressionNotRead, PaperauditError
 from paperaudit.maths.limits import check_limits
-from paperaudit.maths.story_equations import numbers_of, read_as
+from paperaudit.maths.story_equations import read_as
+from paperaudit.maths.story_numbers import numbers_of
 from paperaudit.model.ask import Accuracy, Ask
 from paperaudit.model.fact import Given, Origin
 from paperaudit.model.paper import Line, Part, Question
@@ -21,42 +21,53 @@ from paperaudit.wording.topics.stories.ages import ages_story
 from paperaudit.wording.topics.stories.amounts import number_in
 from paperaudit.wording.topics.stories.baskets import AHEAD as BASKETS_AHEAD
 from paperaudit.wording.topics.stories.baskets import baskets_story
-from paperaudit.wording.topics.stories.shapes import AHEAD as SHAPES_AHEAD
-from paperaudit.wording.topics.stories.shapes import shapes_story
 from paperaudit.wording.topics.stories.figures import AHEAD as FIGURES_AHEAD
 from paperaudit.wording.topics.stories.figures import figures_story
-from paperaudit.wording.topics.stories.work import AHEAD as WORK_AHEAD
-from paperaudit.wording.topics.stories.work import work_story
 from paperaudit.wording.topics.stories.meetings import AHEAD as MEETINGS_AHEAD
 from paperaudit.wording.topics.stories.meetings import meetings_story
+from paperaudit.wording.topics.stories.mixtures import AHEAD as MIXTURES_AHEAD
+from paperaudit.wording.topics.stories.mixtures import mixtures_story
+from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
+from paperaudit.wording.topics.stories.numbers import numbers_story
+from paperaudit.wording.topics.stories.percents import AHEAD as PERCENTS_AHEAD
+from paperaudit.wording.topics.stories.percents import percents_story
+from paperaudit.wording.topics.stories.plain import Plain, plain
+from paperaudit.wording.topics.stories.prices import AHEAD as PRICES_AHEAD
+from paperaudit.wording.topics.stories.prices import prices_story
+from paperaudit.wording.topics.stories.shapes import AHEAD as SHAPES_AHEAD
+from paperaudit.wording.topics.stories.shapes import shapes_story
+from paperaudit.wording.topics.stories.shares import AHEAD as SHARES_AHEAD
+from paperaudit.wording.topics.stories.shares import shares_story
 from paperaudit.wording.topics.stories.streams import AHEAD as STREAMS_AHEAD
 from paperaudit.wording.topics.stories.streams import streams_story
 from paperaudit.wording.topics.stories.trips import AHEAD as TRIPS_AHEAD
 from paperaudit.wording.topics.stories.trips import trips_story
-from paperaudit.wording.topics.stories.mixtures import AHEAD as MIXTURES_AHEAD
-from paperaudit.wording.topics.stories.mixtures import mixtures_story
-from paperaudit.wording.topics.stories.percents import AHEAD as PERCENTS_AHEAD
-from paperaudit.wording.topics.stories.percents import percents_story
-from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
-from paperaudit.wording.topics.stories.numbers import numbers_story
-from paperaudit.wording.topics.stories.plain import Plain, plain
-from paperaudit.wording.topics.stories.prices import AHEAD as PRICES_AHEAD
-from paperaudit.wording.topics.stories.prices import prices_story
-from paperaudit.wording.topics.stories.shares import AHEAD as SHARES_AHEAD
-from paperaudit.wording.topics.stories.shares import shares_story
+from paperaudit.wording.topics.stories.work import AHEAD as WORK_AHEAD
+from paperaudit.wording.topics.stories.work import work_story
 from paperaudit.wording.topics.topic import Told, Topic
 
 LONGEST_STORY = 1_500
 _Reader = Callable[[Sequence[Plain]], StoryTask | None]
 _NUMBERS = re.compile(r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+)%?")
-_COUNTS = re.compile(
-    r"\b[23](?= (?:(?:different|positive|whole|natural|equal|unequal|other) )*(?:numbers|integers|pieces|parts|lengths|sides|"
-    r"angles|legs|friends|sisters|brothers|boys|girls|of (?:them|these)|digits?|figures|items|people|cars|boats|pipes|trains|buses|cyclists|walkers|runners|planes|lorries|trucks|yachts|ferries|ships|riders|taxis|"
-    r"motorists|hikers|joggers|dinghies|tugs|machines|workers|painters|learners|children|"
-    r"equations|shares|kinds|types|taps|pumps|stages|sizes)\b)|(?<=other )[23]\b"
+_COUNTED = (
+    "numbers|integers|pieces|parts|lengths|sides|angles|legs|friends|sisters|brothers|boys|girls|of (?:them|these)|"
+    "digits?|figures|items|people|cars|boats|pipes|trains|buses|cyclists|walkers|runners|planes|lorries|trucks|yachts|ferries|"
+    "ships|riders|taxis|motorists|hikers|joggers|dinghies|tugs|machines|workers|painters|learners|children|equations|"
+    "shares|kinds|types|taps|pumps|stages|sizes"
 )
-_SCALES = (Fraction(1), Fraction(1, 100), Fraction(100), Fraction(1, 1000), Fraction(1000), Fraction(1, 60), Fraction(60),
-           Fraction(-1))
+_COUNTS = re.compile(
+    rf"\b[23](?= (?:(?:different|positive|whole|natural|equal|unequal|other) )*(?:{_COUNTED})\b)|(?<=other )[23]\b"
+)
+_SCALES = (
+    Fraction(1),
+    Fraction(1, 100),
+    Fraction(100),
+    Fraction(1, 1000),
+    Fraction(1000),
+    Fraction(1, 60),
+    Fraction(60),
+    Fraction(-1),
+)
 READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (NUMBERS_AHEAD, numbers_story),
     (PERCENTS_AHEAD, percents_story),
@@ -73,14 +84,15 @@ READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (BASKETS_AHEAD, baskets_story),
 )
 _ASKS = re.compile(
-    r"\?\s*$|\b(?:find|calculate|determine|work out|what|how (?:many|much|long|old|far|fast)|show|write down|which|solve|"
+    r"\?\s*$|\b(?:find|calculate|determine|work out|what|how (?:many|much|long|old|far|fast)|show|write down|which|"
+    r"solve|"
     r"express|hence|set up|form|let)\b",
     re.IGNORECASE,
 )
 _ONLY_ASIDE = re.compile(r"[\s.,;:!()]*")
 _HOW_TO = re.compile(
-    r"(?:by )?(?:(?:form(?:ing)?|set(?:ting)? up|writ(?:e|ing)(?: down)?|us(?:e|ing)) (?:and solv(?:e|ing) )?(?:an?|the|suitable|"
-    r"two|2|simultaneous|a pair of|algebraic|linear|quadratic|\s)*(?:equations?|algebra)"
+    r"(?:by )?(?:(?:form(?:ing)?|set(?:ting)? up|writ(?:e|ing)(?: down)?|us(?:e|ing)) (?:and solv(?:e|ing) )?"
+    r"(?:an?|the|suitable|two|2|simultaneous|a pair of|algebraic|linear|quadratic|\s)*(?:equations?|algebra)"
     r"(?: (?:and|to) solve it| in [a-z](?: and [a-z])?)?,?(?: and)?(?: hence| then| use it)?(?: to)?|hence,?) ?",
 )
 
@@ -100,8 +112,15 @@ def story(question: Question, part: Part, scene: Scene) -> Told | None:
     task = tasks[0]
     place = (part.ask or part.text or question.text or Line("", part.place)).place
     asked = [sentence.said for sentence in told if sentence.question]
-    ask = Ask(task, asked[-1] if asked else task.in_words(), accuracy, unit, bool(part.reasons or reasons),
-              read_as(task), place)
+    ask = Ask(
+        task,
+        asked[-1] if asked else task.in_words(),
+        accuracy,
+        unit,
+        bool(part.reasons or reasons),
+        read_as(task),
+        place,
+    )
     return Told(ask, tuple(_givens(task, place)))
 
 
@@ -171,6 +190,10 @@ def _givens(task: StoryTask, place: Place) -> Iterator[Given]:
         yield Given(text, (), Origin.TEXT, place)
 
 
-TOPIC = Topic("stories", re.compile(r"(?!)"), "stories/common.peg", story=story,
-              story_ahead=re.compile(r"[A-Za-z]{2}.*\s.*[A-Za-z]{2}", re.DOTALL))
-
+TOPIC = Topic(
+    "stories",
+    re.compile(r"(?!)"),
+    "stories/common.peg",
+    story=story,
+    story_ahead=re.compile(r"[A-Za-z]{2}.*\s.*[A-Za-z]{2}", re.DOTALL),
+)

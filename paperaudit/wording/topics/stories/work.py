@@ -70,10 +70,13 @@ class _Work:
             raise NotUnderstood("workers of whom too little is told or asked", 0)
         time = Named(_TOGETHER)
         workers: tuple[tuple[Size, Size, Literal[1, -1]], ...] = tuple(
-            (Named(key), time, sign) for key, sign in sorted(self.signs.items(), key=lambda pair: -pair[1]))
+            (Named(key), time, sign) for key, sign in sorted(self.signs.items(), key=lambda pair: -pair[1])
+        )
         self.claims.append(Said(self.joint, Job(workers)))
-        sought = [Sought(key, f"the time of {self.cast.shown(key)} alone", self.unit, "positive", False, "a time")
-                  for key in self.signs]
+        sought = [
+            Sought(key, f"the time of {self.cast.shown(key)} alone", self.unit, "positive", False, "a time")
+            for key in self.signs
+        ]
         sought.append(Sought(_TOGETHER, "the time together", self.unit, "positive", False, "a time"))
         return StoryTask(tuple(sought), tuple(self.claims), tuple(self.wanted))
 
@@ -115,5 +118,3 @@ class _Work:
         key = self._worker(worker)
         self.signs.setdefault(key, 1)
         self.wanted.append(Wanted(Named(key), f"the time of {self.cast.shown(key)} alone", self.unit))
-
-
