@@ -266,6 +266,10 @@ def _product(one: Expression, other: Expression) -> Expression:
     if isinstance(other, Number) and letters_of(one):
         one, other = other, one
     factors = (*(one.factors if isinstance(one, Product) else (one,)), other)
+    if isinstance(other, Letter) and factors[-2] == other:
+        factors = (*factors[:-2], Power(other, _TWO))
+        if len(factors) == 1:
+            return factors[0]
     numbers = all(isinstance(factor, Number) for factor in factors)
     return Product(factors, "×" if numbers or isinstance(other, Number) else "")
 

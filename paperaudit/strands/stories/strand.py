@@ -9,6 +9,7 @@ from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.measure import UnitClash
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.story_equations import Formed, expressed, formed
+from paperaudit.maths.units import MONEY, unit_named
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import (
@@ -100,8 +101,6 @@ def _opening(form: Formed, task: StoryTask) -> Iterator[Step]:
 
 
 def _unit_word(unit: str) -> str:
-    from paperaudit.maths.units import MONEY, unit_named
-
     known = unit_named(unit)
     return known.plural or unit if known is not None and unit not in MONEY else unit
 
@@ -190,7 +189,8 @@ def _answer(
     size = wanted.size
     if isinstance(size, Extreme):
         size = Named(next(key for key in size.keys if values[key] == value))
-    amount: Expression = as_decimal(value) or whole_or_fraction(value)
+    cents = 2 if wanted.unit in MONEY and value.denominator > 1 else 0
+    amount: Expression = as_decimal(value, cents) or whole_or_fraction(value)
     measure = Measured(amount, wanted.unit) if wanted.unit else amount
     expression = expressed(size, form.named)
     again = rational_value(expression, {letter: values[key] for key, letter in form.letters.items()})

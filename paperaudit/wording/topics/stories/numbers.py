@@ -141,8 +141,8 @@ class _Numbers(ChangedNumbers):
     def _told(self, node: Node) -> Iterator[Claim]:
         if node.expr_name == "whose":
             self._want_new(node)
-            for clause in every(node, "whose_claim"):
-                yield from self._whose(clause.children[0])
+            for clause in within(node, "trait", "own_claim", "claim"):
+                yield from self._whose(clause)
             return
         claim = node.children[0]
         match claim.expr_name:
@@ -183,7 +183,7 @@ class _Numbers(ChangedNumbers):
     def _whose(self, clause: Node) -> Iterator[Claim]:
         match clause.expr_name:
             case "trait":
-                word = re.match(r"(?:a )?(sum|total|difference|product|add|differ)", clause.text)
+                word = re.match(r"(?:a |the |their |its )?(sum|total|difference|product|add|differ)", clause.text)
                 assert word is not None
                 yield self._trait(word.group(1), number_under(the(clause, "plain")))
             case "own_claim":
@@ -191,7 +191,7 @@ class _Numbers(ChangedNumbers):
                     raise NotUnderstood("which number is meant", clause.start)
                 yield Same(Named("number"), self.size(the(clause, "size")))
             case _:
-                yield from self._told(the(clause, "claim") if clause.expr_name != "claim" else clause)
+                yield from self._told(clause)
 
     def _trait(self, word: str, value: Size) -> Claim:
         if word in ("sum", "total", "add"):
@@ -209,6 +209,8 @@ class _Numbers(ChangedNumbers):
             what = one.children[0]
             match what.expr_name:
                 case "all_numbers":
+                    if re.search(r"\b(?:consecutive|even|odd)\b", what.text) and self.row is None:
+                        raise NotUnderstood("which consecutive numbers", what.start)
                     self.everyone()
                     self._want_all()
                 case "named":

@@ -47,6 +47,7 @@ class _Changes:
     trees: list[tuple[Node, Plain]]
     scale: Scale
     sizes: int = 0
+    up: bool = False
     ended: bool = False
     started: bool = False
     claims: list[Said] = field(default_factory=list)
@@ -82,13 +83,17 @@ class _Changes:
                     raise NotUnderstood("a second start", node.start)
                 self.started = True
                 yield Same(Named(_START), self._value(the(node, "value")))
-            case "changed":
+            case "changed" | "again":
                 if self.ended:
                     raise NotUnderstood("a change after the end", node.start)
+                if node.expr_name == "changed":
+                    self.up = _UP.search(node.text) is not None
+                elif not self.sizes:
+                    raise NotUnderstood("a further change without a first", node.start)
                 before = Named(self._key(self.sizes))
                 part = Scaled(number_in(the(node, "percentage").text), before)
                 self.sizes += 1
-                after: Size = Added((before, part)) if _UP.search(node.text) else Taken(before, part)
+                after: Size = Added((before, part)) if self.up else Taken(before, part)
                 yield Same(Named(self._key(self.sizes)), after)
                 if (later := first(node, "later")) is not None:
                     yield self._end(later)

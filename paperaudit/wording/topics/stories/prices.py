@@ -58,9 +58,9 @@ class _Prices:
         if not self.scale.unit:
             raise NotUnderstood("no prices", 0)
         for tree, _ in self.trees:
-            for claim in within(tree, "price_list", "price_for", "price_of", "price_one"):
+            for claim in within(tree, "price_list", "price_for", "price_of", "price_one", "price_at"):
                 self._price(claim)
-            for item in within(tree, "item", "two_items"):
+            for item in within(tree, "two_items", "item"):
                 self._worth(item)
         if not 2 <= len(self.prices) <= 3 or set(self.prices) != set(self.shown):
             raise NotUnderstood("how many prices there are", 0)
@@ -130,7 +130,7 @@ class _Prices:
 
     def _told(self, node: Node, sentence: Plain) -> Iterator[Claim]:
         match node.expr_name:
-            case "price_list" | "price_one" | "price_for" | "price_of" | "kinds":
+            case "price_list" | "price_one" | "price_at" | "price_for" | "price_of" | "kinds":
                 for item in within(node, "item"):
                     self._known(item.text)
             case "more" | "number_more":

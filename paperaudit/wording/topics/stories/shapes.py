@@ -122,6 +122,8 @@ class _Shape:
         lengths = {unit for unit in units if not unit.endswith("²")}
         if not lengths and units:
             lengths = {unit.removesuffix("²") for unit in units}
+        if not units and self.kind == "angles":
+            lengths = {"°"}
         if len(lengths) != 1 or any(unit.removesuffix("²") not in lengths for unit in units):
             raise NotUnderstood("lengths in different units", 0)
         self.unit = lengths.pop()
