@@ -47,6 +47,10 @@ _PARTS = {
     "fifths": 5,
     "sixth": 6,
     "sixths": 6,
+    "seventh": 7,
+    "sevenths": 7,
+    "ninth": 9,
+    "ninths": 9,
     "eighth": 8,
     "eighths": 8,
     "tenth": 10,
@@ -57,7 +61,7 @@ _NUMBER = re.compile(
     rf"\b(?:a (?=hundred|thousand))?(?:{_SMALL})(?:(?:(?:(?<=hundred)|(?<=housand)) and |[ -])(?:{_SMALL}))*\b"
 )
 _FRACTION = re.compile(
-    r"\b(?:(one|two|three|four|five|a)[ -])(thirds?|quarters?|fourths?|fifths?|sixths?|eighths?|tenths?|half|halves)"
+    r"\b(?:(one|two|three|four|five|a)[ -])(thirds?|quarters?|fourths?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|half|halves)"
     r"(?= (?:of|as|the|that|what|her|his|their|its|an?|full|[a-z]+'s)\b)"
 )
 _AND_HALF = re.compile(r"\b(\d+|one|two|three|four|five|six) and (?:a half|1/2|one half)\b")

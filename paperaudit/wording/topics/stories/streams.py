@@ -28,6 +28,10 @@ from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import within
 
 AHEAD = re.compile(r"\b(?:current|stream|downstream|upstream|wind|tide|still)\b")
+_THINGS = (
+    "current|stream|river|wind|water|boat|ship|yacht|dinghy|launch|canoe|plane|aeroplane|aircraft|kayak|ferry|motorboat|"
+    "crew|rower|swimmer|tug|barge|airliner|jet"
+)
 _OWN, _FLOW, _TIME = "own", "flow", "time"
 
 
@@ -122,7 +126,8 @@ class _Stream:
             flow = re.search(r"\b(?:current|stream|river|wind)\b", asked.text) or re.search(
                 r"of the water$", asked.text
             )
-            meaning = "the speed of the current or wind" if flow else "the speed of the craft"
+            word = re.search(rf"\b(?:{_THINGS})\b", asked.text)
+            meaning = f"the speed of the {word.group()}" if word else "the speed in still water"
             self.wanted.append(Wanted(Named(_FLOW if flow else _OWN), meaning, self.road.speed))
 
 
