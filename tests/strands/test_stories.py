@@ -93,11 +93,20 @@ def test_a_published_story(case: Mapping[str, Any]) -> None:
 AGES = "Ann is 3 years older than Ben. In 5 years the sum of their ages will be 35. How old is Ann and how old is Ben?"
 
 
-@pytest.mark.parametrize(("key", "agreement"), [
-    ("Ann 14, Ben 11", "agrees"), ("Ben is 11 years old and Ann is 14 years old", "agrees"), ("14 and 11", "agrees"),
-    ("Ann: 11, Ben: 14", "differs"), ("11 and 14", "differs"), ("14", "differs"), ("Ann 14, Ben x", "cannot tell"),
-    ("Ann 14 years, Ben 12 years", "differs"), ("Cas 14, Ben 11", "cannot tell"),
-])
+@pytest.mark.parametrize(
+    ("key", "agreement"),
+    [
+        ("Ann 14, Ben 11", "agrees"),
+        ("Ben is 11 years old and Ann is 14 years old", "agrees"),
+        ("14 and 11", "agrees"),
+        ("Ann: 11, Ben: 14", "differs"),
+        ("11 and 14", "differs"),
+        ("14", "differs"),
+        ("Ann 14, Ben x", "cannot tell"),
+        ("Ann 14 years, Ben 12 years", "differs"),
+        ("Cas 14, Ben 11", "cannot tell"),
+    ],
+)
 def test_a_key_is_compared_by_name(key: str, agreement: str) -> None:
     reading, outcome = reading_of(AGES), outcome_of(AGES)
     assert isinstance(outcome, Derived)
@@ -105,10 +114,16 @@ def test_a_key_is_compared_by_name(key: str, agreement: str) -> None:
     assert compare(key, outcome.answers, reading.ask).agreement.value == agreement
 
 
-@pytest.mark.parametrize(("key", "agreement"), [
-    ("15 and 16 or −16 and −15", "agrees"), ("15 and 16", "differs"), ("15 and 17", "differs"),
-    ("−15 and −16; 16 and 15", "agrees"), ("fifteen", "cannot tell"),
-])
+@pytest.mark.parametrize(
+    ("key", "agreement"),
+    [
+        ("15 and 16 or −16 and −15", "agrees"),
+        ("15 and 16", "differs"),
+        ("15 and 17", "differs"),
+        ("−15 and −16; 16 and 15", "agrees"),
+        ("fifteen", "cannot tell"),
+    ],
+)
 def test_a_key_with_several_solutions(key: str, agreement: str) -> None:
     text = "The product of two consecutive integers is 240. Find the integers."
     reading, outcome = reading_of(text), outcome_of(text)
@@ -117,9 +132,15 @@ def test_a_key_with_several_solutions(key: str, agreement: str) -> None:
     assert compare(key, outcome.answers, reading.ask).agreement.value == agreement
 
 
-@pytest.mark.parametrize(("key", "agreement"), [
-    ("17 and 25", "agrees"), ("25; 17", "agrees"), ("25 and 18", "differs"), ("25", "differs"),
-])
+@pytest.mark.parametrize(
+    ("key", "agreement"),
+    [
+        ("17 and 25", "agrees"),
+        ("25; 17", "agrees"),
+        ("25 and 18", "differs"),
+        ("25", "differs"),
+    ],
+)
 def test_numbers_come_in_any_order(key: str, agreement: str) -> None:
     text = "The sum of two numbers is 42 and their difference is 8. Find the numbers."
     reading, outcome = reading_of(text), outcome_of(text)
@@ -130,13 +151,16 @@ def test_numbers_come_in_any_order(key: str, agreement: str) -> None:
 
 BROKEN = [
     AGES,
-    "The sum of the digits of a two-digit number is 9. If the digits are reversed, the number increases by 27. Find the number.",
-    "A car leaves a town at 60 km/h. Two hours later another car leaves the same town in the same direction at 90 km/h. "
-    "How long will it take the second car to catch up with the first car?",
+    "The sum of the digits of a two-digit number is 9. If the digits are reversed, the number increases by 27. "
+    "Find the number.",
+    "A car leaves a town at 60 km/h. Two hours later another car leaves the same town in the same direction at "
+    "90 km/h. How long will it take the second car to catch up with the first car?",
     "Ann can paint a hull in 6 hours and Ben can paint it in 3 hours. How long will they take together?",
     "A boat takes 2 hours to travel 24 km downstream and 3 hours to return. Find the speed of the current.",
-    "How many litres of a 20% acid solution must be mixed with 10 litres of a 50% acid solution to get a 30% acid solution?",
-    "The length of a rectangle is 3 cm more than its breadth. The area of the rectangle is 40 cm². Find its dimensions.",
+    "How many litres of a 20% acid solution must be mixed with 10 litres of a 50% acid solution to get a 30% acid "
+    "solution?",
+    "The length of a rectangle is 3 cm more than its breadth. The area of the rectangle is 40 cm². Find its "
+    "dimensions.",
 ]
 
 
@@ -162,8 +186,9 @@ def test_a_wrong_solution_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     from paperaudit.strands.stories import strand
 
     right = strand._everything
-    monkeypatch.setattr(strand, "_everything", lambda form, letters: {
-        key: value + 1 for key, value in right(form, letters).items()})
+    monkeypatch.setattr(
+        strand, "_everything", lambda form, letters: {key: value + 1 for key, value in right(form, letters).items()}
+    )
     outcome = outcome_of(AGES)
     assert isinstance(outcome, NotRead)
     assert "disagree" in outcome.why

@@ -186,11 +186,11 @@ def put_in(relations: Sequence[Relation], letters: Sequence[str]) -> tuple[str, 
         except (NotLinear, ChecksDisagree, NoValue):
             continue
         for letter in reversed(letters):
-            share = form.terms.get(letter, Fraction(0))
+            share = Fraction(form.terms.get(letter, 0))
             (free,) = (name for name in letters if name != letter)
             if not share:
                 continue
-            terms = [-form.constant / share, -form.terms.get(free, Fraction(0)) / share]
+            terms = [-form.constant / share, -Fraction(form.terms.get(free, 0)) / share]
             value = _ordered(terms, free)
             cost = sum(term.denominator for term in terms)
             found.append((cost, letter, value, replaced(other, {Letter(letter): value})))

@@ -61,7 +61,8 @@ _NUMBER = re.compile(
     rf"\b(?:a (?=hundred|thousand))?(?:{_SMALL})(?:(?:(?:(?<=hundred)|(?<=housand)) and |[ -])(?:{_SMALL}))*\b"
 )
 _FRACTION = re.compile(
-    r"\b(?:(one|two|three|four|five|a)[ -])(thirds?|quarters?|fourths?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|half|halves)"
+    r"\b(?:(one|two|three|four|five|a)[ -])"
+    r"(thirds?|quarters?|fourths?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|half|halves)"
     r"(?= (?:of|as|the|that|what|her|his|their|its|an?|full|[a-z]+'s)\b)"
 )
 _AND_HALF = re.compile(r"\b(\d+|one|two|three|four|five|six) and (?:a half|1/2|one half)\b")
