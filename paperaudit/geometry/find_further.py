@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain, islice
@@ -152,6 +153,8 @@ def _tried(
     budget: Budget,
 ) -> Iterator[Attempt]:
     """Derivations that can be worked out: without angles from their functions, with them, with lines drawn in."""
+    if deep:
+        yield from _without_letters(one, asked, givens, notation, budget)
     rounds = False
     for further, words in widened(one, budget, deep):
         for by_inverse in (False, True):
@@ -164,6 +167,24 @@ def _tried(
                     continue
                 rounds = rounds or by_inverse
                 break
+
+
+def _without_letters(
+    one: Settled, asked: Sequence[Expression], givens: tuple[Given, ...], notation: Notation, budget: Budget
+) -> Iterator[Attempt]:
+    """Derivations with the diagonals and the crossings of named quadrilaterals drawn in, no size called by a letter.
+
+    They are short where they lead on; a letter, tried first, would use up the budget.
+    """
+    diagonals = with_diagonals(one.arrangement)
+    crossed = with_crossings(diagonals.arrangement if diagonals else one.arrangement)
+    if crossed is None:
+        return
+    words = {**one.words, **(diagonals.words if diagonals else {}), **crossed.words}
+    further = Further(crossed.arrangement, close(crossed.arrangement, crossed.found), crossed.found, (), budget)
+    for path in islice(further.paths(asked, with_letters=False, by_inverse=False), 1):
+        with suppress(NoExactValue):
+            yield worked_out(further.arrangement, path, asked, givens, notation, words)
 
 
 def looks_exact(value: Value) -> bool:

@@ -13,6 +13,7 @@ from paperaudit.geometry.introduce import fresh_letters
 from paperaudit.geometry.linear_facts import LinearFacts
 from paperaudit.geometry.reach import Reach
 from paperaudit.geometry.reached import Assumed, Fact
+from paperaudit.geometry.reuse import with_lines_reused
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
@@ -70,7 +71,7 @@ class Further:
         plain = Reach(rows, self.budget, leave_out, by_inverse)
         plain.start()
         if plain.run(wanted) or (not leave_out and self._widened(plain, rows, wanted)):
-            yield _path(plain, wanted)
+            yield _path(plain if without else with_lines_reused(plain, wanted), wanted)
         if with_letters:
             yield from self._with_letters(plain, rows, wanted)
 

@@ -74,6 +74,10 @@ class LineWriter:
         ]
         constant = -relation.constant / relation.coefficient(subject)
         name = self.name(subject)
+        share = abs(relation.coefficient(subject))
+        if not others and node.instance.theorem == "perimeter":
+            whole = self.notation.value(LinearForm.number(constant * share), self.notation.unit_of(subject))
+            return f"{name} = {write(whole)} ÷ {share} = {value}"
         if not others or (node.instance.theorem == "given" and not node.form.is_constant):
             return f"{name} = {value}"
         if len(others) == 1 and others[0][1] == 1 and not constant:

@@ -27,6 +27,7 @@ from paperaudit.geometry.theorems import (
     kites,
     lengths,
     parallels,
+    perimeters,
     points,
     polygons,
     proportion,
@@ -66,6 +67,7 @@ ALL: tuple[Theorem, ...] = (
     *circle_converses.THEOREMS,
     *concyclic.THEOREMS,
     *lengths.THEOREMS,
+    *perimeters.THEOREMS,
 )
 
 FURTHER: tuple[Theorem, ...] = (
