@@ -4,14 +4,24 @@ from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, 
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
+from paperaudit.strands.chance.strand import ChanceStrand
 from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.numbers.strand import NumbersStrand
+from paperaudit.strands.statistics.strand import StatisticsStrand
 from paperaudit.strands.stories.strand import StoriesStrand
 from paperaudit.strands.strand import FindsOtherWays, Strand
 
-STRANDS: tuple[Strand, ...] = (StoriesStrand(), GeometryStrand(), EquationsStrand(), NumberStrand(), NumbersStrand())
+STRANDS: tuple[Strand, ...] = (
+    StoriesStrand(),
+    GeometryStrand(),
+    EquationsStrand(),
+    NumberStrand(),
+    NumbersStrand(),
+    StatisticsStrand(),
+    ChanceStrand(),
+)
 """The first that recognises a part takes it: figures before letters, letters before plain numbers."""
 
 

@@ -37,7 +37,7 @@ NUMBER: tuple[str, ...] = (
 RATIO: tuple[str, ...] = ()
 ALGEBRA: tuple[str, ...] = ("algebra.linear_1d",)
 FUNCTIONS: tuple[str, ...] = ()
-CHANCE: tuple[str, ...] = ()
+CHANCE: tuple[str, ...] = ("probability.swr_p_sequence", "probability.swr_p_level_set")
 SCHOOL = (*NUMBER, *RATIO, *ALGEBRA, *FUNCTIONS, *CHANCE)
 
 

@@ -7,6 +7,7 @@ from paperaudit.maths.answer_kinds.choice import compare_choice
 from paperaudit.maths.answer_kinds.digits import compare_digits, compare_place, compare_sign
 from paperaudit.maths.answer_kinds.numbers import compare_in_order, compare_numbers
 from paperaudit.maths.answer_kinds.prime_product import compare_powers, compare_product
+from paperaudit.maths.answer_kinds.statistic import compare_statistic
 from paperaudit.maths.answer_kinds.story import compare_story
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Answer, Comparison
@@ -24,5 +25,6 @@ COMPARISONS: Mapping[str, Comparer] = {
     "prime product": compare_product,
     "sign": compare_sign,
     "story": compare_story,
+    "statistic": compare_statistic,
 }
 """By the `kind` of an Answer."""

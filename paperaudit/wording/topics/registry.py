@@ -1,8 +1,17 @@
 """The topics, in the order in which they are asked whether a sentence is theirs."""
 
-from paperaudit.wording.topics import digits, factors, order, spoken
+from paperaudit.wording.topics import chance, digits, factors, means, order, spoken, statistics
 from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
 from paperaudit.wording.topics.topic import Topic
 
-TOPICS: tuple[Topic, ...] = (factors.TOPIC, order.TOPIC, digits.TOPIC, spoken.TOPIC, STORIES)
+TOPICS: tuple[Topic, ...] = (
+    factors.TOPIC,
+    order.TOPIC,
+    digits.TOPIC,
+    spoken.TOPIC,
+    means.TOPIC,
+    statistics.TOPIC,
+    chance.TOPIC,
+    STORIES,
+)
 """The first whose grammar reads a sentence takes it; the general grammar of figures comes after all of them."""

@@ -1,0 +1,1 @@
+"""Probability and counting: one file a family of questions."""

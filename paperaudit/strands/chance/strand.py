@@ -1,0 +1,49 @@
+"""The strand of probability and counting: which derivation takes which task."""
+
+from collections.abc import Callable
+from typing import Any
+
+from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
+from paperaudit.model.chance_task import OutcomesOf, ProbabilityOf
+from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotDetermined, NotRead, Outcome
+from paperaudit.model.reading import Reading
+from paperaudit.strands.chance import experiments
+from paperaudit.strands.chance.lines import Lines
+from paperaudit.strands.finishing import ChecksDisagree
+
+Found = Answer | Impossible | NotDetermined | NotRead
+
+DERIVATIONS: dict[type, tuple[Callable[[Any, Lines], Found], str]] = {
+    ProbabilityOf: (experiments.probability, "counted over every outcome of the experiment"),
+    OutcomesOf: (experiments.outcomes_of, "counted outcome by outcome"),
+}
+"""By the task of the ask, with the second way in words."""
+
+
+class ChanceStrand:
+    """Takes the tasks of `model/chance_task.py`."""
+
+    name = "probability"
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the ask is one of these tasks."""
+        return reading.ask is not None and type(reading.ask.task) in DERIVATIONS
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The answer with its lines, a clash of what is given, or NotRead with what stopped it."""
+        assert reading.ask is not None
+        task = reading.ask.task
+        used = tuple(given.text for given in reading.givens)
+        lines = Lines(reading.ask, used)
+        derive, confirmed = DERIVATIONS[type(task)]
+        try:
+            found = derive(task, lines)
+        except NoValue as fault:
+            return NotRead(f"it has no value that could be given: {fault}")
+        except (BudgetExceeded, ExpressionNotRead) as fault:
+            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
+        except ChecksDisagree as fault:
+            return NotRead(f"two ways of working it out disagree: {fault}")
+        if not isinstance(found, Answer):
+            return found
+        return Derived((found,), (Derivation(tuple(lines.steps), confirmed, lines.used),))

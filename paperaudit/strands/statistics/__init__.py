@@ -1,0 +1,1 @@
+"""Statistics: one file a family of measures."""

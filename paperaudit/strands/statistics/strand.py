@@ -1,0 +1,126 @@
+"""The strand of collected values: which derivation takes which measure."""
+
+from collections.abc import Callable
+from typing import Any
+
+from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
+from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.measure import UnitClash
+from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotRead, Outcome
+from paperaudit.model.reading import Reading
+from paperaudit.model.statistics_task import (
+    Categories,
+    Clashing,
+    Frequencies,
+    Grouped,
+    MeanBalance,
+    MissingCell,
+    Pairs,
+    Predicted,
+    Sector,
+    Summary,
+    Values,
+)
+from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.statistics import averages, balance, charts, fitted, grouped, spread
+from paperaudit.strands.statistics.lines import Lines
+
+CONFIRMED = "worked out a second time in another way from the values themselves"
+Measured = Callable[[Any, Lines], Answer]
+
+_SINGLE = (Values, Frequencies)
+_ANY = (Values, Frequencies, Grouped)
+MEASURES: dict[str, tuple[tuple[tuple[type, ...], Measured], ...]] = {
+    "mean": ((_ANY, averages.mean),),
+    "median": (
+        (_SINGLE, averages.median),
+        ((Grouped,), lambda collected, lines: grouped.quarter(collected, lines, "median")),
+    ),
+    "mode": (((Values, Frequencies, Categories), averages.mode),),
+    "range": ((_SINGLE, averages.value_range),),
+    "lower quartile": (
+        (_SINGLE, lambda collected, lines: spread.quartile(collected, lines, False)),
+        ((Grouped,), lambda collected, lines: grouped.quarter(collected, lines, "lower quartile")),
+    ),
+    "upper quartile": (
+        (_SINGLE, lambda collected, lines: spread.quartile(collected, lines, True)),
+        ((Grouped,), lambda collected, lines: grouped.quarter(collected, lines, "upper quartile")),
+    ),
+    "interquartile range": ((_SINGLE, spread.interquartile_range), ((Grouped,), grouped.interquartile_range)),
+    "five-number summary": ((_SINGLE, spread.five_numbers),),
+    "outliers": ((_SINGLE, spread.outliers),),
+    "modal class": (((Grouped,), grouped.modal_class),),
+    "median class": (((Grouped,), grouped.median_class),),
+    "total frequency": (((Frequencies, Grouped, Categories), charts.total),),
+    "cumulative frequencies": (((Frequencies, Grouped), charts.cumulative),),
+    "pie-chart angles": (((Categories, Frequencies), charts.pie_angles),),
+    "correlation coefficient": (((Pairs,), fitted.correlation),),
+    "regression line": (((Pairs,), fitted.regression_line),),
+}
+
+
+class StatisticsStrand:
+    """Takes the tasks of `model/statistics_task.py`."""
+
+    name = "statistics"
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the ask is one of these tasks."""
+        kinds = Summary | Sector | Predicted | MissingCell | MeanBalance | Clashing
+        return reading.ask is not None and isinstance(reading.ask.task, kinds)
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The answer with its lines, the clash of a table with itself, or NotRead with what stopped it."""
+        try:
+            return _derive(reading)
+        except NoValue as fault:
+            return NotRead(f"it has no value that could be given: {fault}")
+        except UnitClash as fault:
+            return NotRead(f"the units do not go together: {fault}")
+        except (BudgetExceeded, ExpressionNotRead) as fault:
+            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
+        except ChecksDisagree as fault:
+            return NotRead(f"two ways of working it out disagree: {fault}")
+        except NotSurd as fault:
+            return NotRead(f"the exact value is not read yet: {fault}")
+
+
+def _derive(reading: Reading) -> Outcome:
+    ask = reading.ask
+    assert ask is not None
+    used = tuple(given.text for given in reading.givens)
+    lines = Lines(ask, used, getattr(getattr(ask.task, "collected", None), "unit", ""))
+    answers: tuple[Answer, ...] | Impossible | NotRead
+    match ask.task:
+        case Clashing(clash, why):
+            return Impossible(clash, why, "Check the numbers of the table against their total.")
+        case Sector() as task:
+            answers = (charts.sector(task, lines),)
+        case Predicted() as task:
+            answers = (fitted.predicted(task, lines),)
+        case MissingCell() as task:
+            answers = charts.missing_cell(task, lines)
+        case MeanBalance() as task:
+            answers = (balance.found(task, lines),)
+        case Summary() as task:
+            answers = _measures(task, lines)
+        case _:
+            return NotRead("not a task of statistics")
+    if not isinstance(answers, tuple):
+        return answers
+    return Derived(answers, (Derivation(tuple(lines.steps), CONFIRMED, used),))
+
+
+def _measures(task: Summary, lines: Lines) -> tuple[Answer, ...] | NotRead:
+    answers = []
+    for measure in task.measures:
+        if measure in ("variance", "standard deviation"):
+            if not isinstance(task.collected, _ANY):
+                return NotRead(f"the {measure} of this kind of values is not known")
+            answers.append(spread.deviation(task.collected, lines, task.basis, measure == "variance"))
+            continue
+        fitting = [one for kinds, one in MEASURES[measure] if isinstance(task.collected, kinds)]
+        if not fitting:
+            return NotRead(f"the {measure} of this kind of values is not settled by them")
+        answers.append(fitting[0](task.collected, lines))
+    return tuple(answers)

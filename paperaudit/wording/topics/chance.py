@@ -1,0 +1,134 @@
+"""Stories of chance: what is thrown or drawn, how, and the event whose probability is asked for."""
+
+import re
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.peg import parsed
+from paperaudit.maths.tree import first, has, the
+from paperaudit.model.chance_task import Experiment, OutcomesOf, ProbabilityOf, Single, Source
+from paperaudit.model.paper import Part, Question
+from paperaudit.model.statistics_task import Told as Noted
+from paperaudit.model.topic import TopicTask
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.topics.events import condition_of, event_of
+from paperaudit.wording.topics.heard import givens_of, heard
+from paperaudit.wording.topics.set_up import SetUp, experiment_of, take
+from paperaudit.wording.topics.topic import Told, Topic
+
+_CONTAINERS = r"bag|box|jar|tin|drawer|bowl|basket|hat|sack|packet|crate|bucket|chest|tub|urn"
+_NOUNS = (r"ball|bead|counter|marble|sweet|disc|disk|token|button|sock|pen|pencil|card|ticket|cube|block|flag|rope|sail"
+          r"|tile"
+          r"|shell|chocolate|crayon|bulb|peg|chip|toffee|scarf|shirt|hook|shackle")  # fmt: skip
+_SPELLINGS = (
+    (r"\b(?:die|dice)\b", "dice"),
+    (
+        r"\b(?:fair|unbiased|ordinary|standard|normal|regular|balanced|well[- ]shuffled|shuffled|cubical|opaque"
+        r"|six[- ]sided) ",
+        "",
+    ),
+    (r",? (?:at random|randomly)\b", ""),
+    (rf"\b(?:{_CONTAINERS})\b", "container"),
+    (rf"\b(?:{_NOUNS})(s?)\b(?! of 52)", r"ball\1"),
+    (r"\b(?:pack|deck) of (?:52 )?(?:playing )?balls\b", "pack of cards"),
+    (r"\b(?:queue|pack) of cards(?: containing 52 balls)?", "pack of cards"),
+    (r"\b52 playing balls\b|\bplaying balls\b", "balls"),
+    (r"≤", "≤"),
+)
+_UNFAIR = re.compile(r"\b(?:biased|unfair|loaded|weighted|twice as likely|lost|given that|knowing|adds?|added|eaten)\b")
+_SAYS = re.compile(
+    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|replace\w*|put back|returned|first|second|third|each|without"
+    r"|not"
+    r"|dice|coins?|cards?|contains?|spinner|rolled|thrown|tossed|drawn|probability)\b"
+)
+
+
+def spelled(text: str) -> str:
+    """A sentence in small letters, with "ball" for what is drawn and "container" for what it is drawn from."""
+    found = text.lower()
+    for pattern, instead in _SPELLINGS:
+        found = re.sub(pattern, instead, found)
+    return re.sub(r"\s+", " ", found).strip()
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    told = heard(question, part, scene)
+    if told.too_long or question.table or any(_UNFAIR.search(one.text) for one in told.sentences):
+        return None
+    known, asked, sources = SetUp(), None, []
+    explicit = any(one.asked for one in told.sentences)
+    for sentence in told.sentences:
+        text = spelled(sentence.text)
+        node = _said(text)
+        if node is None:
+            if not _SAYS.search(text):
+                continue
+            return None
+        try:
+            stated = take(node, known, sentence)
+        except NotUnderstood:
+            return None
+        ask = first(node, "asked")
+        if ask is not None and (sentence.asked or not explicit):
+            if asked is not None:
+                return None
+            asked = (sentence, ask)
+        if stated or ask is None:
+            sources.append(sentence)
+    if asked is None:
+        return None
+    try:
+        task = known.clash or _task(asked[1], known)
+    except NotUnderstood:
+        return None
+    return Told(told.ask(task, asked[0].source, _read_as(task), asked[0].place), givens_of(sources, Noted))
+
+
+def _said(text: str) -> Node | None:
+    try:
+        return parsed(TOPIC.rules(), "said", text)
+    except ExpressionNotRead:
+        return None
+
+
+def _read_as(task: TopicTask) -> str:
+    match task:
+        case ProbabilityOf(Experiment(draws, replaced)) | OutcomesOf(Experiment(draws, replaced)):
+            drawn = " and ".join(_source_words(draw) for draw in dict.fromkeys(draws))
+            how = "" if len(draws) == 1 else f", {len(draws)} draws" + ("" if replaced else " without replacement")
+            return f"{drawn}{how}"
+    return task.in_words()
+
+
+def _source_words(source: Source) -> str:
+    if source.kind == "cards":
+        return "52 cards"
+    listed = ", ".join(f"{thing.count} {thing.name}" if thing.count > 1 or source.kind == "bag" else thing.name
+                       for thing in source.things[:12])  # fmt: skip
+    return f"{source.kind}: {listed}{' …' if len(source.things) > 12 else ''}"
+
+
+def _task(node: Node, known: SetUp) -> TopicTask:
+    experiment = experiment_of(known)
+    if has(node, "outcomes"):
+        return OutcomesOf(experiment)
+    if (expected := first(node, "expected")) is not None:
+        if not known.trials or len(experiment.draws) > 1:
+            raise NotUnderstood("how often it is done", node.start)
+        things = list(experiment.draws[0].things)
+        return ProbabilityOf(experiment, Single(condition_of(the(expected, "condition"), things)), known.trials)
+    if known.trials:
+        raise NotUnderstood("trials without an expected number", node.start)
+    return ProbabilityOf(experiment, event_of(the(node, "event"), experiment))
+
+
+TOPIC = Topic(
+    "chance",
+    re.compile(r"(?!)"),
+    "chance.peg",
+    None,
+    None,
+    _story,
+    re.compile(r"\b(?:[Pp]robability|[Pp]rob|[Cc]hance|expect(?:ed)?|outcomes?)\b|(?<![A-Za-z])P ?\((?=[a-z0-9])"),
+)

@@ -1,0 +1,170 @@
+"""Stories of means: "The mean of five numbers is 8. Four of them are … Find the fifth number"."""
+
+import re
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.collected_values import number
+from paperaudit.maths.peg import parsed
+from paperaudit.maths.terms import expression_of
+from paperaudit.maths.tree import every, first, the
+from paperaudit.model.expression import Number, Quotient, Relation, Sum
+from paperaudit.model.fact import Fact, Holds
+from paperaudit.model.paper import Part, Question
+from paperaudit.model.statistics_task import MeanBalance, MeanGroup
+from paperaudit.model.statistics_task import Told as Noted
+from paperaudit.wording.scene import Scene
+from paperaudit.wording.topics.heard import Sentence, givens_of, heard
+from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.value_lists import count_of, number_in_text, numbers_listed
+
+
+def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
+    """The mean of 3, 5, x and 9 is 7: their sum over four is 7."""
+    entries = tuple(map(expression_of, every(the(node, "row"), "expression")))
+    found = number_in_text(the(node, "value").text)
+    assert found is not None
+    left = Quotient(Sum(entries), Number(Fraction(len(entries))))
+    return (Holds(Relation(left, "=", number(found[0]))),)
+
+
+@dataclass(slots=True)
+class _Heard:
+    """What the sentences of a story say, before it is known what goes with what."""
+
+    means: list[MeanGroup] = field(default_factory=list)
+    known: tuple[Fraction, ...] = ()
+    turn: str = ""
+    turned: Fraction | None = None
+    after: Fraction | None = None
+    wanted: str = ""
+    of_all: int = 0
+    units: set[str] = field(default_factory=set)
+    sources: list[Sentence] = field(default_factory=list)
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    told = heard(question, part, scene)
+    if told.too_long or question.table:
+        return None
+    story, asked = _Heard(), None
+    for sentence in told.sentences:
+        if re.search(r"\bmeans?\b|\baverage\b|\d|number|value|mark", sentence.text) is None:
+            continue
+        try:
+            node = parsed(TOPIC.rules(), "said", sentence.text)
+        except ExpressionNotRead:
+            return None
+        if not _take(node, story):
+            return None
+        if first(node, "asked") is not None:
+            asked = sentence
+        else:
+            story.sources.append(sentence)
+    task = _balance(story)
+    if task is None or asked is None or len(story.units) > 1 or (story.of_all and not _speaks_of(story.of_all, task)):
+        return None
+    told.unit = told.unit or next(iter(story.units), "")
+    groups = [f"{one.count} with mean {one.mean}" for one in task.groups if one.mean is not None]
+    read_as = f"{task.wanted}: {', '.join(groups) or 'values'} of {task.whole.count}"
+    return Told(told.ask(task, asked.source, read_as, asked.place), givens_of(story.sources, Noted))
+
+
+def _speaks_of(count: int, task: MeanBalance) -> bool:
+    """Whether a number in the ask is that of a group or of the whole."""
+    return count in (task.whole.count, *(group.count for group in task.groups if group.mean is None))
+
+
+def _take(node: Node, story: _Heard) -> bool:
+    """Puts a sentence into the story; False where it says what is known already."""
+    chosen = the(node, "mean_of", "known", "joined", "asked")
+    match chosen.expr_name:
+        case "mean_of":
+            for one in every(chosen, "part"):
+                value = _value(the(one, "value"), story)
+                story.means.append(MeanGroup(count_of(the(one, "count").text), value))
+        case "known":
+            found = numbers_listed(the(chosen, "list").text)
+            count = first(chosen, "count")
+            if found is None or story.known or (count is not None and count_of(count.text) != len(found.values)):
+                return False
+            story.known = found.values
+            story.units |= {found.unit} - {""}
+        case "joined":
+            if story.turn:
+                return False
+            becomes = first(chosen, "becomes")
+            values = every(chosen, "value", "becomes")
+            plain = [one for one in values if one.expr_name == "value"]
+            story.turn = "added" if the(chosen, "turn").text == "added" else "removed"
+            story.turned = _value(plain[0], story) if plain else None
+            story.after = _value(the(becomes, "value"), story) if becomes is not None else None
+        case "asked":
+            if story.wanted:
+                return False
+            story.wanted = the(chosen, "new_mean", "the_number", "overall", "the_rest").expr_name
+            spoken = re.search(r"\d+", chosen.text)
+            story.of_all = int(spoken.group()) if spoken else 0
+    return True
+
+
+def _value(node: Node, story: _Heard) -> Fraction:
+    found = number_in_text(node.text)
+    if found is None:
+        raise ExpressionNotRead("", node.start)
+    story.units |= {found[1]} - {""}
+    return found[0]
+
+
+def _balance(story: _Heard) -> MeanBalance | None:
+    """The groups and the whole of a story, or None where they do not make one."""
+    if not story.means or not story.wanted:
+        return None
+    base = story.means[0]
+    if story.turn and not story.known and len(story.means) == 1:
+        return _turned(story, base)
+    if story.turn:
+        return None
+    if story.known and len(story.means) == 1 and story.wanted in ("the_number", "the_rest"):
+        left = base.count - len(story.known)
+        if left < 1 or (left > 1) != (story.wanted == "the_rest"):
+            return None
+        groups = (MeanGroup(len(story.known), None, story.known), MeanGroup(left))
+        return MeanBalance(groups, base, "missing value" if left == 1 else "mean of the rest")
+    if story.wanted in ("overall", "new_mean") and len(story.means) > 1 and not story.known:
+        whole = MeanGroup(sum(group.count for group in story.means))
+        return MeanBalance(tuple(story.means), whole, "mean of all")
+    if story.wanted == "the_rest" and len(story.means) == 2 and base.count > story.means[1].count and not story.known:
+        return MeanBalance((story.means[1], MeanGroup(base.count - story.means[1].count)), base, "mean of the rest")
+    return None
+
+
+def _turned(story: _Heard, base: MeanGroup) -> MeanBalance | None:
+    """One number more or one less."""
+    more = story.turn == "added"
+    count = base.count + (1 if more else -1)
+    if story.wanted == "new_mean" and story.turned is not None and story.after is None:
+        one = MeanGroup(1, story.turned)
+        if more:
+            return MeanBalance((base, one), MeanGroup(count), "new mean")
+        return MeanBalance((one, MeanGroup(count)), base, "new mean")
+    if story.wanted == "the_number" and story.after is not None and story.turned is None:
+        after = MeanGroup(count, story.after)
+        if more:
+            return MeanBalance((base, MeanGroup(1)), after, "number added")
+        return MeanBalance((after, MeanGroup(1)), base, "number removed")
+    return None
+
+
+TOPIC = Topic(
+    "means",
+    re.compile(r"^the (?:mean|average)"),
+    "means.peg",
+    None,
+    _facts,
+    _story,
+    re.compile(r"\b(?:[Mm]ean|[Aa]verage)\b.*\b(?:is|was)\b", re.DOTALL),
+)

@@ -1,0 +1,319 @@
+"""Asks for measures of collected values: "Find the mean of 3, 5 and 10", or of a list or table that is given."""
+
+import re
+from dataclasses import dataclass, field
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.peg import parsed
+from paperaudit.maths.tree import every, first, has
+from paperaudit.model.ask import Task
+from paperaudit.model.fact import Origin
+from paperaudit.model.paper import Part, Question
+from paperaudit.model.statistics_task import (
+    Basis,
+    Categories,
+    Clashing,
+    Collected,
+    Frequencies,
+    Grouped,
+    Measure,
+    Pairs,
+    Predicted,
+    Sector,
+    Summary,
+    Told,
+    Values,
+)
+from paperaudit.model.topic import TopicTask
+from paperaudit.wording.asides import Asides
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
+from paperaudit.wording.topics.topic import Told as Story
+from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.value_lists import COUNT, count_of, numbers_listed
+from paperaudit.wording.topics.values_told import LEAD, collected_of, size_of, values_in
+
+_NAMES: dict[str, Measure] = {
+    "sum_up": "five-number summary",
+    "iqr": "interquartile range",
+    "lower": "lower quartile",
+    "upper": "upper quartile",
+    "deviation": "standard deviation",
+    "variance": "variance",
+    "modal_class": "modal class",
+    "median_class": "median class",
+    "median": "median",
+    "mode": "mode",
+    "mean": "mean",
+    "range": "range",
+    "outliers": "outliers",
+    "total": "total frequency",
+    "cumulative": "cumulative frequencies",
+    "correlation": "correlation coefficient",
+    "line": "regression line",
+    "angles": "pie-chart angles",
+}
+_PLAIN_WORDS = frozenset(
+    [
+        "the",
+        "of",
+        "for",
+        "in",
+        "an",
+        "a",
+        "and",
+        "these",
+        "those",
+        "this",
+        "that",
+        "data",
+        "set",
+        "sets",
+        "list",
+        "values",
+        "numbers",
+        "value",
+        "number",
+        "following",
+        "given",
+        "distribution",
+        "table",
+        "frequency",
+        "sample",
+        "population",
+        "observations",
+        "measurements",
+        "results",
+        "per",
+        "each",
+        "all",
+        "by",
+        "to",
+        "its",
+        "from",
+        "shown",
+        "above",
+        "below",
+        "was",
+        "were",
+        "are",
+        "is",
+        "ungrouped",
+        "grouped",
+        "raw",
+        "marks",
+        "scores",
+        "on",
+        "x",
+        "y",
+        "between",
+    ]
+)
+_CHANGES = re.compile(
+    r"\b(?:doubled?|added|adds|removed?|leaves?|left|excluded?|except|without|each value|every value|increased?"
+    r"|decreased?"
+    r"|multiplied|corrected|wrong(?:ly)?|mistakes?|outliers?|instead|another|new|extra|joins?|replaced|omitted|first|last)\b"
+)
+_COUNTED = re.compile(
+    rf"\b(?P<count>{COUNT})(?: [a-z-]+)? (?:learners|pupils|students|people|boys|girls|children|adults|families"
+    r"|households"
+    r"|customers|members|employees|workers|players|patients|throws|rolls|matches|games|sails|ropes|boats|values|numbers"
+    r"|marks|scores|measurements|observations)\b"
+)
+_NUMERAL = re.compile(r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|twice|half|double)\b")
+
+
+@dataclass(slots=True)
+class _Wanted:
+    """What is asked for, before the values are known."""
+
+    measures: list[Measure] = field(default_factory=list)
+    basis: Basis = ""
+    listed: str = ""
+    about: str = ""
+    sector: str = ""
+    at: str = ""
+    estimated: bool = False
+
+
+def _wanted(node: Node) -> _Wanted:
+    if (angle := first(node, "angle")) is not None:
+        sector = first(angle, "sector")
+        return _Wanted(sector=sector.text if sector is not None else "")
+    if (predicted := first(node, "predict")) is not None:
+        at, across = first(predicted, "at"), first(predicted, "letter_at")
+        assert at is not None and across is not None
+        return _Wanted(at=at.text, about=across.text)
+    found = _Wanted()
+    for rule in every(node, *_NAMES):
+        found.measures.append(_NAMES[rule.expr_name])
+    if (basis := first(node, "basis")) is not None:
+        found.basis = "sample" if basis.text == "sample" else "population"
+    about, listed = first(node, "about"), first(node, "listed")
+    found.about = about.text.strip() if about is not None else ""
+    found.listed = listed.text.strip(" :,") if listed is not None else ""
+    found.estimated = has(node, "estimated") or "estimate" in node.text
+    return found
+
+
+def _task(node: Node, asides: Asides) -> Task:
+    wanted = _wanted(node)
+    if not wanted.listed or not wanted.measures or not _familiar(wanted.about, ""):
+        raise NotUnderstood("no values to take a measure of", 0, "a list of numbers")
+    task = _summary(wanted, values_in(wanted.listed))
+    if task is None:
+        raise NotUnderstood("not a list of numbers", 0, "a list of numbers")
+    return task
+
+
+def _familiar(about: str, context: str) -> bool:
+    """Whether what a measure is of says no more than what the values are said to be."""
+    words = re.findall(r"[a-z]+", about.lower())
+    known = {_stem(word) for word in re.findall(r"[a-z]+", context.lower())}
+    return all(word in _PLAIN_WORDS or _stem(word) in known for word in words)
+
+
+def _stem(word: str) -> str:
+    """A word without its endings, as far as they can be taken off."""
+    shorter = re.sub(r"(?:ies|es|e|s|y)$", "", word)
+    return word if shorter == word or len(shorter) < 2 else _stem(shorter)
+
+
+def _summary(wanted: _Wanted, collected: Collected | Clashing | None) -> TopicTask | None:
+    """The task of an ask and its values; None where they do not fit."""
+    match collected:
+        case None:
+            return None
+        case Clashing():
+            return collected
+        case Pairs() if wanted.at:
+            fits = wanted.about in (collected.across_name, "x")
+            at = numbers_listed(wanted.at)
+            return Predicted(at.values[0], collected) if fits and at else None
+        case Categories() if wanted.sector:
+            named = next((name for name in collected.names if name.lower() == wanted.sector.lower()), "")
+            return Sector(named, collected) if named else None
+    measures = tuple(dict.fromkeys(wanted.measures))
+    if not measures or len(measures) != len(wanted.measures):
+        return None
+    bivariate = {"correlation coefficient", "regression line"}
+    if isinstance(collected, Pairs) != (set(measures) <= bivariate):
+        return None
+    if isinstance(collected, Categories) and not set(measures) <= {"mode", "pie-chart angles", "total frequency"}:
+        return None
+    if "pie-chart angles" in measures and not isinstance(collected, Categories | Frequencies):
+        return None
+    return Summary(measures, collected, wanted.basis)
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Story | None:
+    """A part whose values stand in a table, a given or another sentence."""
+    told = heard(question, part, scene)
+    if told.too_long:
+        return None
+    found = _asked_of(told)
+    if found is None:
+        return None
+    asked, wanted = found
+    rest = [one for one in told.sentences if one is not asked]
+    collected, sources = collected_of(question, rest)
+    if wanted.listed:
+        collected = values_in(wanted.listed) if collected is None else None
+    context = " ".join(
+        (*(name for name, _ in question.table), *(one.text for one in told.sentences if one is not asked))
+    )
+    if collected is None or not _familiar(wanted.about if not wanted.at else "", context):
+        return None
+    doubtful = _doubts(rest, sources, collected)
+    if doubtful is None:
+        return None
+    task = doubtful if isinstance(doubtful, Clashing) else _summary(wanted, collected)
+    if task is None:
+        return None
+    table = (
+        [Sentence("", _table_text(question), Origin.GIVEN, question.place)] if not sources and question.table else []
+    )
+    givens = givens_of([*table, *sources], Told)
+    return Story(told.ask(task, asked.source, _read_as(task), asked.place), givens)
+
+
+def _table_text(question: Question) -> str:
+    return "; ".join(f"{name}: {', '.join(cell.strip() for cell in cells)}" for name, cells in question.table)
+
+
+def _asked_of(told: Heard) -> tuple[Sentence, _Wanted] | None:
+    """The sentence that asks: the ask's own line, else the last that reads as an ask."""
+    explicit = [one for one in told.sentences if one.asked]
+    for one in explicit or reversed(told.sentences):
+        if not TOPIC.ahead.search(one.text):
+            continue
+        try:
+            return one, _wanted(parsed(TOPIC.rules(), "ask", one.text))
+        except (ExpressionNotRead, NotUnderstood):
+            if explicit:
+                return None
+    return None
+
+
+def _doubts(rest: list[Sentence], sources: list[Sentence], collected: Collected | Clashing) -> bool | Clashing | None:
+    """Whether every other sentence is scenery (False), or says how many values there are and it is not true."""
+    size = size_of(collected)
+    for one in rest:
+        words = one.text
+        if one in sources:
+            lead = LEAD.fullmatch(words.rstrip(". "))
+            words = lead["lead"] if lead is not None and "|" not in words else ""
+        if _CHANGES.search(words):
+            return None
+        counted = list(_COUNTED.finditer(words))
+        left = _COUNTED.sub("", words)
+        if _NUMERAL.search(left) or len(counted) > 1:
+            if _asks_too(one):
+                continue
+            return None
+        if counted and size and count_of(counted[0]["count"]) != size:
+            said = count_of(counted[0]["count"])
+            return Clashing((one.source, f"{size} in the list or table"),
+                            (f"the list or table has {size}", f"{size} = {said}: false"))  # fmt: skip
+    return False
+
+
+def _asks_too(sentence: Sentence) -> bool:
+    try:
+        parsed(TOPIC.rules(), "ask", sentence.text)
+    except ExpressionNotRead:
+        return False
+    return True
+
+
+def _read_as(task: TopicTask) -> str:
+    match task:
+        case Summary(measures, collected):
+            kinds = {Values: "single values", Frequencies: "values with frequencies", 
+                     Grouped: "classes with frequencies",
+                     Categories: "names with frequencies", Pairs: "pairs of values"}  # fmt: skip
+            return f"{', '.join(measures)} of {size_of(collected)} {kinds[type(collected)]}"
+    return task.in_words()
+
+
+TOPIC = Topic(
+    "statistics",
+    re.compile(
+        r"\b(?:means?|average|median|modal|mode|range|quartiles?|IQR|iqr|Q_?[13]|standard deviation|s\.d\.|variance"
+        r"|summary"
+        r"|outliers?|cumulative|total frequency|sum of the frequencies|correlation|regression|best fit|least|sector"
+        r"|angles?"
+        r"|predict|estimate)(?![a-z])"
+    ),
+    "statistics.peg",
+    _task,
+    None,
+    _story,
+    re.compile(
+        r"\b(?:means?|average|median|modal|mode|range|quartiles?|IQR|standard deviation|variance|summary|outliers?"
+        r"|cumulative|frequency|frequencies|correlation|regression|best fit|pie[- ]chart|sector|predict)\b",
+        re.IGNORECASE,
+    ),
+)

@@ -1,0 +1,131 @@
+"""What the columns of a data table hold: values, frequencies, classes, names, pairs, totals."""
+
+import itertools
+import re
+from fractions import Fraction
+
+from paperaudit.model.statistics_task import (
+    Categories,
+    Clashing,
+    ClassInterval,
+    Collected,
+    Frequencies,
+    Grouped,
+    Pairs,
+    Values,
+)
+from paperaudit.wording.topics.value_lists import MOST_VALUES, NumberList, number_in_text
+
+Column = tuple[str, tuple[str, ...]]
+_FREQUENCY = re.compile(
+    r"\b(?:freq(?:uenc(?:y|ies))?|f|count|tally|number of (?:learners|pupils|students|people|boys|girls|families"
+    r"|customers|sails|boats|days|matches|games|members|employees|players|children|ropes|households|times|weeks)"
+    r"|how many)\b",
+    re.IGNORECASE,
+)
+_TOTAL = re.compile(r"\s*(?:total|sum|in total|altogether|Σ\w?)\s*", re.IGNORECASE)
+_END = r"-?\d+(?:[.,]\d+)?"
+_CLASS = re.compile(
+    rf"(?P<low>{_END}) ?(?:<|≤) ?[a-zA-Z] ?(?:<|≤) ?(?P<high>{_END})|(?P<from>{_END})"
+    rf" ?(?:-|to) ?(?:(?:under|less than|below) |<)?"
+    rf" ?(?P<upto>{_END})|\[(?P<left>{_END}) ?[;,] ?(?P<right>{_END})[)\]\[]"
+)
+
+
+def spelled(text: str) -> str:
+    """A cell with one minus and single spaces."""
+    return re.sub(r"\s+", " ", text.strip().replace("−", "-").replace("–", "-").replace("—", "-").replace("<=", "≤"))
+
+
+def class_interval(text: str) -> ClassInterval | None:
+    """A class such as "10 < x ≤ 20", "10–19" or "10 to under 20"."""
+    read = _CLASS.fullmatch(re.sub(r" ?(?:cm|mm|km|m|kg|g|min|s|years|h)$", "", spelled(text)))
+    if read is None:
+        return None
+    low, high = next((one, other) for one, other in ((read["low"], read["high"]), (read["from"], read["upto"]),
+                                                     (read["left"], read["right"])) if one)  # fmt: skip
+    ends = Fraction(low.replace(",", ".")), Fraction(high.replace(",", "."))
+    return ClassInterval(text.strip(), *ends) if ends[0] < ends[1] else None
+
+
+def numbers_of(cells: tuple[str, ...]) -> NumberList | None:
+    """The numbers of a column, or None where a cell is none."""
+    found = [number_in_text(spelled(cell)) for cell in cells]
+    known = [one for one in found if one is not None]
+    units = {unit for _, unit in known if unit}
+    if len(known) != len(found) or not known or len(units) > 1 or len(known) > MOST_VALUES:
+        return None
+    return NumberList(tuple(value for value, _ in known), units.pop() if units else "")
+
+
+def unit_of_name(name: str) -> str:
+    """The unit that a column's name carries: "Mass (kg)", "Time in minutes"."""
+    read = re.search(r"\(([^()]+)\)\s*$|,? in ([a-z]+)\s*$", name.strip())
+    found = number_in_text(f"1 {(read[1] or read[2]).strip()}") if read else None
+    return found[1] if found else ""
+
+
+def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
+    """What a table of one or two columns holds, or the clash of its frequencies with its own total."""
+    columns = [(name, tuple(cell for cell in cells)) for name, cells in table]
+    if len(columns) == 1:
+        found = numbers_of(columns[0][1])
+        return Values(found.values, found.unit or unit_of_name(columns[0][0])) if found else None
+    if len(columns) != 2 or len(columns[0][1]) != len(columns[1][1]):
+        return None
+    at = [place for place, (name, _) in enumerate(columns) if _FREQUENCY.search(name)]
+    if not at or (len(at) == 2 and _FREQUENCY.search(columns[1][0])):
+        at = [1] if at else []
+    if not at:
+        return _pairs(columns)
+    (name, heads), (_, counts) = columns[1 - at[0]], columns[at[0]]
+    whole = _whole_numbers(counts)
+    if whole is None or "cumulative" in columns[at[0]][0].lower():
+        return None
+    if _TOTAL.fullmatch(heads[-1]):
+        if sum(whole[:-1]) != whole[-1]:
+            sum_text = " + ".join(map(str, whole[:-1]))
+            return Clashing((f"{columns[at[0]][0]}: {', '.join(map(str, whole[:-1]))}", f"{heads[-1]}: {whole[-1]}"),
+                            (f"{sum_text} = {sum(whole[:-1])}", f"the table says {whole[-1]}: false"))  # fmt: skip
+        heads, whole = heads[:-1], whole[:-1]
+    return _with_counts(name, heads, whole)
+
+
+def _with_counts(name: str, heads: tuple[str, ...], counts: tuple[int, ...]) -> Collected | None:
+    if not heads or not sum(counts):
+        return None
+    unit = unit_of_name(name)
+    values = numbers_of(heads)
+    if values is not None:
+        return (
+            Frequencies(values.values, counts, values.unit or unit) if len(set(values.values)) == len(heads) else None
+        )
+    classes = tuple(one for one in map(class_interval, heads) if one is not None)
+    if len(classes) == len(heads):
+        rising = all(one.high <= other.low for one, other in itertools.pairwise(classes))
+        return Grouped(classes, counts, unit) if rising else None
+    names = tuple(head.strip() for head in heads)
+    return Categories(names, counts) if len(set(names)) == len(names) and not any(map(_has_digit, names)) else None
+
+
+def _has_digit(name: str) -> bool:
+    return any(character.isdigit() for character in name)
+
+
+def _whole_numbers(cells: tuple[str, ...]) -> tuple[int, ...] | None:
+    plain = [re.sub(r"(?<=\d)[ ,](?=\d{3}$)", "", spelled(cell)) for cell in cells]
+    return tuple(map(int, plain)) if all(re.fullmatch(r"\d{1,7}", cell) for cell in plain) else None
+
+
+def _pairs(columns: list[Column]) -> Pairs | None:
+    across, up = (numbers_of(cells) for _, cells in columns)
+    if across is None or up is None:
+        return None
+    return Pairs(across.values, up.values, _short(columns[0][0]), _short(columns[1][0]))
+
+
+def _short(name: str) -> str:
+    """The letter of a column that has one: "x", "Mass (m)"."""
+    plain = name.strip()
+    lettered = re.fullmatch(r".*\(([a-z])\)", plain)
+    return lettered[1] if lettered else plain
