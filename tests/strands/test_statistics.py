@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from paperaudit.maths import quartiles
+from paperaudit.maths.collected_values import weighted
 from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, NotRead
 from paperaudit.strands.statistics import averages, balance, fitted, grouped, spread
@@ -59,7 +60,7 @@ def disagrees(case: dict[str, Any]) -> None:
 def test_broken_averages_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(averages, "median_of", lambda values: values[0])
     disagrees({"ask": "Find the median of 3, 5, 9."})
-    right = averages.weighted
+    right = weighted
     monkeypatch.setattr(averages, "weighted", lambda collected: [*right(collected), (Fraction(99), 1)])
     disagrees({"ask": "Find the mode of 3, 3, 9, 9, 99."})
 

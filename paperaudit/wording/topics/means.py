@@ -1,4 +1,4 @@
-"""Stories of means: "The mean of five numbers is 8. Four of them are … Find the fifth number"."""
+"""Stories of means: what is said of the sums of several groups, and the value or mean that is missing from them."""
 
 import re
 from dataclasses import dataclass, field

@@ -55,61 +55,10 @@ _NAMES: dict[str, Measure] = {
     "line": "regression line",
     "angles": "pie-chart angles",
 }
-_PLAIN_WORDS = frozenset(
-    [
-        "the",
-        "of",
-        "for",
-        "in",
-        "an",
-        "a",
-        "and",
-        "these",
-        "those",
-        "this",
-        "that",
-        "data",
-        "set",
-        "sets",
-        "list",
-        "values",
-        "numbers",
-        "value",
-        "number",
-        "following",
-        "given",
-        "distribution",
-        "table",
-        "frequency",
-        "sample",
-        "population",
-        "observations",
-        "measurements",
-        "results",
-        "per",
-        "each",
-        "all",
-        "by",
-        "to",
-        "its",
-        "from",
-        "shown",
-        "above",
-        "below",
-        "was",
-        "were",
-        "are",
-        "is",
-        "ungrouped",
-        "grouped",
-        "raw",
-        "marks",
-        "scores",
-        "on",
-        "x",
-        "y",
-        "between",
-    ]
+_PLAIN_WORDS = re.compile(
+    r"the|of|for|in|an?|and|these|those|this|that|data|sets?|list|values?|numbers?|following|given|distribution|table"
+    r"|frequency|sample|population|observations|measurements|results|per|each|all|by|to|its|from|shown|above|below"
+    r"|was|were|are|is|ungrouped|grouped|raw|marks?|scores?|on|x|y|between"
 )
 _CHANGES = re.compile(
     r"\b(?:doubled?|added|adds|removed?|leaves?|left|excluded?|except|without|each value|every value|increased?"
@@ -172,7 +121,7 @@ def _familiar(about: str, context: str) -> bool:
     """Whether what a measure is of says no more than what the values are said to be."""
     words = re.findall(r"[a-z]+", about.lower())
     known = {_stem(word) for word in re.findall(r"[a-z]+", context.lower())}
-    return all(word in _PLAIN_WORDS or _stem(word) in known for word in words)
+    return all(_PLAIN_WORDS.fullmatch(word) or _stem(word) in known for word in words)
 
 
 def _stem(word: str) -> str:
