@@ -27,9 +27,7 @@ def test_small_cases(case: dict[str, Any]) -> None:
     check(case, "statistics")
 
 
-@pytest.mark.parametrize(
-    ("case", "key", "agreement"), KEYED, ids=[f"{case['title']}: {key}" for case, key, _ in KEYED]
-)
+@pytest.mark.parametrize(("case", "key", "agreement"), KEYED, ids=[f"{case['title']}: {key}" for case, key, _ in KEYED])
 def test_keys(case: dict[str, Any], key: str, agreement: str) -> None:
     outcome, asked = outcome_of(case)[1], reading_of(case).ask
     assert isinstance(outcome, Derived) and asked is not None

@@ -42,12 +42,15 @@ def test_the_place_is_right_behind_what_was_cut_out() -> None:
     assert isinstance(found, Unread) and found.text[found.start :] == "wobbly."
 
 
-@pytest.mark.parametrize(("said", "at", "nearest", "expected"), [
-    ("Calcuate ∠ABC", "Calcuate ∠ABC", "calculate", "an ask such as"),
-    ("Find the mean of the marks", "mean of the marks", "", "not yet known: mean"),
-    ("AB = AC", "AC", "", "an ask such as"),
-    ("How much rope is left?", "", "", "an ask such as"),
-])
+@pytest.mark.parametrize(
+    ("said", "at", "nearest", "expected"),
+    [
+        ("Calcuate ∠ABC", "Calcuate ∠ABC", "calculate", "an ask such as"),
+        ("Find the mean of the marks", "mean of the marks", "", "not yet known: mean"),
+        ("AB = AC", "AC", "", "an ask such as"),
+        ("How much rope is left?", "", "", "an ask such as"),
+    ],
+)
 def test_what_is_no_ask_says_so(said: str, at: str, nearest: str, expected: str) -> None:
     found = read_ask(said)
     assert isinstance(found, Unread)
