@@ -1,8 +1,9 @@
 """The drawings of a figure, and what had to be given up for them: conventions, doubtful turns of a sketch, decimals."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, TypeAlias
 
 from paperaudit.geometry.figure import Figure
 from paperaudit.geometry.loosened import with_loose_directions
@@ -11,9 +12,12 @@ from paperaudit.geometry.sketch import DOUBTFUL_TURN, settled_by_sketch
 
 SKETCHED_SEEDS = range(2)
 """Starts from a sketch that mostly do: as it is, and stretched once."""
+PARALLEL = 1e-6
+"""Largest sine between the sides of a trapezium that are parallel beside the two that it is named for."""
 FIRST_SEEDS = range(6)
 MORE_SEEDS = range(6, 48)
 
+Spot: TypeAlias = tuple[float, float]
 Concession = Literal["", "directions", "turns", "turns and directions"]
 
 
@@ -38,18 +42,20 @@ def drawn(figure: Figure) -> Drawn:
     decimals, so that to refute it is to refute them all.
     """
     tried = list(_readings(figure))
+    stages: list[tuple[Figure, range, bool, Concession]] = []
     if figure.sketch:
-        drawings = realise(tried[0][0], SKETCHED_SEEDS, at_once=True)
+        stages.append((tried[0][0], SKETCHED_SEEDS, True, ""))
+    stages += [(reading, seeds, False, given_up) for seeds in (FIRST_SEEDS, MORE_SEEDS) for reading, given_up in tried]
+    special: Drawn | None = None
+    for reading, seeds, at_once, given_up in stages:
+        drawings = realise(reading, seeds, at_once=at_once)
+        general = tuple(drawing for drawing in drawings if not _is_special(figure, drawing))
+        if general:
+            return Drawn(reading, general, given_up)
         if drawings:
-            return Drawn(tried[0][0], tuple(drawings))
-    for reading, concession in tried:
-        drawings = realise(reading, FIRST_SEEDS)
-        if drawings:
-            return Drawn(reading, tuple(drawings), concession)
-    for reading, concession in tried:
-        drawings = realise(reading, MORE_SEEDS)
-        if drawings:
-            return Drawn(reading, tuple(drawings), concession)
+            special = special or Drawn(reading, tuple(drawings), given_up)
+    if special:
+        return special
     last, concession = tried[-1]
     if has_decimals(last):
         for reading, given_up in tried:
@@ -59,6 +65,22 @@ def drawn(figure: Figure) -> Drawn:
                 kept = tuple(drawing for drawing in drawings if len(drawing.moved) == least)
                 return Drawn(replace(reading, rounded=True), kept, given_up)
     return Drawn(last, (), concession)
+
+
+def _is_special(figure: Figure, drawing: Drawing) -> bool:
+    """Whether a quadrilateral that is called a trapezium came out as a parallelogram, which nobody means by it."""
+    for shape, _ in figure.shapes:
+        if shape.kind == "trapezium":
+            a, b, c, d = (drawing.at[point] for point in shape.points)
+            if all(_run_alike(*pair) for pair in (((a, b), (d, c)), ((b, c), (a, d)))):
+                return True
+    return False
+
+
+def _run_alike(one: tuple[Spot, Spot], two: tuple[Spot, Spot]) -> bool:
+    """Whether two segments are parallel, as nearly as a drawing shows it."""
+    (ax, ay), (bx, by) = ((end[0] - start[0], end[1] - start[1]) for start, end in (one, two))
+    return abs(ax * by - ay * bx) < PARALLEL * math.hypot(ax, ay) * math.hypot(bx, by)
 
 
 def _readings(figure: Figure) -> Iterator[tuple[Figure, Concession]]:

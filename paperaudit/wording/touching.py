@@ -70,6 +70,12 @@ def incircle(node: Node, scene: Scene) -> Facts:
             centre = point_of(said) if said.expr_name == "ring_centre" else said.text
     centre = circle_in(polygon) if centre == THE_CIRCLE else centre
     facts: list[Fact] = [Incircle(centre, polygon)]
+    each = first(node, "sides_each")
+    if each is not None:
+        pairs = [(path_of(the(one, "length")), the(one, "corner").text) for one in every(each, "side_each")]
+        facts.extend(
+            _contacts(tuple(p for _, p in pairs), tuple(side for side, _ in pairs), polygon, centre, scene, each)
+        )
     at = first(node, "sides_at")
     if at is not None:
         named = first(node, "touches_sides", "sides_touched")

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.figure import ParallelPair, Size
+from paperaudit.geometry.theorems.like_quadrilaterals import same_length
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.polygons import corner_angles
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated, Theorem, segments_equal
@@ -127,14 +128,19 @@ def _square_diagonals(arrangement: Arrangement) -> Iterator[Instance]:
 
 
 def _isosceles_trapezium(arrangement: Arrangement) -> Iterator[Instance]:
-    for (a, b, c, d), stated, shape in named_shapes(arrangement, "trapezium"):
-        if "isosceles" not in shape.qualities:
-            continue
+    """A trapezium that is called isosceles or has equal legs; drawn as a parallelogram it is neither."""
+    for (a, b, c, d), named, shape in named_shapes(arrangement, "trapezium"):
         upright = any(
             isinstance(condition, ParallelPair)
             and {frozenset(condition.first), frozenset(condition.second)} == {frozenset((a, d)), frozenset((b, c))}
             for condition in arrangement.figure.conditions
         )
+        legs, parallel = (((a, b), (d, c)), ((a, d), (b, c))) if upright else (((a, d), (b, c)), ((a, b), (d, c)))
+        stated: tuple[Predicate, ...] = named
+        if "isosceles" not in shape.qualities:
+            if not same_length(arrangement, *legs) or same_length(arrangement, *parallel):
+                continue
+            stated = (*named, segments_equal(*legs))
         bases = (
             (((d, a, b), (a, d, c)), ((a, b, c), (b, c, d)))
             if upright
