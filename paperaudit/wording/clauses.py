@@ -73,6 +73,7 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "incircle": touching.incircle,
     "circumcircle": touching.circumcircle,
     "circle_size": rings.circle_size,
+    "circles_given": rings.circles_given,
     "two_circles": rings.two_circles,
     "meets_circle": rings.meets_circle,
     "secant": rings.secant,

@@ -84,6 +84,11 @@ def two_circles(node: Node, scene: Scene) -> Facts:
     return Circle(one, points), Circle(other, points)
 
 
+def circles_given(node: Node, scene: Scene) -> Facts:
+    """Two circles with centres O and P, of which the next statements speak."""
+    return tuple(Circle(centre, ()) for centre in two_centres(node))
+
+
 def in_disc(node: Node, scene: Scene) -> Facts:
     """P lies inside circle O, or outside it: nearer to its centre than a radius, or farther."""
     centre, on = ring_of(node)
@@ -101,6 +106,12 @@ def meets_circle(node: Node, scene: Scene) -> Facts:
     path, point = path_of(the(node, "path")), point_of(the(node, "point"))
     centre, on = ring_of(node)
     beyond = has(node, "on_tail") or has(node, "be")
+    if centre == THE_CIRCLE and len(set(scene.centres)) == 1:
+        centre = scene.centres[0]
+    if centre in path and point not in path and not beyond:
+        # A line from outside to the centre meets the circle on its way there.
+        ends = path if path[1] == centre else path[::-1]
+        return (Collinear((ends[0], point, centre)), *on_circle_with(centre, (*on, point)))
     if point not in path and not beyond:
         raise NotUnderstood(f"{point} could lie on either side", node.start, f"“{''.join(path)} produced”")
     on_it: Facts = () if point in path else (on_line(point, path, node, beyond=True),)
