@@ -52,7 +52,7 @@ class _Ages:
     wanted: list[Wanted] = field(default_factory=list)
     years: Fraction = Fraction(0)
     explicit: bool = False
-    sums: list[tuple[str, Fraction, Amount, int]] = field(default_factory=list)
+    sums: list[tuple[str, Fraction, Amount, int, int]] = field(default_factory=list)
     time: bool = False
 
     def task(self) -> StoryTask:
@@ -61,8 +61,8 @@ class _Ages:
             for node in every(tree, "claim"):
                 for claim in self._told(node.children[0], sentence):
                     self.claims.append(Said(sentence.said, claim))
-        for said, years, total, at in self.sums:
-            if len(self.cast.names) < 2:
+        for said, years, total, at, known in self.sums:
+            if len(self.cast.names) < 2 or 2 <= known < len(self.cast.names):
                 raise NotUnderstood("whose ages are added", 0)
             sizes = tuple(self._then(key, years) for key in self.cast.names)
             self.claims.insert(at, Said(said, Same(Added(sizes), total)))
@@ -109,7 +109,7 @@ class _Ages:
                 if people:
                     yield Same(Added(tuple(self._then(self._person(one), self.years) for one in people)), total)
                 else:
-                    self.sums.append((sentence.said, self.years, total, len(self.claims)))
+                    self.sums.append((sentence.said, self.years, total, len(self.claims), len(self.cast.names)))
             case "averaged":
                 people = first_people(node)
                 sizes = tuple(Named(self._person(one)) for one in people)

@@ -48,7 +48,18 @@ def bare(name: str) -> str:
     'adult ticket'
     """
     stripped = _ARTICLE.sub("", name.strip())
-    return " ".join(singular(word) for word in stripped.split())
+    return " ".join(word if word.endswith("'s") else singular(word) for word in stripped.split())
+
+
+def one_thing(names: Iterable[str], generic: Iterable[str] = ()) -> None:
+    """Raises NotUnderstood where names mean more than one thing; generic words (it, rectangle) mean any.
+
+    >>> one_thing(["the hull", "a hull", "it"], ["it"])
+    """
+    kinds = {bare(name) for name in names} - {bare(word) for word in generic} - {""}
+    kinds = {kind for kind in kinds if not any(other.endswith(f" {kind}") for other in kinds)}
+    if len(kinds) > 1:
+        raise NotUnderstood(f"two things where one is told of: {' and '.join(sorted(kinds))}", 0)
 
 
 @dataclass
@@ -96,11 +107,14 @@ class Cast:
 
     def shown(self, key: str) -> str:
         """A name as it is printed: Ann, the father, Ann's brother."""
-        words = [self._cased(word) for word in key.split()]
-        proper = words[0][0].isupper()
+        words = [self.cased(word) for word in key.split()]
+        proper = words[0][0].isupper() or words[0] == "one"
         return " ".join(words) if proper else f"the {' '.join(words)}"
 
-    def _cased(self, word: str) -> str:
+    def cased(self, word: str) -> str:
+        """A word of a name as the story writes it: Ann, brother."""
+        if word.endswith("'s"):
+            return f"{self.cased(word[:-2])}'s"
         capital = word.capitalize()
         texts = [sentence.said for sentence in self.sentences]
         if any(re.search(rf"\b{re.escape(word)}(?![a-z])", text) for text in texts):

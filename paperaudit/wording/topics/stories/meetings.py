@@ -100,6 +100,8 @@ class _Meeting:
                 self._asked(node.children[0])
         if not self.mode or not self.wanted:
             raise NotUnderstood("movers of whom too little is told or asked", 0)
+        if self.mode == "towards" and self.distance is NOTHING:
+            raise NotUnderstood("how far apart they start", 0)
         if self.mode == "opposite" and self.gap is None:
             raise NotUnderstood("how far apart they are to be", 0)
         self.claims.append(Said(self.said, self._gap()))
@@ -134,6 +136,12 @@ class _Meeting:
     def _told(self, node: Node, sentence: Plain) -> Iterator[Claim]:
         speeds = [amount(speed) for speed in within(node, "speed")]
         match node.expr_name:
+            case "live_apart":
+                self.distance = amount(the(node, "length"))
+            case "they_towards":
+                self._mode("towards", sentence)
+                for key, speed in zip((ONE, OTHER), speeds, strict=False):
+                    yield Same(Named(key), speed)
             case "towards" | "apart":
                 self._mode("towards" if node.expr_name == "towards" else "opposite", sentence)
                 if node.expr_name == "towards":

@@ -58,6 +58,10 @@ class ChangedNumbers(NumberPhrases):
                 if own is not None:
                     self.running = self.size(own)
                 number = first(node, "plain")
+                if number is not None and re.match(r"(?:then )?(?:subtracted|taken)", node.text):
+                    assert self.running is not None
+                    self.running = Taken(number_under(number), self.running)
+                    continue
                 self.change(node.text, number_under(number) if number is not None else None)
 
     def operate(self, node: Node) -> None:

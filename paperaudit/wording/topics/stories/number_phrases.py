@@ -143,9 +143,20 @@ class NumberPhrases:
                 return Scaled(by.number, base) if "multiplied" in node.text else Divided(base, by)
         raise NotUnderstood(node.text, node.start)
 
+    def its(self, node: Node) -> Size:
+        """Its square, its double, half of it."""
+        number = self.start()
+        if "square" in node.text:
+            return Squared(number)
+        if "reciprocal" in node.text:
+            return Divided(Amount(Number(Fraction(1))), number)
+        return Scaled(Number(Fraction(2)) if "double" in node.text else Number(Fraction(1, 2)), number)
+
     def atom(self, node: Node) -> Size:
         """The size of a single name: the number, the larger, their sum."""
         match node.expr_name:
+            case "its":
+                return self.its(node)
             case "whole_sum":
                 return Added(self.everyone())
             case "whole_product":

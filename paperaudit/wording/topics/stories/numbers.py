@@ -59,7 +59,7 @@ class _Numbers(ChangedNumbers):
         """The task, with every sentence accounted for."""
         self._cast()
         for tree, sentence in self.trees:
-            for node in every(tree, "claim", "whose", "ask"):
+            for node in every(tree, "claim", "answered_claim", "whose", "ask"):
                 for claim in self._asked(node) if node.expr_name == "ask" else self._told(node):
                     self.claims.append(Said(sentence.said, claim))
         if self.running is not None:
@@ -155,6 +155,9 @@ class _Numbers(ChangedNumbers):
             case "as_big":
                 left, right = every(claim, "size")
                 yield Same(self.size(left), Scaled(multiple_of(the(claim, "multiple")), self.size(right)))
+            case "pair_adds":
+                one, its = self.part(the(claim, "part").children[0]), self.its(the(claim, "its"))
+                yield Same(Added((one, its)), number_under(the(claim, "plain")))
             case "adds_up":
                 yield Same(Added(self.everyone()), number_under(the(claim, "plain")))
             case "differ":
@@ -201,6 +204,9 @@ class _Numbers(ChangedNumbers):
         return self.difference(value)
 
     def _asked(self, node: Node) -> Iterator[Claim]:
+        if has_any(node, "they_ask"):
+            self._want_all()
+            return
         asked = list(every(node, "asked"))
         for one in asked or [None]:
             if one is None:

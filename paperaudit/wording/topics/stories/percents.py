@@ -24,6 +24,7 @@ from paperaudit.model.story import (
 )
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.amounts import number_in
+from paperaudit.wording.topics.stories.cast import one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.measures import Scale
 from paperaudit.wording.topics.stories.plain import Plain
@@ -31,6 +32,14 @@ from paperaudit.wording.topics.stories.trees import within
 
 AHEAD = re.compile(r"%")
 _UP = re.compile(r"\b(?:increase[ds]?|raised|marked up|rises|goes up|rose|grows|grew)\b")
+_OWNED = re.compile(
+    r"(?:price|cost|value|salary|wage|rent|fare|mass|fee|population|area) of (?:an?|the|his|her|its|each) ([a-z]+)"
+    r"|(?:^|[.] |\bthe |\ba |\ban )([a-z]+) (?:now costs|costs|cost|sells for|is worth|is priced at)\b"
+)
+_SUBJECTS = re.compile(
+    r"\b(price|cost|fare|fee|number|salary|wages?|population|rent|mass|weight|membership|area|income)\b"
+)
+_SORTS = {"cost": "price", "fare": "price", "fee": "price", "wage": "salary", "wages": "salary", "weight": "mass"}
 _START = "start"
 
 
@@ -55,6 +64,9 @@ class _Changes:
 
     def task(self) -> StoryTask:
         """The task, with every sentence accounted for."""
+        words = " ".join(sentence.text for _, sentence in self.trees)
+        one_thing(name for names in _OWNED.findall(words) for name in names if name not in ("it", "price"))
+        one_thing([_SORTS.get(word, word) for word in _SUBJECTS.findall(words)], ("value", "amount", "result"))
         for tree, sentence in self.trees:
             for node in within(tree, "claim"):
                 for claim in self._told(node.children[0]):

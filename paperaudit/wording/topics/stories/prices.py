@@ -24,11 +24,11 @@ from paperaudit.model.story import (
 )
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.amounts import multiple_of, number_in
-from paperaudit.wording.topics.stories.cast import bare
+from paperaudit.wording.topics.stories.cast import bare, one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.measures import Scale
 from paperaudit.wording.topics.stories.plain import Plain
-from paperaudit.wording.topics.stories.trees import within
+from paperaudit.wording.topics.stories.trees import lies_in, within
 
 AHEAD = re.compile(r"\bhow many\b|\bnumber of\b")
 _HEADS = frozenset({"ticket", "coin", "note", "stamp", "seat", "pass", "entry"})
@@ -62,6 +62,14 @@ class _Prices:
                 self._price(claim)
             for item in within(tree, "two_items", "item"):
                 self._worth(item)
+        buyers = [
+            name.text
+            for tree, _ in self.trees
+            for claim in within(tree, "more", "fold", "counted", "takings", "kinds")
+            for name in within(claim, "name")
+            if not lies_in(claim, name, "item", "things", "price")
+        ]
+        one_thing(buyers, ("they", "jar", "box", "tin", "bag", "purse", "till"))
         if not 2 <= len(self.prices) <= 3 or set(self.prices) != set(self.shown):
             raise NotUnderstood("how many prices there are", 0)
         for tree, sentence in self.trees:

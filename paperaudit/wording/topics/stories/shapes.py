@@ -29,11 +29,16 @@ from paperaudit.model.story import (
 )
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.amounts import amount_of, multiple_of
+from paperaudit.wording.topics.stories.cast import one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import has_any, within
 
 AHEAD = re.compile(r"\brectang|\btriangle\b")
+_SHAPED = re.compile(
+    r"^ (?:of|in) |^(?:the|an?|this|each|our|my) |\b(?:2|rectangular|right-angled|right angled|right|isosceles) "
+    r"| (?:with|of) perimeter.*"
+)
 _TWO = Number(Fraction(2))
 _SMALLER = re.compile(r" (?:less|shorter|narrower|smaller) than ")
 _ALIKE = {"largest": "longest", "biggest": "longest", "smallest": "shortest", "another": "other"}
@@ -67,6 +72,8 @@ class _Shape:
         """The task, with every sentence accounted for."""
         if re.search(r"\bsquare(?! (?:m|cm|km|mm|metres?|centimetres?)\b)", self.words):
             raise NotUnderstood("a square beside it", 0)
+        shapes = [node.text for tree, _ in self.trees for node in within(tree, "of_shape", "shape")]
+        one_thing([_SHAPED.sub("", text) for text in shapes], ("rectangle", "triangle"))
         self._settle()
         for tree, sentence in self.trees:
             for node in within(tree, "claim"):

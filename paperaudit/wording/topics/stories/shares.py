@@ -8,7 +8,6 @@ from fractions import Fraction
 from parsimonious.nodes import Node
 
 from paperaudit.maths.tree import first, the
-from paperaudit.maths.units import MONEY
 from paperaudit.model.expression import Number
 from paperaudit.model.story import (
     Added,
@@ -19,17 +18,15 @@ from paperaudit.model.story import (
     Said,
     Same,
     Scaled,
-    Sign,
-    Size,
-    Sought,
     StoryTask,
     Taken,
     Wanted,
 )
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.amounts import multiple_of, number_in
-from paperaudit.wording.topics.stories.cast import Cast, bare
+from paperaudit.wording.topics.stories.cast import Cast, bare, one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
+from paperaudit.wording.topics.stories.holders import PIECES, Holders
 from paperaudit.wording.topics.stories.measures import Scale
 from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import has_any, within
@@ -39,35 +36,33 @@ AHEAD = re.compile(
     r"shared?|"
     r"divided|split|altogether|together|total|difference|in all|times|twice)\b"
 )
-_PIECES = {"another": "other", "larger": "longer", "smaller": "shorter"}
 _LESS = re.compile(r"^(?:less|fewer|shorter|lighter|cheaper|smaller|lower)$")
 
 
 def shares_story(sentences: Sequence[Plain]) -> StoryTask | None:
     """The story of a part as one of shares; raises NotUnderstood or ExpressionNotRead where it is none."""
     trees = [(tree, sentence) for sentence in sentences if (tree := tree_of("shares", sentence)) is not None]
-    return _Shares(trees, Cast(sentences), Scale.of([tree for tree, _ in trees])).task() if trees else None
+    return _Shares(Cast(sentences), Scale.of([tree for tree, _ in trees]), trees=trees).task() if trees else None
 
 
 @dataclass
-class _Shares:
+class _Shares(Holders):
     """Everybody and everything that has something in one story."""
 
-    trees: list[tuple[Node, Plain]]
-    cast: Cast
-    scale: Scale
+    trees: list[tuple[Node, Plain]] = field(default_factory=list)
     claims: list[Said] = field(default_factory=list)
     wanted: list[Wanted] = field(default_factory=list)
     totals: list[tuple[int, str, Amount]] = field(default_factory=list)
-    kinds: set[str] = field(default_factory=set)
-    counts: bool = False
-    cut: bool = False
+    known: list[int] = field(default_factory=list)
+    owners: set[str] = field(default_factory=set)
     held: set[str] = field(default_factory=set)
 
     def task(self) -> StoryTask:
         """The task, with every sentence accounted for."""
         self.cut = any(has_any(tree, "pieces") for tree, _ in self.trees)
-        self.counts = any(has_any(tree, "there_more", "there_fold") for tree, _ in self.trees)
+        self.counts = any(
+            has_any(tree, "there_more", "there_fold") or self._kinds_of_one(tree) for tree, _ in self.trees
+        )
         for tree, sentence in self.trees:
             for node in within(tree, "claim"):
                 for claim in self._told(node.children[0], sentence):
@@ -83,32 +78,16 @@ class _Shares:
         sought = tuple(self._sought(key) for key in self.cast.names)
         return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
 
-    def _sought(self, key: str) -> Sought:
-        whole = not self.scale.unit
-        what = self._what()
-        kind = (
-            f"a number of {what}" if whole else "an amount of money" if self.scale.unit in MONEY else "a length or mass"
-        )
-        sign: Sign = "not negative" if whole or self.scale.unit in MONEY else "positive"
-        return Sought(key, self._meaning(key), self.scale.unit, sign, whole, kind)
-
-    def _what(self) -> str:
-        kind = next(iter(self.kinds - {""}), "")
-        return kind if kind else "things"
-
-    def _meaning(self, key: str) -> str:
-        shown = self.cast.shown(key)
-        if self.counts:
-            return f"the number of {self.cast.names[key]}"
-        if self.cut:
-            return f"{shown} piece"
-        return f"{shown}'s share" if shown[0].isupper() else shown
+    def _total(self, sentence: Plain, total: Amount) -> None:
+        """Remember what everybody has together, and how many are known when it is said."""
+        self.totals.append((len(self.claims), sentence.said, total))
+        self.known.append(len(self.cast.names))
 
     def _add_totals(self) -> None:
         """What everybody has together, now that everybody is known."""
         for at, (place, said, total) in enumerate(self.totals):
             keys = [key for key in self.cast.names if key not in self.held]
-            if len(keys) < 2:
+            if len(keys) < 2 or (not self.counts and 2 <= self.known[at] < len(keys)):
                 raise NotUnderstood("whose shares are added", 0)
             self.claims.insert(place + at, Said(said, Same(Added(tuple(map(Named, keys))), total)))
 
@@ -129,20 +108,26 @@ class _Shares:
             case "same_as":
                 one, target = self._sides(node)
                 yield Same(one, target)
+            case "kinds_fold" | "kinds_more":
+                yield self._kinds(node)
             case "there_more" | "there_fold":
                 yield self._there(node)
+            case "in_holder":
+                number = Amount(number_in(the(node, "number").text))
+                self._total(sentence, number)
+                yield self._there(the(node, "there_more", "there_fold"))
+            case "owned":
+                yield from self._counted(node, sentence)
             case "total" | "shared" | "in_ratio" | "pieces":
                 yield from self._together(node, sentence)
             case "there_told" | "held":
+                yield from self._counted(node, sentence)
+            case "told_amount" if self.owners:
                 yield from self._counted(node, sentence)
             case "told_amount":
                 yield Same(self._who(the(node, "who")), self.scale.amount(the(node, "amount_of").children[0]))
             case _:
                 raise NotUnderstood(node.text, node.start)
-
-    def _kind(self, text: str) -> str:
-        kind = bare(re.sub(r"^ ?(?:of )?", "", text))
-        return "" if kind in ("money", "") else kind
 
     def _more(self, node: Node) -> Claim:
         pattern = (
@@ -156,41 +141,24 @@ class _Shares:
         one, target = self._sides(node)
         return Same(one, Taken(target, by) if _LESS.match(word.group(1)) else Added((target, by)))
 
-    def _sides(self, node: Node) -> tuple[Size, Size]:
-        people = list(within(node, "who"))
-        if len(people) != 2:
-            raise NotUnderstood("who is compared", node.start)
-        one, other = people
-        target = first(node, "target")
-        if has_any(one, "pronoun"):
-            key = self._key(other)
-            names = (self.cast.only_other([key]), key)
-        elif has_any(other, "pronoun"):
-            key = self._key(one)
-            names = (key, self.cast.only_other([key]))
+    def _kinds(self, node: Node) -> Claim:
+        """Twice as many sheep as goats that one farmer has; "than Ben" compares two people."""
+        one, other = (things.text for things in within(node, "things"))
+        if not self._names_person(other):
+            self.owners.add(the(node, "who").text)
+            names = (self._counted_key(one), self._counted_key(other))
         else:
-            names = (self._key(one), self._key(other))
-        if names[0] == names[1]:
-            raise NotUnderstood("a comparison of one with itself", node.start)
-        size: Size = Named(names[1])
-        if target is not None and (times := first(target, "multiple")) is not None:
-            size = Scaled(multiple_of(times), size)
-        return Named(names[0]), size
-
-    def _key(self, node: Node) -> str:
-        piece = first(node, "piece")
-        if piece is not None:
-            word = re.sub(r"^(?:the )", "", piece.text).split()[0]
-            return self.cast.take(_PIECES.get(word, word))
-        if has_any(node, "pronoun"):
-            raise NotUnderstood("whom a pronoun means", node.start)
-        name = the(node, "name").text
-        if re.match(r"(?:rest|remainder|total)\b", bare(name)):
-            raise NotUnderstood("a rest or total", node.start)
-        return self.cast.take(name)
-
-    def _who(self, node: Node) -> Size:
-        return Named(self._key(node))
+            self.kinds.add(self._kind(one))
+            owner = the(node, "who")
+            key = self.cast.take(other)
+            names = (self.cast.only_other([key]) if has_any(owner, "pronoun") else self._key(owner), key)
+            if names[0] == names[1]:
+                raise NotUnderstood("a comparison of one with itself", node.start)
+        if node.expr_name == "kinds_fold":
+            return Same(Named(names[0]), Scaled(multiple_of(node), Named(names[1])))
+        by = Amount(number_in(the(node, "number").text))
+        more = re.search(r"\d more ", node.text)
+        return Same(Named(names[0]), Added((Named(names[1]), by)) if more else Taken(Named(names[1]), by))
 
     def _there(self, node: Node) -> Claim:
         one, other = (self._counted_key(things.text) for things in within(node, "things"))
@@ -200,25 +168,26 @@ class _Shares:
         more = re.search(r"^there (?:are|were) [\d./]+ more", node.text)
         return Same(Named(one), Added((Named(other), by)) if more else Taken(Named(other), by))
 
-    def _counted_key(self, text: str) -> str:
-        return self.cast.take(re.sub(r"^ ", "", text))
-
     def _counted(self, node: Node, sentence: Plain) -> Iterator[Claim]:
         """So many of a kind that is compared, or so many in all."""
         number = Amount(number_in(next(within(node, "number")).text))
         things = next(within(node, "things")).text
+        if first(node, "who") is not None:
+            if not self.owners:
+                raise NotUnderstood("who else has some", node.start)
+            one_thing([*self.owners, the(node, "who").text], ("he", "she", "it"))
         if not self.counts:
             raise NotUnderstood("things of which no kinds are compared", node.start)
         compared = {
             bare(one.text)
             for tree, _ in self.trees
-            for claim in within(tree, "there_more", "there_fold")
+            for claim in within(tree, "there_more", "there_fold", "kinds_fold", "kinds_more")
             for one in within(claim, "things")
         }
         if bare(things) in compared:
             yield Same(Named(self._counted_key(things)), number)
         else:
-            self.totals.append((len(self.claims), sentence.said, number))
+            self._total(sentence, number)
 
     def _together(self, node: Node, sentence: Plain) -> Iterator[Claim]:
         place = next(within(node, "amount_of"), None) or next(within(node, "measure"), None)
@@ -235,7 +204,7 @@ class _Shares:
         if people:
             yield Same(Added(tuple(map(Named, people))), total)
         else:
-            self.totals.append((len(self.claims), sentence.said, total))
+            self._total(sentence, total)
 
     def _asked(self, node: Node) -> None:
         people = list(within(node, "who"))
@@ -256,11 +225,14 @@ class _Shares:
 
     def _want(self, node: Node) -> None:
         piece = first(node, "piece")
+        if (elder := first(node, "elder")) is not None:
+            self._want_key(self.cast.find(elder.text))
+            return
         if piece is None:
             self._want_key(self.cast.find(the(node, "name").text))
             return
         word = re.sub(r"^(?:the )", "", piece.text).split()[0]
-        word = _PIECES.get(word, word)
+        word = PIECES.get(word, word)
         if word in self.cast.names:
             self._want_key(word)
         elif word in ("longer", "shorter", "longest", "shortest"):

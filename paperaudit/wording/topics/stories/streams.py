@@ -22,6 +22,7 @@ from paperaudit.model.story import (
     Wanted,
 )
 from paperaudit.wording.scene import NotUnderstood
+from paperaudit.wording.topics.stories.cast import one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.meetings import Road, amount
 from paperaudit.wording.topics.stories.plain import Plain
@@ -53,6 +54,7 @@ class _Stream:
     def task(self) -> StoryTask:
         """The task, with every sentence accounted for."""
         self.road = Road.of([tree for tree, _ in self.trees])
+        one_thing([craft.text for tree, _ in self.trees for craft in within(tree, "craft", "name")])
         for tree, sentence in self.trees:
             for node in within(tree, "claim"):
                 for claim in self._told(node.children[0]):

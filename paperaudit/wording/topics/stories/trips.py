@@ -21,10 +21,11 @@ from paperaudit.model.story import (
     Wanted,
 )
 from paperaudit.wording.scene import NotUnderstood
+from paperaudit.wording.topics.stories.cast import one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.meetings import Road, amount
 from paperaudit.wording.topics.stories.plain import Plain
-from paperaudit.wording.topics.stories.trees import within
+from paperaudit.wording.topics.stories.trees import has_any, within
 
 AHEAD = re.compile(r"\baverage speed\b|\bhow far\b")
 
@@ -48,6 +49,7 @@ class _Trip:
     def task(self) -> StoryTask:
         """The task, with every sentence accounted for."""
         self.road = Road.of([tree for tree, _ in self.trees])
+        one_thing([who.text for tree, _ in self.trees for who in within(tree, "who") if not has_any(who, "pronoun")])
         for tree, sentence in self.trees:
             for node in within(tree, "claim"):
                 for claim in self._told(node.children[0]):

@@ -24,12 +24,13 @@ from paperaudit.model.story import (
 )
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.amounts import number_in, unit_symbol
-from paperaudit.wording.topics.stories.cast import Cast
+from paperaudit.wording.topics.stories.cast import Cast, one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import has_any, within
 
 AHEAD = re.compile(r"\b(?:together|alone|both|pipes?|taps?|pumps?|drain)\b")
+_JOB = re.compile(r"^(?: (?:the|a|an|this|that|same|all|whole|entire|full|empty|of|his|her|their)(?![a-z]))+ ?|^ ")
 _TOGETHER = "together"
 _VERB = re.compile(r"(?:es|s)$")
 
@@ -59,6 +60,9 @@ class _Work:
         if len(units) != 1:
             raise NotUnderstood("times in different units", 0)
         self.unit = units.pop()
+        one_thing(
+            [_JOB.sub("", job.text) for tree, _ in self.trees for job in within(tree, "job")], ("it", "same", "job")
+        )
         for tree, sentence in self.trees:
             for node in within(tree, "claim"):
                 for claim in self._told(node.children[0], sentence):
@@ -110,7 +114,7 @@ class _Work:
         return self.cast.take(name)
 
     def _asked(self, node: Node, sentence: Plain) -> None:
-        if node.expr_name == "ask_together":
+        if node.expr_name in ("ask_together", "ask_both"):
             self.joint = self.joint or sentence.said
             self.wanted.append(Wanted(Named(_TOGETHER), "the time together", self.unit))
             return
