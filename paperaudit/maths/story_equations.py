@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paperaudit.errors import NoValue, PaperauditError
+from paperaudit.maths.exact import rational_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
@@ -279,6 +280,9 @@ def tidied(expression: Expression) -> Expression:
     from paperaudit.maths.linear_moves import Style, collect, expand_innermost, expression_of_side, has_brackets
     from paperaudit.maths.linear_terms import side_of
 
+    if not letters_of(expression):
+        value = rational_value(expression)
+        return expression if value is None else as_decimal(value) or whole_or_fraction(value)
     if not isinstance(expression, Sum | Product) or len(letters_of(expression)) > 1:
         return expression
     try:

@@ -43,7 +43,7 @@ def solutions_of(form: Formed, task: StoryTask, ask: Ask) -> Solutions | Impossi
     if all(_is_linear(one.relation, letters) for one in stated):
         return _linear(stated, form, task, ask)
     if len(letters) == 1:
-        return _one_letter(stated, letters[0])
+        return _one_letter(stated, letters[0], all(sought.whole for sought in task.sought))
     if len(letters) == 2 and len(stated) == 2:
         return _two_letters(stated, letters)
     return NotRead(f"it leads to {len(stated)} equations in {len(letters)} unknowns, not all of the first degree")
@@ -99,17 +99,25 @@ def _as_formed(step: Step) -> Step:
     return Step(step.statement, StepKind.EQUATION, None, step.uses, "", FORMING)
 
 
-def _one_letter(stated: Sequence[Stated], letter: str) -> Solutions | NotRead:
+def _one_letter(stated: Sequence[Stated], letter: str, whole: bool) -> Solutions | NotRead:
     """Every equation of one letter; the roots that they share."""
     steps: list[Step] = []
     shared: list[Fraction] | None = None
     for one in stated:
         found = roots_of(one.relation, letter)
-        if found.irrational:
-            return NotRead(f"{found.lines[-1]} has irrational roots, which are not worked out in a story yet")
         steps += _steps(found, one.text)
+        if found.irrational and whole:
+            steps.append(_no_whole_root(found))
+        elif found.irrational:
+            return NotRead(f"{found.lines[-1]} has irrational roots, which are not worked out in a story yet")
         shared = [value for value in found.values if shared is None or value in shared]
     return Solutions(tuple({letter: value} for value in shared or ()), tuple(steps), tuple(one.text for one in stated))
+
+
+def _no_whole_root(found: Roots) -> Step:
+    """The line that says why no whole number satisfies an equation whose discriminant is no square."""
+    statement = f"the discriminant of {found.lines[-1]} is not a square, so no whole number satisfies it"
+    return Step(statement, StepKind.ALGEBRA, None, (found.lines[-1],), "", QUADRATIC)
 
 
 def _steps(found: Roots, text: str) -> list[Step]:

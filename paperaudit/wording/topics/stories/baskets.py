@@ -25,7 +25,7 @@ from paperaudit.model.story import (
 )
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.stories.amounts import multiple_of, number_in
-from paperaudit.wording.topics.stories.cast import bare
+from paperaudit.wording.topics.stories.cast import bare, none_alike
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.measures import Scale
 from paperaudit.wording.topics.stories.plain import Plain
@@ -60,6 +60,7 @@ class _Baskets:
         for tree, _ in self.trees:
             for node in within(tree, "ask"):
                 self._asked(node)
+        none_alike(self.names)
         if not self.claims or not self.wanted or not self.scale.unit or len(self.names) > 3:
             raise NotUnderstood("prices of which too little is told or asked", 0)
         kind = "a price" if self.scale.unit in MONEY else "a mass"

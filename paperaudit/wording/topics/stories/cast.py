@@ -17,6 +17,13 @@ _PLURALS = {
     "loaves": "loaf",
     "knives": "knife",
     "shelves": "shelf",
+    "scarves": "scarf",
+    "halves": "half",
+    "wives": "wife",
+    "calves": "calf",
+    "wolves": "wolf",
+    "leaves": "leaf",
+    "hooves": "hoof",
     "mice": "mouse",
     "geese": "goose",
     "feet": "foot",
@@ -60,6 +67,19 @@ def one_thing(names: Iterable[str], generic: Iterable[str] = ()) -> None:
     kinds = {kind for kind in kinds if not any(other.endswith(f" {kind}") for other in kinds)}
     if len(kinds) > 1:
         raise NotUnderstood(f"two things where one is told of: {' and '.join(sorted(kinds))}", 0)
+
+
+def none_alike(names: Iterable[str]) -> None:
+    """Raises NotUnderstood where two names may be one in two spellings, as an odd plural is.
+
+    >>> none_alike(["pen", "pencil case", "scarf"])
+    """
+    known = list(names)
+    for at, one in enumerate(known):
+        for other in known[at + 1 :]:
+            short, long = sorted((one, other), key=len)
+            if len(short) > 3 and len(long) - len(short) < 3 and long.startswith(short[:-2]) and short != long:
+                raise NotUnderstood(f"whether {one} and {other} are the same", 0)
 
 
 @dataclass

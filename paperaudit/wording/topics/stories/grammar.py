@@ -25,7 +25,7 @@ STOP = (
     "can|could|a|an|the|paints?|mows?|cleans|builds|mends|digs|finish|finishes|complete|completes|polishes|washes|types|"
     "unloads?|loads|varnishes|empty|drains|needs?|"
     "rides?|rode|moves?|goes|go|covers?|covered|motors|steams|returns?|hikes|hiked|starts?|departs?|sets|set|meets?|catch|"
-    "perimeter|area|breadth|width|rectangle|triangle|hypotenuse|speed|angles?|numbers?|integers?|digits?|worth|attended|came|went|visited|attend|always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
+    "perimeter|area|breadth|width|rectangle|triangle|hypotenuse|speed|angles?|numbers?|integers?|digits?|charges?|charged|today|presently|currently|worth|attended|came|went|visited|attend|always|never|again|combined|average|ratio|age|ages|same|except|unless|percent|consecutive"
 )
 VERBS = (
     "has|have|had|gets?|got|receives?|received|earns?|earned|scores?|scored|collects?|collected|saves?|saved|"

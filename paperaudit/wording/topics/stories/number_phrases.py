@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.tree import every, the
+from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import Number
 from paperaudit.model.story import (
     Added,
@@ -100,7 +100,10 @@ class NumberPhrases:
         parts = list(every(node, "part", "tail"))
         size = self.part(parts[0].children[0])
         for tail in parts[1:]:
-            other = self.part(the(tail, "part").children[0])
+            percent = first(tail, "percentage")
+            other = (
+                self.part(the(tail, "part").children[0]) if percent is None else Scaled(number_in(percent.text), size)
+            )
             added = re.match(r",? (?:plus|increased|added)", tail.text)
             size = Added((size, other)) if added else Taken(size, other)
         return size
@@ -116,6 +119,8 @@ class NumberPhrases:
             case "bracketed":
                 return self.part(node.children[0])
             case "compared":
+                if inner[0].expr_name == "operated":
+                    raise NotUnderstood("whether the sum is multiplied", node.start)
                 amount, base = number_under(the(node, "plain")), self.part(inner[0])
                 more = re.search(r"\b(?:more|greater|larger|bigger) than", node.text[: inner[0].start - node.start])
                 return Added((base, amount)) if more else Taken(base, amount)

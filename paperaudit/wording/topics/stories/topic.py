@@ -158,7 +158,8 @@ def _tasks(told: Sequence[Plain]) -> Iterator[StoryTask]:
             continue
         try:
             task = reader(told)
-        except (ExpressionNotRead, NotUnderstood):
+        except (ExpressionNotRead, NotUnderstood, LookupError, ValueError, ArithmeticError, RuntimeError):
+            # A tree that the reader did not foresee is one that it does not understand.
             continue
         if task is not None:
             yield task
