@@ -1,8 +1,11 @@
 """The wrong answers that documented errors give to a part, and the errors that its stated answer may come from."""
 
+from dataclasses import replace
+
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.marking.expected_errors.algebra_errors import ALGEBRA_ERRORS
 from paperaudit.marking.expected_errors.angle_errors import ANGLE_ERRORS
+from paperaudit.marking.expected_errors.chance_errors import CHANCE_ERRORS
 from paperaudit.marking.expected_errors.expected_error import ExpectedError, WrongAnswer
 from paperaudit.marking.expected_errors.length_errors import LENGTH_ERRORS
 from paperaudit.marking.expected_errors.number_errors import NUMBER_ERRORS
@@ -13,10 +16,16 @@ from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.same_value import same_value
 from paperaudit.maths.write import write
 from paperaudit.model.audited import AuditedPart
-from paperaudit.model.derivation import Agreement, Answer
+from paperaudit.model.derivation import Agreement
 from paperaudit.model.expression import Measured
 
-EXPECTED_ERRORS: tuple[ExpectedError, ...] = (*ANGLE_ERRORS, *LENGTH_ERRORS, *ALGEBRA_ERRORS, *NUMBER_ERRORS)
+EXPECTED_ERRORS: tuple[ExpectedError, ...] = (
+    *ANGLE_ERRORS,
+    *LENGTH_ERRORS,
+    *CHANCE_ERRORS,
+    *ALGEBRA_ERRORS,
+    *NUMBER_ERRORS,
+)
 """In the order in which they are looked for: the errors of one topic before those of calculation."""
 
 MOST_WRONG = 24
@@ -58,7 +67,7 @@ def probable_errors(part: AuditedPart) -> tuple[ExpectedError, ...]:
             continue
         value = Measured(wrong.value, unit) if unit else wrong.value
         try:
-            supposed = (Answer(write(value), value, answer.letter),)
+            supposed = (replace(answer, text=write(value), value=value),)
             if compare(part.part.answer.text, supposed, part.reading.ask).agreement is Agreement.AGREES:
                 found.append(wrong.error)
         except (ExpressionNotRead, NotSurd, NoValue, BudgetExceeded, UnitClash):

@@ -1,0 +1,68 @@
+"""Errors with collected values and with chance."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from paperaudit.marking.expected_errors.expected_error import ExpectedError
+from paperaudit.model.audited import AuditedPart
+from paperaudit.model.chance_task import ProbabilityOf, Times
+from paperaudit.model.expression import Expression, Number
+from paperaudit.model.statistics_task import Frequencies, Summary, Values
+
+
+def _median_unsorted(part: AuditedPart) -> Iterator[Expression]:
+    """The middle value as listed."""
+    task = part.reading.ask.task if part.reading.ask else None
+    if isinstance(task, Summary) and task.measures == ("median",) and isinstance(task.collected, Values):
+        values = task.collected.values
+        half = len(values) // 2
+        yield Number(values[half] if len(values) % 2 else (values[half - 1] + values[half]) / 2)
+
+
+def _mean_over_categories(part: AuditedPart) -> Iterator[Expression]:
+    """Σfx over the number of different values."""
+    task = part.reading.ask.task if part.reading.ask else None
+    if isinstance(task, Summary) and task.measures == ("mean",) and isinstance(task.collected, Frequencies):
+        values, counts = task.collected.values, task.collected.counts
+        total = sum((value * count for value, count in zip(values, counts, strict=True)), Fraction(0))
+        yield Number(total / len(values))
+
+
+def _equal_chance(part: AuditedPart) -> Iterator[Expression]:
+    """Two coins, one head: one of the three outcomes no, one and two heads."""
+    task = part.reading.ask.task if part.reading.ask else None
+    if not isinstance(task, ProbabilityOf) or not isinstance(task.event, Times) or task.trials:
+        return
+    draws = task.experiment.draws
+    if len(draws) > 1 and all(draw.kind == "coin" for draw in draws):
+        most = min(task.event.most, len(draws))
+        yield Number(Fraction(most - task.event.least + 1, len(draws) + 1))
+
+
+CHANCE_ERRORS = (
+    ExpectedError(
+        "median without ordering",
+        "takes the middle value of the list as it stands",
+        "Ryan and Williams 2007",
+        _median_unsorted,
+        {"ask": "median of 7, 2, 9, 4, 1"},
+        "9",
+    ),
+    ExpectedError(
+        "mean over categories",
+        "divides by the number of different values",
+        "Ryan and Williams 2007",
+        _mean_over_categories,
+        {"table": {"value": ["1", "2", "3"], "frequency": ["2", "5", "3"]}, "ask": "the mean"},
+        "7",
+    ),
+    ExpectedError(
+        "equal chance",
+        "takes every number of heads to be equally likely",
+        "Lecoutre 1992",
+        _equal_chance,
+        {"text": "Two fair coins are tossed. Find the probability of exactly one head."},
+        "1/3",
+    ),
+)
+"""Rows 61 and 62 of the table of documented errors."""
