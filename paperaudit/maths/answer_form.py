@@ -9,6 +9,7 @@ from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.number_forms import form_of
 from paperaudit.maths.polynomial import ONE, Polynomial, algebraic_fraction
+from paperaudit.maths.standard_form import standard_fault
 from paperaudit.maths.surd import square_part
 from paperaudit.model.ask import Ask, Rounded, Transform, WriteAs
 from paperaudit.model.expression import (
@@ -27,8 +28,10 @@ from paperaudit.model.expression import (
     leaves,
     parts_of,
 )
+from paperaudit.model.number_task import InSurdForm
 
 _WRITTEN_FORMS = {
+    "ordinary number": (NumberForm.DECIMAL, NumberForm.INTEGER),
     "decimal": (NumberForm.DECIMAL, NumberForm.INTEGER),
     "fraction": (NumberForm.FRACTION, NumberForm.MIXED, NumberForm.INTEGER),
     "improper fraction": (NumberForm.FRACTION, NumberForm.INTEGER),
@@ -46,8 +49,9 @@ def form_fault(stated: Expression, ask: Ask) -> str | None:
     ''
     """
     match ask.task:
-        case Transform("simplify"):
-            return simplified_fault(stated)
+        case Transform("simplify") | InSurdForm():
+            rooted = "ationali" in ask.text and _has_root_below(stated)
+            return simplified_fault(stated) or ("a root is left in the denominator" if rooted else "")
         case Transform("expand"):
             return "brackets are left" if _has_brackets(stated) else simplified_fault(stated)
         case Transform("factorise"):
@@ -59,7 +63,15 @@ def form_fault(stated: Expression, ask: Ask) -> str | None:
     return ""
 
 
+def _has_root_below(stated: Expression) -> bool:
+    """Whether a root stands in a denominator."""
+    below = [part.denominator for part in _everything(stated) if isinstance(part, Quotient)]
+    return any(isinstance(inner, Root) for part in below for inner in _everything(part))
+
+
 def _written_fault(stated: Expression, form: str) -> str | None:
+    if form == "standard form":
+        return standard_fault(stated)
     if form in _LOWEST:
         return simplified_fault(stated)
     wanted = _WRITTEN_FORMS.get(form)

@@ -10,6 +10,7 @@ from paperaudit.maths.exact import NotSurd, exact_expression, exact_value, ratio
 from paperaudit.maths.measure import unit_of, without_units
 from paperaudit.maths.number_forms import as_decimal, as_mixed, whole_or_fraction
 from paperaudit.maths.parts import with_parts
+from paperaudit.maths.rational_powers import in_roots
 from paperaudit.maths.settled import Numerals, fraction_parts, is_settled, settled_value
 from paperaudit.maths.units import conversion
 from paperaudit.maths.write import write
@@ -165,7 +166,7 @@ class _Calculation:
     def _power(self, part: Expression) -> Expression:
         match part:
             case Power(base, exponent) if is_settled(base) and is_settled(exponent):
-                return self._value_of(part)
+                return in_roots(base, settled_value(exponent), self.numerals.decimals) or self._value_of(part)
             case Root(radicand) if is_settled(radicand):
                 return self._value_of(part)
         return part

@@ -61,6 +61,7 @@ Commas: TypeAlias = Literal["", "decimal", "thousands"]
 """What a comma before exactly three digits is, where the paper lets that be known."""
 
 _DOUBTFUL = re.compile(r"(?<![0-9,.])([1-9][0-9]{0,2}),(?=[0-9]{3}(?![0-9]|[,.][0-9]))")
+_TIMES_TEN = re.compile(r"(?<=\d)( ?)[xX]( ?)(?=10(?:\^|[⁰¹²³⁴⁵⁶⁷⁸⁹⁻]))")
 _BEFORE_CAPITAL = re.compile(r"(?<=[A-Za-z])(?=[A-Z])")
 _UNIT_CLOSE = re.compile(r"[A-Z]′? ?= ?\d+(?:[.,]\d+)?(m)(?![A-Za-z0-9(^²³]| ?[-+×*·/])")
 
@@ -171,7 +172,8 @@ def _spelled(text: str) -> Notation:
         characters.pop()
         offsets.pop()
     offsets.append(offsets[-1] + 1 if offsets else 0)
-    return Notation(_lower_words("".join(characters)), tuple(offsets), text)
+    plain = _TIMES_TEN.sub(r"\1×\2", _lower_words("".join(characters)))
+    return Notation(plain, tuple(offsets), text)
 
 
 def _settled(notation: Notation, commas: Commas) -> Notation:

@@ -235,6 +235,10 @@ def _under_root(radicand: Expression) -> bool:
 def _unsigned(expression: Expression, level: int) -> str:
     """The text of what follows a sign: a second sign is put in brackets."""
     text = _at_least(expression, level)
+    if text[0] == MINUS and isinstance(expression, Product) and expression.sign:
+        # −3 − (−7) × 2: the brackets are round the number with the sign.
+        first, rest = expression.factors[0], expression.factors[1:]
+        return " × ".join((_bracketed(_text(first)), *(_unsigned(factor, _FRACTION) for factor in rest)))
     return _bracketed(text) if text[0] == MINUS else text
 
 

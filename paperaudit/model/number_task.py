@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from paperaudit.model.ask import Accuracy
 from paperaudit.model.expression import Expression, RelationSign
 from paperaudit.model.topic import TopicTask
 
 CommonName = Literal["highest common factor", "lowest common multiple", "lowest common denominator", "common factors"]
-NumberKind = Literal["prime", "composite", "even", "odd", "square", "cube", "factor", "multiple", "triangular"]
+NumberKind = Literal[
+    "prime", "composite", "even", "odd", "square", "cube", "factor", "multiple", "triangular", "rational", "irrational"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +42,7 @@ class Listed(TopicTask):
     """Numbers of a kind: all factors of 24, the first five multiples of 7, the primes between 20 and 40.
 
     `of` is the number that factors or multiples are of. Of an endless kind, the first `count`, or those from
-    `low` to `high`. `counted` asks how many there are.
+    `low` to `high`. `counted` asks how many there are; of `one`, any of them will do.
     """
 
     kind: NumberKind
@@ -48,6 +51,7 @@ class Listed(TopicTask):
     low: Expression | None = None
     high: Expression | None = None
     counted: bool = False
+    one: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -68,11 +72,15 @@ class Remainder(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class IsOfKind(TopicTask):
-    """Whether a number is prime, even, a square, or a factor or a multiple of another."""
+    """Whether a number is prime, even, a square, or a factor or a multiple of another.
+
+    `named` says that the answer is the kind itself: rational or irrational.
+    """
 
     number: Expression
     kind: NumberKind
     of: Expression | None = None
+    named: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -160,3 +168,82 @@ class InBase(TopicTask):
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
         return f"a number in base {self.to}"
+
+
+@dataclass(frozen=True, slots=True)
+class RecurringAsFraction(TopicTask):
+    """A recurring decimal to be written as a fraction: `whole`.`fixed` and then `cycle` again and again.
+
+    `claimed` is the fraction that it is to be shown to be, where the paper prints it.
+    """
+
+    whole: int
+    fixed: str
+    cycle: str
+    claimed: Expression | None = None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a recurring decimal to be written as a fraction"
+
+
+@dataclass(frozen=True, slots=True)
+class PowerOf(TopicTask):
+    """A number or a calculation with powers to be written as one power; of `base` where one is named."""
+
+    expression: Expression
+    base: int = 0
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a number to be written as a power"
+
+
+@dataclass(frozen=True, slots=True)
+class InSurdForm(TopicTask):
+    """A calculation with roots whose result is asked for as a√n or a + b√n; `root` is n, or 0 where n is a letter."""
+
+    expression: Expression
+    root: int = 0
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a surd in a form that is named"
+
+
+@dataclass(frozen=True, slots=True)
+class InWords(TopicTask):
+    """A whole number to be written in words, or (`figures`) words to be written in figures."""
+
+    number: Expression
+    figures: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a number in words" if not self.figures else "a number in figures"
+
+
+@dataclass(frozen=True, slots=True)
+class FromList(TopicTask):
+    """The numbers of a list that are of a kind; `one` says that any of them will do."""
+
+    numbers: tuple[Expression, ...]
+    kind: NumberKind
+    of: Expression | None = None
+    one: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"numbers of a list that are of a kind: {self.kind}"
+
+
+@dataclass(frozen=True, slots=True)
+class Truncated(TopicTask):
+    """A number to be cut off behind so many decimal places or figures."""
+
+    number: Expression
+    accuracy: Accuracy
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a number to be truncated"

@@ -15,6 +15,10 @@ class TopicTask:
         """What is asked for, as half a sentence: "the mean of a list of numbers"."""
         return "something to be found"
 
+    def needs_givens(self) -> bool:
+        """Whether the ask alone leads nowhere: where no sentence gave anything, the whole is read as a story."""
+        return False
+
 
 @dataclass(frozen=True, slots=True)
 class TopicFact:

@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from paperaudit.errors import NoValue
+from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.arithmetic import worked_lines
-from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.measure import unit_of, without_units
 from paperaudit.maths.postfix import agree, decimal_value
 from paperaudit.maths.settled import Numerals
+from paperaudit.maths.surd_lines import has_roots, surd_lines
 from paperaudit.maths.units import conversion
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Step, StepKind
@@ -32,8 +33,10 @@ from paperaudit.strands.finishing import ChecksDisagree
 CONFIRMED = "worked out a second time in postfix order, on decimals of eighty figures"
 
 
-def calculated(expression: Expression, unit: str = "") -> tuple[Expression, ...]:
+def calculated(expression: Expression, unit: str = "", surds: bool = True) -> tuple[Expression, ...]:
     """The lines of a calculation, each confirmed by the second evaluation; measures are added up in `unit`.
+
+    Without `surds`, roots are not brought to simplest form: the result is to be rounded.
 
     Raises NoValue, UnitClash, BudgetExceeded, and ChecksDisagree where a line has another value.
     """
@@ -41,8 +44,25 @@ def calculated(expression: Expression, unit: str = "") -> tuple[Expression, ...]
         lines = worked_lines(expression, unit)
     except NotSurd:
         lines = (expression,)
+    if surds:
+        lines = _with_surd_lines(lines)
+    elif len(lines) > 1 and has_roots(lines[-1]) and not _roots_to_work_out(lines[-2]):
+        lines = lines[:-1]
     confirm(lines)
     return lines
+
+
+def _roots_to_work_out(line: Expression) -> bool:
+    """Whether something is still to be worked out under a root."""
+    roots = [part for part in _parts(line) if isinstance(part, Root)]
+    return any(not isinstance(root.radicand, Number) for root in roots)
+
+
+def _with_surd_lines(lines: tuple[Expression, ...]) -> tuple[Expression, ...]:
+    """The lines with those put in that a pupil writes between roots and their simplest form."""
+    if len(lines) < 2 or unit_of(lines[-1]) or not has_roots(lines[-2]) or Numerals.of(lines[-2]).decimals:
+        return lines
+    return (*lines[:-2], *surd_lines(lines[-2], lines[-1]))
 
 
 def confirm(lines: Sequence[Expression]) -> None:
@@ -90,6 +110,8 @@ def skill_of(expression: Expression) -> str:
         return "percentage of a quantity" if whole else "percentages"
     if numerals.fractions or any(isinstance(part, Of) for part in parts):
         return "fractions"
+    if any(map(_is_surd, parts)):
+        return "surds"
     if operations and operations <= {Power, Root}:
         return "powers and roots"
     if len(operations) > 1:
@@ -103,6 +125,18 @@ def skill_of(expression: Expression) -> str:
 
 def _parts(expression: Expression) -> Sequence[Expression]:
     return (expression, *(inner for part in parts_of(expression) for inner in _parts(part)))
+
+
+def _is_surd(part: Expression) -> bool:
+    """Whether a square root stands there that does not come out."""
+    return isinstance(part, Root) and part.degree == 2 and isinstance(part.radicand, Number) and not _comes_out(part)
+
+
+def _comes_out(root: Root) -> bool:
+    try:
+        return rational_value(root) is not None
+    except (NoValue, BudgetExceeded):
+        return True
 
 
 def _is_directed(part: Expression) -> bool:
@@ -131,8 +165,6 @@ def is_numeric(expression: Expression) -> bool:
 
 def rational(expression: Expression) -> Fraction:
     """The value of a settled number without its unit; raises NoValue where it is irrational."""
-    from paperaudit.maths.exact import rational_value
-
     value = rational_value(without_units(expression, unit_of(expression)))
     if value is None:
         raise NoValue(f"{write(expression)} is irrational")

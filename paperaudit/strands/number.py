@@ -4,13 +4,17 @@ from dataclasses import replace
 from itertools import pairwise
 
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
-from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.exact import NotSurd, exact_value
 from paperaudit.maths.measure import UnitClash, unit_of, without_units
+from paperaudit.maths.settled import fraction_parts
+from paperaudit.maths.surd import Surd
+from paperaudit.maths.surd_lines import has_roots
 from paperaudit.maths.units import conversion, unit_named
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Find, Rounded, Transform, WriteAs
 from paperaudit.model.derivation import Answer, Derivation, Derived, NotRead, Outcome, Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Measured
+from paperaudit.model.number_task import InSurdForm, PowerOf
 from paperaudit.model.reading import Reading
 from paperaudit.strands.calculating import (
     CONFIRMED,
@@ -23,6 +27,9 @@ from paperaudit.strands.calculating import (
     skill_of,
 )
 from paperaudit.strands.finishing import ChecksDisagree, answer_of, finished
+from paperaudit.strands.numbers.powers import as_power
+from paperaudit.strands.numbers.recurring import as_recurring, is_endless
+from paperaudit.strands.powers_of_ten import in_standard_form
 from paperaudit.strands.substitution import is_substitution, numbers_given, substituted, wanted_values
 from paperaudit.strands.written_forms import FORMS, form_texts
 
@@ -37,8 +44,10 @@ class NumberStrand:
         if reading.ask is None:
             return False
         match reading.ask.task:
-            case Transform("evaluate" | "simplify", expression) | Rounded(expression) | WriteAs(expression):
+            case Transform("evaluate" | "simplify" | "expand", expression) | Rounded(expression) | WriteAs(expression):
                 return is_numeric(expression) or is_substitution(reading)
+            case InSurdForm():
+                return True
             case Find(wanted):
                 return all(map(is_numeric, wanted)) or is_substitution(reading)
         return False
@@ -66,8 +75,12 @@ def _derive(reading: Reading, ask: Ask) -> Outcome:
             return _written(expression, form, ask)
         case Rounded(expression):
             return _worked_out((expression,), ask)
+        case InSurdForm(expression, root):
+            return _in_surd_form(expression, root, ask)
     if is_substitution(reading):
         return _substituted(reading, ask)
+    if isinstance(ask.task, Transform) and ask.task.command == "simplify" and fraction_parts(ask.task.expression):
+        return _written(ask.task.expression, "lowest terms", ask)
     wanted = ask.task.wanted if isinstance(ask.task, Find) else ()
     return _worked_out((ask.task.expression,) if isinstance(ask.task, Transform) else wanted, ask)
 
@@ -76,7 +89,7 @@ def _worked_out(expressions: tuple[Expression, ...], ask: Ask) -> Outcome:
     answers: list[Answer] = []
     steps: list[Step] = []
     for expression in expressions:
-        lines = calculated(expression, ask.unit)
+        lines = calculated(expression, ask.unit, surds=ask.accuracy is None)
         working = calculation_steps(lines, skill_of(expression))
         answer, closing = finished(lines[-1], ask, working[-1].statement)
         if closing and len(lines) == 1:
@@ -85,6 +98,17 @@ def _worked_out(expressions: tuple[Expression, ...], ask: Ask) -> Outcome:
         answers.append(answer)
         steps.extend((*working, *closing))
     return Derived(tuple(answers), (Derivation(tuple(steps), CONFIRMED),))
+
+
+def _in_surd_form(expression: Expression, root: int, ask: Ask) -> Outcome:
+    """A surd in the form that is named; one with other roots does not have it."""
+    outcome = _worked_out((expression,), replace(ask, task=Transform("simplify", expression)))
+    value = exact_value(expression)
+    roots = set(value.parts) - {1} if isinstance(value, Surd) else set()
+    if len(roots) > 1 or (root and roots and roots != {root}):
+        answers = outcome.answers[0].text if isinstance(outcome, Derived) else write(expression)
+        return NotRead(f"it is {answers}, which does not have the form that is asked for")
+    return outcome
 
 
 def _joined(expression: Expression, closing: tuple[Step, ...]) -> tuple[Step, ...]:
@@ -135,6 +159,16 @@ def _letters(expression: Expression) -> tuple[Expression, ...]:
 
 def _written(expression: Expression, form: str, ask: Ask) -> Outcome:
     """A number in another form, or in another unit."""
+    if form == "standard form":
+        return in_standard_form(expression, ask)
+    if form == "index form":
+        return as_power(PowerOf(expression), None)
+    form = "decimal" if form == "ordinary number" else form
+    if form in ("decimal", "recurring decimal") and ask.accuracy is None and is_endless(expression):
+        return as_recurring(expression)
+    form = "decimal" if form == "recurring decimal" else form
+    if form == "lowest terms" and has_roots(expression):
+        return _worked_out((expression,), ask)
     lines = calculated(expression) if form != "lowest terms" else (expression,)
     if unit_named(form) is not None:
         return _in_unit(lines, form, ask)

@@ -8,6 +8,7 @@ from paperaudit.strands.chance.strand import ChanceStrand
 from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.strands.number import NumberStrand
+from paperaudit.strands.numbers.claims import NumericClaimsStrand
 from paperaudit.strands.numbers.strand import NumbersStrand
 from paperaudit.strands.statistics.strand import StatisticsStrand
 from paperaudit.strands.stories.strand import StoriesStrand
@@ -15,6 +16,7 @@ from paperaudit.strands.strand import FindsOtherWays, Strand
 
 STRANDS: tuple[Strand, ...] = (
     StoriesStrand(),
+    NumericClaimsStrand(),
     GeometryStrand(),
     EquationsStrand(),
     NumberStrand(),

@@ -15,6 +15,7 @@ from paperaudit.model.derivation import (
     Several,
 )
 from paperaudit.model.reading import Reading
+from paperaudit.model.topic import TopicTask
 
 
 def compare_with_key(reading: Reading, outcome: Outcome) -> Comparison | None:
@@ -58,6 +59,7 @@ def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None
 def _claims_what_is_false(reading: Reading, outcome: Derived | Several) -> bool:
     """Whether the part asks to show or prove what the derivation contradicts: the claim is its stated answer."""
     task = reading.ask.task if reading.ask else None
-    if not isinstance(task, Establish) or task.how == "decide":
+    if isinstance(task, Establish) and task.how == "decide":
         return False
-    return any(answer.text.startswith("false") for answer in outcome.answers)
+    claims = isinstance(task, Establish | TopicTask)
+    return claims and any(answer.text.startswith("false") for answer in outcome.answers)

@@ -50,10 +50,18 @@ _FORM = re.compile(
 )
 _ANSWER_AS = re.compile(
     r",? ?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) your answers? (?:as|in) (?:an? )?"
-    r"(?:(?:common |decimal |mixed |improper |proper )?(?:fraction|number)|decimal|percentage|terms of π"
-    r"|(?:surd|exponential|index|standard|scientific) (?:form|notation)|words)"
+    r"(?P<form>(?:common |decimal |mixed |improper |proper )?(?:fraction|number)|decimal|percentage|terms of π"
+    r"|(?:surd|exponential|index|standard|scientific|standard index|power) (?:form|notation)|words)"
     r"(?: in (?:its |the )?(?:simplest form|lowest terms))?"
 )
+_FORMS = {
+    "standard": "standard form",
+    "scientific": "standard form",
+    "index": "index form",
+    "exponential": "index form",
+    "power": "index form",
+    "mixed": "mixed number",
+}
 _TO_SCALE = re.compile(
     r"""[,;(]? \s? (?: the \s )? (?: (?: diagram | figure | sketch | drawing ) s? \s (?: is | are )? \s? )?
     not \s (?: drawn \s )? (?: to \s scale | accurately ) (?: \s drawn )? \)?""",
@@ -73,7 +81,8 @@ _KEEPS_UNIT = re.compile(r"(?:write|express|convert|change|rewrite)\b")
 class Asides:
     """What was said along with an ask, and the sentence that is left without it.
 
-    `reasons` is None where nothing was said of them; `terms` are the letters of "in terms of x".
+    `reasons` is None where nothing was said of them; `terms` are the letters of "in terms of x"; `form` names
+    the form of the answer where it changes what counts as right ("standard form", "index form").
     """
 
     rest: Notation
@@ -83,6 +92,7 @@ class Asides:
     not_to_scale: bool = False
     terms: str = ""
     lowest: bool = False
+    form: str = ""
 
 
 def asides_of(notation: Notation) -> Asides:
@@ -95,9 +105,11 @@ def asides_of(notation: Notation) -> Asides:
     terms, rest = _taken(rest, _TERMS)
     form, rest = _taken(rest, _FORM)
     unit, rest = _unit(rest)
-    _, rest = _taken(rest, _ANSWER_AS)
+    written, rest = _taken(rest, _ANSWER_AS)
     reasons = False if denied else True if wanted else None
-    return Asides(rest, accuracy, unit, reasons, bool(marked), terms.group(1) if terms else "", bool(form))
+    wanted_form = _FORMS.get(written["form"].split(" ")[0], "") if written else ""
+    in_terms = terms.group(1) if terms else ""
+    return Asides(rest, accuracy, unit, reasons, bool(marked), in_terms, bool(form), wanted_form)
 
 
 def is_not_to_scale(text: str, alone: bool = False) -> bool:

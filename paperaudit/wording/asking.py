@@ -18,7 +18,7 @@ from paperaudit.wording.clauses import statement_grammar
 from paperaudit.wording.implied import by_size
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of, read_clauses
-from paperaudit.wording.tasks import task_of
+from paperaudit.wording.tasks import in_form, task_of
 from paperaudit.wording.the_circle import Known
 from paperaudit.wording.topics.reading import topic_task
 from paperaudit.wording.unread import not_read
@@ -112,6 +112,7 @@ def _read_asked(text: str, place: Place, where: Where, scene: Scene) -> Asked | 
         task = topic_task(asides)
         if task is not None:
             said = asides.rest.source.strip(" .")
+            task = in_form(task, asides.form)
             return Asked(Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place=place))
         tree = parsed(statement_grammar(), "asked", asides.rest.text)
         return _asked(tree, asides, place, where, scene)
@@ -131,7 +132,7 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
     if ask.expr_name == "find" and (said_too := tuple(dict.fromkeys(by_size(ask, scene)))):
         spoken = asides.rest.source_of(ask.start, ask.end)
         conditions.append(Given(spoken, said_too, Origin.TEXT, place))
-    task = task_of(ask, tuple(conditions), asides, scene)
+    task = in_form(task_of(ask, tuple(conditions), asides, scene), asides.form)
     spoken = ask if ask.expr_name != "find" or isinstance(task, Rounded | WriteAs) else the(ask, "wanted")
     said = asides.rest.source_of(_start(spoken), spoken.end)
     if isinstance(task, Rounded | WriteAs):

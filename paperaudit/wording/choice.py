@@ -11,7 +11,7 @@ from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.prose import Prose
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.sentences import is_mathematics
-from paperaudit.wording.tasks import is_numeric
+from paperaudit.wording.tasks import in_form, is_numeric
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,4 +114,5 @@ def _completed(ask: Ask, part: Part, proses: Sequence[Prose]) -> Ask:
     unit = ask.unit or next((aside.unit for aside in asides if aside.unit), "")
     said = next((aside.reasons for aside in asides if aside.reasons is not None), False)
     reasons = part.reasons if part.reasons is not None else ask.reasons or said
-    return replace(ask, accuracy=accuracy, unit=unit, reasons=reasons)
+    form = next((aside.form for aside in asides if aside.form), "")
+    return replace(ask, task=in_form(ask.task, form), accuracy=accuracy, unit=unit, reasons=reasons)

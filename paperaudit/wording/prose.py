@@ -1,7 +1,7 @@
 """Reads the sentences of a text: facts, asks, instructions that go with an ask, and scenery."""
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
@@ -89,6 +89,9 @@ def _read_sentence(sentence: Sentence, line: Line, scene: Scene, prose: Prose) -
         asked = read_asked(sentence.text, line.place, "text", scene)
         if isinstance(asked, Asked):
             prose.asks.append(asked)
+            if asked.ask.accuracy != asides.accuracy:
+                # The accuracy is that of a size in the sentence: "x = 3.4 correct to 1 decimal place, find …".
+                prose.asides[-1] = replace(asides, accuracy=asked.ask.accuracy)
         elif "\n" in sentence.text:
             prose.asides.pop()
             _read_lines(sentence, line, scene, prose)

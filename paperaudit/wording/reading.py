@@ -5,6 +5,7 @@ from dataclasses import replace
 from paperaudit.model.fact import Given, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
+from paperaudit.model.topic import TopicTask
 from paperaudit.wording.asides import is_not_to_scale
 from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
@@ -24,10 +25,15 @@ def read(question: Question, part: Part) -> Reading:
     A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
     """
     reading = _read_sentences(question, part)
-    if reading.ask is not None and not reading.unread:
+    if reading.ask is not None and not reading.unread and not _lacks_givens(reading):
         return reading
     told = topic_story(question, part, Scene(letters_used(question, part), commas_used(question, part)))
     return reading if told is None else Reading(question, part, told.givens, told.ask)
+
+
+def _lacks_givens(reading: Reading) -> bool:
+    task = reading.ask.task if reading.ask is not None else None
+    return isinstance(task, TopicTask) and task.needs_givens() and not reading.givens
 
 
 def _read_sentences(question: Question, part: Part) -> Reading:

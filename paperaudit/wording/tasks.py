@@ -44,7 +44,11 @@ _COMMANDS: tuple[tuple[str, Command], ...] = (
     ("evaluate", "evaluate"),
 )
 _FORMS = (
-    (r"(?:recurring |terminating )?decimal(?: fraction| number)?", "decimal"),
+    (r"recurring decimal(?: fraction)?", "recurring decimal"),
+    (r"(?:terminating )?decimal(?: fraction| number)?", "decimal"),
+    (r"(?:standard(?: index)?|scientific) (?:form|notation)", "standard form"),
+    (r"(?:ordinary|normal)(?: decimal)? (?:number|form|notation|decimal)|full", "ordinary number"),
+    (r"(?:index|exponential|power) (?:form|notation)|single power", "index form"),
     (r"(?:common |proper |vulgar |single )?fraction", "fraction"),
     (r"percentage|percent|%", "percentage"),
     (r"mixed (?:number|fraction)", "mixed number"),
@@ -75,6 +79,14 @@ def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Sc
             return Subject(letters_named(node)[0], relation)
         case _:
             return _find(node, conditions, asides, scene)
+
+
+def in_form(task: Task, form: str) -> Task:
+    """A calculation with numbers whose answer is asked for in a form: WriteAs; any other task as it is."""
+    match task:
+        case Transform("evaluate" | "simplify", expression) | Rounded(expression) if form and is_numeric(expression):
+            return WriteAs(expression, form)
+    return task
 
 
 def form_named(words: str) -> str:

@@ -284,7 +284,7 @@ def test_a_sine_has_no_unit() -> None:
 
 
 def test_a_form_that_is_not_known_is_left_open() -> None:
-    assert agreement("4700", "4700", ask=Ask(task("standard form"), "")) is CANNOT_TELL
+    assert agreement("4700", "4700", ask=Ask(task("engineering form"), "")) is CANNOT_TELL
 
 
 def test_answers_that_are_read_already() -> None:

@@ -219,7 +219,8 @@ def test_the_strand_leaves_letters_and_figures_to_others() -> None:
 
 
 def measured(number: Number) -> st.SearchStrategy[Expression]:
-    return st.sampled_from(["", "", "cm", "kg", "$"]).map(lambda unit: Measured(number, unit) if unit else number)
+    units = [""] if number.form is NumberForm.PERCENT else ["", "", "cm", "kg", "$"]
+    return st.sampled_from(units).map(lambda unit: Measured(number, unit) if unit else number)
 
 
 numbers = st.one_of(

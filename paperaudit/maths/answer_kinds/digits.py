@@ -3,6 +3,7 @@
 import re
 
 from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.number_words import from_words
 from paperaudit.maths.parse import read_expression
 from paperaudit.maths.same_value import same_value
 from paperaudit.model.ask import Ask
@@ -63,3 +64,23 @@ def compare_place(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compari
         return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read: {error}")
     same = same_value(value, answer.value) is True
     return Comparison(Agreement.AGREES) if same else Comparison(Agreement.DIFFERS, f"it stands for {answer.text}")
+
+
+def compare_number_words(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
+    """A number in words, by the number that they name."""
+    try:
+        value = from_words(stated)
+    except ExpressionNotRead as error:
+        return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read: {error}")
+    same = value == from_words(derived[0].text)
+    return Comparison(Agreement.AGREES) if same else Comparison(Agreement.DIFFERS, f"it is {derived[0].text}")
+
+
+def compare_word(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
+    """One of two words that the question gives: rational or irrational."""
+    words = re.findall(r"\b(?:ir)?rational\b", stated.casefold())
+    denied = re.search(r"\bnot\b", stated.casefold())
+    if len(words) != 1 or denied:
+        return Comparison(Agreement.CANNOT_TELL, f"“{stated.strip()}” could not be compared with {derived[0].text}")
+    same = words[0] == derived[0].text
+    return Comparison(Agreement.AGREES) if same else Comparison(Agreement.DIFFERS, f"it is {derived[0].text}")

@@ -59,15 +59,24 @@ def compare_numbers(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compa
     return _compare(stated, derived, lambda ours, theirs: _set_fault(ours, theirs, derived[0].text))
 
 
+def compare_one(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
+    """One or more of the numbers of a list, any of which will do."""
+    text = derived[0].text
+    return _compare(stated, derived, lambda ours, theirs: _foreign(ours, theirs, text) or ("" if theirs else "none"))
+
+
 def compare_in_order(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
     """A list in the order that was asked for."""
     return _compare(stated, derived, lambda ours, theirs: _order_fault(ours, theirs, derived[0].text))
 
 
+def _foreign(ours: list[Expression], theirs: list[Expression], text: str) -> str:
+    return next((f"{write(value)} is not one of them: {text}" for value in theirs if not _among(value, ours)), "")
+
+
 def _set_fault(ours: list[Expression], theirs: list[Expression], text: str) -> str:
-    for value in theirs:
-        if not _among(value, ours):
-            return f"{write(value)} is not one of them: {text}"
+    if fault := _foreign(ours, theirs, text):
+        return fault
     missing = [write(value) for value in ours if not _among(value, theirs)]
     return f"not all of them are stated: {', '.join(missing)} is missing" if missing else ""
 

@@ -1,16 +1,18 @@
 """Whether a number is prime, even, a square, a factor or a multiple; and lists of numbers of a kind."""
 
-from math import isqrt
+from math import isqrt, prod
 
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths import primes
+from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.number_task import IsOfKind, Listed, NumberKind
 from paperaudit.model.reading import Reading
-from paperaudit.strands.numbers.factors import SKILL, listed_text
+from paperaudit.strands.numbers.factors import SKILL, index_form, listed_text
 from paperaudit.strands.numbers.working import Working, natural, number, require, text_of, whole, with_givens
 
 _LONGEST = 100
+_FEW = 12
 _WIDEST = 100_000
 _ARTICLES = {"even": "an even", "odd": "an odd"}
 
@@ -22,11 +24,11 @@ def is_of_kind(task: IsOfKind, reading: Reading) -> Derived:
     working = Working(SKILL, used)
     if task.of is not None:
         return _divides(task, size, reading, working)
-    holds = _shown(task.kind, size, working)
-    require(holds == _holds(task.kind, size), f"whether {size} is {task.kind}")
+    true = shown(task.kind, size, working)
+    require(true == holds(task.kind, size), f"whether {size} is {task.kind}")
     named = f"{_ARTICLES.get(task.kind, 'a ' + task.kind)} number"
-    working.conclude(f"{text_of(size)} is {'' if holds else 'not '}{named}", "yes" if holds else "no")
-    return working.derived(Answer("yes" if holds else "no"), confirmed_by=_AGAIN[task.kind])
+    working.conclude(f"{text_of(size)} is {'' if true else 'not '}{named}", "yes" if true else "no")
+    return working.derived(Answer("yes" if true else "no"), confirmed_by=_AGAIN[task.kind])
 
 
 _AGAIN = {
@@ -49,17 +51,17 @@ def _divides(task: IsOfKind, size: int, reading: Reading, working: Working) -> D
     if below < 1:
         raise NoValue(f"{below} as a factor")
     times, rest = divmod(above, below)
-    holds = rest == 0
-    require(holds == (below * times == above), f"whether {below} divides {above}")
-    tail = "" if holds else f" remainder {rest}"
+    true = rest == 0
+    require(true == (below * times == above), f"whether {below} divides {above}")
+    tail = "" if true else f" remainder {rest}"
     working.say(f"{text_of(above)} ÷ {below} = {text_of(times)}{tail}")
     pair = (above, below) if task.kind == "multiple" else (below, above)
-    name = f"{text_of(pair[0])} is {'' if holds else 'not '}a {task.kind} of {text_of(pair[1])}"
-    working.conclude(name, "yes" if holds else "no")
-    return working.derived(Answer("yes" if holds else "no"), confirmed_by="quotient times divisor compared with it")
+    name = f"{text_of(pair[0])} is {'' if true else 'not '}a {task.kind} of {text_of(pair[1])}"
+    working.conclude(name, "yes" if true else "no")
+    return working.derived(Answer("yes" if true else "no"), confirmed_by="quotient times divisor compared with it")
 
 
-def _shown(kind: NumberKind, size: int, working: Working) -> bool:
+def shown(kind: NumberKind, size: int, working: Working) -> bool:
     """Whether a number is of a kind, with the line that a pupil writes for it."""
     match kind:
         case "prime" | "composite":
@@ -112,7 +114,7 @@ def _root_below(size: int, degree: int) -> int:
     return low
 
 
-def _holds(kind: NumberKind, size: int) -> bool:
+def holds(kind: NumberKind, size: int) -> bool:
     """The same another way."""
     match kind:
         case "prime":
@@ -136,7 +138,9 @@ def listed(task: Listed, reading: Reading) -> Derived:
     working = Working(SKILL)
     of = _value(task.of, reading, working) if task.of is not None else 0
     values = _values(task, of, reading, working)
-    if len(values) > _LONGEST and not task.counted:
+    if task.kind == "factor" and task.counted and len(values) > _FEW:
+        return _counted_factors(of, values, working)
+    if len(values) > _LONGEST:
         raise BudgetExceeded("a list of hundreds of numbers")
     require(_same(task, of, values, reading), "the list of numbers")
     text = listed_text(values)
@@ -149,7 +153,20 @@ def listed(task: Listed, reading: Reading) -> Derived:
         working.conclude(f"{len(values)} numbers", str(len(values)))
         return working.derived(Answer(str(len(values)), number(len(values))), confirmed_by=check)
     working.conclude(text or "there is none", text)
-    return working.derived(Answer(text or "none", kind="numbers"), confirmed_by=check)
+    return working.derived(
+        Answer(text or "none", kind="one of numbers" if task.one and len(values) > 1 else "numbers"), confirmed_by=check
+    )
+
+
+def _counted_factors(of: int, values: list[int], working: Working) -> Derived:
+    """How many factors a number has, by the exponents of its primes."""
+    found = primes.prime_factors(of)
+    exponents = [count for _, count in primes.powers(found)]
+    working.say(f"{of} = {write(index_form(found))}")
+    count = prod(exponent + 1 for exponent in exponents)
+    working.say(f"{' × '.join(f'({exponent} + 1)' for exponent in exponents)} = {count}", str(count))
+    require(count == len(values), f"the number of factors of {of}")
+    return working.derived(Answer(str(count), number(count)), confirmed_by="all factors put together from the primes")
 
 
 def _value(expression: object, reading: Reading, working: Working) -> int:
@@ -173,7 +190,7 @@ def _values(task: Listed, of: int, reading: Reading, working: Working) -> list[i
         value = _nth(task.kind, at, of)
         if high is not None and value > high:
             break
-        if value >= low and (task.kind not in ("prime", "composite") or _holds(task.kind, value)):
+        if value >= low and (task.kind not in ("prime", "composite") or holds(task.kind, value)):
             found.append(value)
         if high is None and len(found) == task.count:
             break
@@ -217,4 +234,4 @@ def _is(kind: NumberKind, value: int, of: int) -> bool:
     if kind in ("prime", "composite"):
         divisible = any(value % one == 0 for one in range(2, isqrt(value) + 1))
         return value > 1 and divisible == (kind == "composite")
-    return _holds(kind, value)
+    return holds(kind, value)

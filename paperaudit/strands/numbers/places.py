@@ -5,11 +5,14 @@ from fractions import Fraction
 
 from paperaudit.errors import NoValue
 from paperaudit.maths.number_forms import as_decimal, decimal_places, whole_or_fraction
+from paperaudit.maths.number_words import from_words, in_words
+from paperaudit.maths.rounding import step_of
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived
-from paperaudit.model.number_task import DigitAt, ValueOfDigit
+from paperaudit.model.expression import Number, NumberForm
+from paperaudit.model.number_task import DigitAt, InWords, Truncated, ValueOfDigit
 from paperaudit.model.reading import Reading
-from paperaudit.strands.numbers.working import Working, exact, number, require, with_givens
+from paperaudit.strands.numbers.working import Working, exact, number, require, whole, with_givens
 
 SKILL = "place value"
 PLACES = {
@@ -70,8 +73,8 @@ def _digits(size: Fraction) -> dict[int, int]:
     if places is None:
         raise NoValue("endless decimals")
     text = format(Decimal(size.numerator) / Decimal(size.denominator), "f")
-    whole, _, decimals = text.partition(".")
-    found = {power: int(digit) for power, digit in enumerate(reversed(whole))}
+    front, _, decimals = text.partition(".")
+    found = {power: int(digit) for power, digit in enumerate(reversed(front))}
     return dict(sorted({**found, **{-1 - at: int(digit) for at, digit in enumerate(decimals)}}.items(), reverse=True))
 
 
@@ -79,3 +82,33 @@ def _taken_apart(digits: dict[int, int]) -> str:
     """The number as its digits with their places: 3 thousands + 4 hundreds + 5 units."""
     named = [f"{digit} {PLACES.get(power, f'× 10^{power}')}" for power, digit in digits.items() if digit]
     return " + ".join(named) or "0 units"
+
+
+def worded(task: InWords, reading: Reading) -> Derived:
+    """A whole number in words, or words in figures."""
+    expression, used = with_givens(task.number, reading)
+    size = whole(expression)
+    text = in_words(size)
+    require(from_words(text) == size, f"{size} in words")
+    working = Working(SKILL, used)
+    check = "the words read back into figures"
+    if task.figures:
+        working.conclude(str(size), str(size))
+        return working.derived(Answer(str(size), number(size)), confirmed_by=check)
+    working.conclude(text, text)
+    return working.derived(Answer(text, number(size), kind="number words"), confirmed_by=check)
+
+
+def truncated(task: Truncated, reading: Reading) -> Derived:
+    """A number cut off, without rounding."""
+    expression, used = with_givens(task.number, reading)
+    value = exact(expression)
+    step = step_of(task.accuracy, value)
+    size = abs(value) // step * step
+    require(size <= abs(value) < size + step, f"{write(expression)} truncated")
+    places = decimal_places(step) or 0
+    signed = -size if value < 0 else size
+    shown = Number(signed, NumberForm.DECIMAL if places else NumberForm.INTEGER, places)
+    working = Working("rounding", used)
+    working.conclude(f"{write(expression)} is cut off to {write(shown)}", write(shown))
+    return working.derived(Answer(write(shown), shown, kind="bound"), confirmed_by="one step further is too much")

@@ -6,23 +6,42 @@ from typing import Any
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.measure import UnitClash
+from paperaudit.model.accuracy_task import Bound, Estimated
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.number_task import (
     Common,
     DigitAt,
+    FromList,
     InBase,
     InOrder,
+    InWords,
     IsOfKind,
     Listed,
     Picked,
+    PowerOf,
     PrimeFactors,
+    RecurringAsFraction,
     Related,
     Remainder,
+    Truncated,
     ValueOfDigit,
 )
 from paperaudit.model.reading import Reading
+from paperaudit.model.set_task import SetAsked
 from paperaudit.strands.finishing import ChecksDisagree
-from paperaudit.strands.numbers import bases, factors, kinds, ordering, places
+from paperaudit.strands.numbers import (
+    bases,
+    bounds,
+    estimating,
+    factors,
+    kinds,
+    ordering,
+    picking,
+    places,
+    powers,
+    recurring,
+    sets,
+)
 
 Derive = Callable[[Any, Reading], Outcome]
 
@@ -30,7 +49,10 @@ DERIVATIONS: dict[type, Derive] = {
     Common: factors.common,
     PrimeFactors: factors.in_primes,
     Remainder: factors.remainder,
-    IsOfKind: kinds.is_of_kind,
+    IsOfKind: picking.of_kind,
+    FromList: picking.from_list,
+    InWords: places.worded,
+    Truncated: places.truncated,
     Listed: kinds.listed,
     InOrder: ordering.in_order,
     Picked: ordering.picked,
@@ -38,6 +60,11 @@ DERIVATIONS: dict[type, Derive] = {
     DigitAt: places.digit_at,
     ValueOfDigit: places.value_of_digit,
     InBase: bases.in_base,
+    RecurringAsFraction: recurring.as_fraction,
+    PowerOf: powers.as_power,
+    Estimated: estimating.estimated,
+    Bound: bounds.bound,
+    SetAsked: sets.asked,
 }
 """By the task of the ask."""
 

@@ -1,12 +1,15 @@
 """Asks about digits: "What is the hundreds digit of 3456?", "Convert 1011₂ to base 10"."""
 
 import re
+from fractions import Fraction
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.number_words import from_words
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.ask import Task
-from paperaudit.model.number_task import DigitAt, InBase, ValueOfDigit
+from paperaudit.model.expression import Number
+from paperaudit.model.number_task import DigitAt, InBase, InWords, Truncated, ValueOfDigit
 from paperaudit.wording.accuracy import COUNTS
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
@@ -35,18 +38,28 @@ _POWERS = {
 }
 _BASES = {"binary": 2, "octal": 8, "denary": 10, "decimal": 10, "hex": 16, "hexadecimal": 16, "sixteen": 16}
 _LOWERED = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
+_RULES = (
+    "in_words", "in_figures", "truncate", "digit_of", "worth_in", "worth", "in_base_what", "converted", "from_to",
+    "sum_in_base",
+)  # fmt: skip
 _SUBSCRIPT = re.compile(r"[₀-₉]+")
 
 
 def _task(node: Node, asides: Asides) -> Task:
-    chosen = the(node, "digit_of", "worth", "in_base_what", "converted", "from_to", "sum_in_base")
-    if asides.accuracy is not None or asides.unit:
+    chosen = the(node, *_RULES)
+    if chosen.expr_name == "truncate" and asides.accuracy is not None:
+        return Truncated(number_in(the(chosen, "item")), asides.accuracy)
+    if asides.accuracy is not None or asides.unit or chosen.expr_name == "truncate":
         raise NotUnderstood("an accuracy or a unit with a question about digits", 0)
     match chosen.expr_name:
+        case "in_words":
+            return InWords(number_in(the(chosen, "item"), letters=False))
+        case "in_figures":
+            return InWords(Number(Fraction(from_words(the(chosen, "number_words").text))), figures=True)
         case "digit_of":
             name = re.sub("-", " ", the(chosen, "place_name").text).rstrip("s")
             return DigitAt(number_in(the(chosen, "item")), _POWERS[name])
-        case "worth":
+        case "worth" | "worth_in":
             return ValueOfDigit(number_in(the(chosen, "item")), int(the(chosen, "digit").text.strip("′")))
         case "in_base_what":
             return _all_in(chosen, _base(the(chosen, "base").text))
@@ -133,7 +146,8 @@ TOPIC = Topic(
     re.compile(
         r"\bbase (?:\d|t|f|s|e|n)|\b(?:binary|denary|octal|hex\w*|digit)\b|_\{?\d|\b(?:place )?value of"
         r"|(?:units?|ones?|tens|tenths|hundreds|hundredths|thousands|thousandths|millions) (?:digit|place|column)"
-        r"|(?:stand for|represent|worth)|[0-9][0-9a-z]*[2-9] [+×*-] [0-9]"
+        r"|(?:stand for|represent|worth)|\bin (?:words|word form|figures|digits|numerals)\b"
+        r"|using (?:figures|digits)|\btruncate\b|[0-9][0-9a-z]*[2-9] [+×*-] [0-9]"
     ),
     "digits.peg",
     _task,

@@ -12,6 +12,7 @@ from paperaudit.model.expression import Expression, Number
 from paperaudit.model.number_task import (
     Common,
     CommonName,
+    FromList,
     IsOfKind,
     Listed,
     NumberKind,
@@ -40,13 +41,18 @@ _KINDS: tuple[tuple[str, NumberKind], ...] = (
     ("perfect square", "square"),
     ("cube", "cube"),
     ("perfect cube", "cube"),
+    ("rational", "rational"),
+    ("irrational", "irrational"),
 )
+_RULES = (
+    "common", "primes", "index_only", "listed", "listed_first", "counted", "remainder", "from_list", "divides",
+    "either", "kind",
+)  # fmt: skip
 _INDEX = re.compile(r"\b(?:index|exponent(?:ial)?|power) (?:form|notation)\b|\b(?:indices|exponents|powers)\b")
 
 
 def _task(node: Node, asides: Asides) -> Task:
-    chosen = first(node, "common", "primes", "index_only", "listed", "listed_first", "counted", "remainder", "divides",
-                   "kind")  # fmt: skip
+    chosen = first(node, *_RULES)
     if chosen is None or asides.accuracy is not None or asides.unit:
         raise NotUnderstood("an accuracy or a unit with a question about factors", 0)
     match chosen.expr_name:
@@ -60,11 +66,28 @@ def _task(node: Node, asides: Asides) -> Task:
             return PrimeFactors(number_in(the(chosen, "item")), form)
         case "remainder":
             return Remainder(*without_units(numbers_in(chosen)))
+        case "from_list":
+            return _from_list(chosen)
+        case "either":
+            return IsOfKind(number_in(the(chosen, "item"), letters=False), "rational", named=True)
         case "divides":
             return _divides(chosen)
         case "kind":
             return IsOfKind(number_in(the(chosen, "item")), _kind(the(chosen, "single_kind").text))
     return _listed(chosen)
+
+
+def _from_list(node: Node) -> FromList:
+    """The numbers of a list that are prime, square, factors of 24 …; any one where the words are singular."""
+    words = the(node, "listed_kind")
+    of = first(words, "count_of")
+    if of is not None:
+        kind: NumberKind = "factor" if re.match(r"(?:an? |the )?(?:factor|divisor)", words.text) else "multiple"
+    else:
+        kind = _kind(words.text)
+    numbers = tuple(number_in(item, letters=False) for item in every(the(node, "items"), "item"))
+    plural = re.search(r"(?:factors|divisors|multiples|numbers|primes|squares|cubes)\b|\bare\b|\ball\b", node.text)
+    return FromList(numbers, kind, Number(Fraction(of.text)) if of is not None else None, plural is None)
 
 
 def _divides(node: Node) -> IsOfKind:
@@ -84,10 +107,12 @@ def _listed(node: Node) -> Listed:
     kind: NumberKind = _kind(plural.text) if plural is not None else "factor"
     if plural is None and "multiples of" in node.text:
         kind = "multiple"
+    single = first(node, "single_kind")
+    kind = _kind(single.text) if single is not None else kind
     low, high = _bounds(bounds) if bounds is not None else (None, None)
     amount = int(COUNTS.get(count.text, count.text)) if count is not None else 0
     of = items[0] if items else None
-    return Listed(kind, of, amount, low, high, node.expr_name == "counted")
+    return Listed(kind, of, amount, low, high, node.expr_name == "counted", single is not None)
 
 
 def _bounds(node: Node) -> tuple[Expression | None, Expression | None]:
@@ -104,7 +129,8 @@ TOPIC = Topic(
     "factors and multiples",
     re.compile(
         r"\b(?:common (?:factor|divisor|multiple|denominator)|HCF|LCM|GCD|GCF|hcf|lcm|gcd|gcf|factors?|divisors?"
-        r"|multiples?|divisible|divides?|divided by|prim(?:e|es)|composite|even|odd|square|cube|triang\w+) ?",
+        r"|multiples?|divisible|divides?|divided by|prim(?:e|es)|composite|even|odd|square|cube|triang\w+"
+        r"|rational|irrational) ?",
     ),
     "factors.peg",
     _task,

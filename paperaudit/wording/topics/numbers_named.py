@@ -1,5 +1,6 @@
 """What the topics about numbers share: numbers in a row, each read by the grammar of expressions."""
 
+import re
 from collections.abc import Iterable
 
 from parsimonious.nodes import Node
@@ -12,12 +13,19 @@ from paperaudit.model.expression import Expression, Letter, Measured, leaves
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import has_quantity
 
+_POINT = re.compile(r"\(.*[,;].*\)")
+
 
 def number_in(node: Node, letters: bool = True) -> Expression:
-    """The number under an `item`. Raises NotUnderstood for sizes of a figure, and without `letters` for these."""
+    """The number under an `item`, or with `letters` a letter that a given may state.
+
+    Raises NotUnderstood for sizes of a figure, for algebra, and for the coordinates of a point.
+    """
+    if _POINT.fullmatch(node.text.strip()):
+        raise NotUnderstood("a point", node.start, "a number")
     value = expression_of(parsed(expression_grammar(), "expression", node.text.strip()))
-    plain = letters or not any(isinstance(leaf, Letter) and leaf.name != "π" for leaf in leaves(value))
-    if has_quantity(value) or not plain:
+    plain = not any(isinstance(leaf, Letter) and leaf.name != "π" for leaf in leaves(value))
+    if has_quantity(value) or not (plain or (letters and isinstance(value, Letter))):
         raise NotUnderstood("no plain number", node.start, "a number")
     return value
 

@@ -1,6 +1,6 @@
 """The topics, in the order in which they are asked whether a sentence is theirs."""
 
-from paperaudit.wording.topics import chance, digits, factors, means, order, spoken, statistics
+from paperaudit.wording.topics import bounds, chance, digits, factors, forms, means, order, sets, spoken, statistics
 from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
 from paperaudit.wording.topics.topic import Topic
 
@@ -8,6 +8,9 @@ TOPICS: tuple[Topic, ...] = (
     factors.TOPIC,
     order.TOPIC,
     digits.TOPIC,
+    forms.TOPIC,
+    bounds.TOPIC,
+    sets.TOPIC,
     spoken.TOPIC,
     means.TOPIC,
     statistics.TOPIC,
