@@ -225,7 +225,7 @@ def expressed(size: Size, named: Mapping[str, Expression]) -> Expression:
         case Named(key):
             return named[key]
         case Later(key, years):
-            return _plus(named[key], years)
+            return tidied(_plus(named[key], years))
         case Scaled(factor, inner):
             return _times(factor, expressed(inner, named))
         case Added(sizes):
@@ -264,7 +264,7 @@ def _times(factor: Number, whole: Expression) -> Expression:
 def _product(one: Expression, other: Expression) -> Expression:
     if isinstance(one, Number) and one.value == 1:
         return other
-    if isinstance(other, Number) and letters_of(one):
+    if (isinstance(other, Number) and letters_of(one)) or (isinstance(other, Letter) and isinstance(one, Sum)):
         one, other = other, one
     factors = (*(one.factors if isinstance(one, Product) else (one,)), other)
     if isinstance(other, Letter) and factors[-2] == other:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from fractions import Fraction
 from pathlib import Path
+from time import monotonic
 from typing import Any
 
 import pytest
@@ -192,3 +193,33 @@ def test_a_wrong_solution_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     outcome = outcome_of(AGES)
     assert isinstance(outcome, NotRead)
     assert "disagree" in outcome.why
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The square of " * 60 + "a number is 5. Find the number.",
+        "Twice " * 150 + "a number is 5. Find the number.",
+        f"{'9' * 60} times a number is 1. Find the number.",
+        "Three times a number is 5/0. Find the number.",
+        "The sum of " + "Ann, " * 200 + "and Ben is 5. How old is Ann?",
+        "and " * 300 + "a number is 5. Find the number.",
+    ],
+)
+def test_a_hostile_story_is_refused_or_solved_at_once(text: str) -> None:
+    start = monotonic()
+    summary(outcome_of(text))
+    assert monotonic() - start < 3
+
+
+def test_what_is_asked_may_stand_alone() -> None:
+    story = "Ann is 3 years older than Ben. The sum of their ages is 25."
+    assert summary(outcome_of(story, "How old is Ann?")) == "14 years"
+    assert summary(outcome_of(f"{story} How old is Ben?", "How old is Ann?")) == "14 years"
+
+
+def test_the_unit_and_accuracy_asked_for_are_kept() -> None:
+    rope = "A rope 30 m long is cut into two pieces. One piece is 4 m longer than the other."
+    assert summary(outcome_of(f"{rope} How long is the longer piece? Give your answer in cm.")) == "1700 cm"
+    sail = "Ann sews a sail in 7 hours and Ben sews it in 5 hours."
+    assert summary(outcome_of(f"{sail} How long will they take together, to 2 decimal places?")) == "2.92 hours"

@@ -203,7 +203,8 @@ def _answer(
     step = Step(said, kind, None, uses, write(measure), skill)
     answer, ending = finished(measure, ask, said)
     text = f"{wanted.meaning}: {answer.text}" if len(task.wanted) > 1 and task.in_order else answer.text
-    named = wanted.meaning if len(task.wanted) > 1 and task.in_order else ""
+    # An age is given by its number alone as often as with its unit, so it has a name that stands for the unit.
+    named = wanted.meaning if (len(task.wanted) > 1 and task.in_order) or wanted.unit == "year" else ""
     return Answer(text, answer.value, named, answer.rounded, "story"), (step, *ending)
 
 

@@ -49,6 +49,7 @@ class _Prices:
     prices: dict[str, Amount] = field(default_factory=dict)
     shown: dict[str, str] = field(default_factory=dict)
     claims: list[Said] = field(default_factory=list)
+    told: list[str] = field(default_factory=list)
     wanted: list[Wanted] = field(default_factory=list)
     totals: list[tuple[str, Amount]] = field(default_factory=list)
     money: list[tuple[str, Amount]] = field(default_factory=list)
@@ -57,9 +58,9 @@ class _Prices:
         """The task, with every sentence accounted for."""
         if not self.scale.unit:
             raise NotUnderstood("no prices", 0)
-        for tree, _ in self.trees:
+        for tree, sentence in self.trees:
             for claim in within(tree, "price_list", "price_for", "price_of", "price_one", "price_at"):
-                self._price(claim)
+                self._price(claim, sentence)
             for item in within(tree, "two_items", "item"):
                 self._worth(item)
         buyers = [
@@ -82,10 +83,15 @@ class _Prices:
                 self._asked(node.children[0])
         if not self.wanted or not self.money:
             raise NotUnderstood("prices of which too little is told or asked", 0)
-        sought = tuple(
-            Sought(key, self._meaning(key), "", "not negative", True, "a number of things that are counted")
+        counts = [
+            Sought(key, self._meaning(key), "", "not negative", True, f"a number of {self.shown[key].split()[-1]}")
             for key in self.prices
-        )
+        ]
+        priced = [
+            Sought(f"price {key}", f"the price of {self.shown[key]}", self.scale.unit, "positive", False, "a price")
+            for key in self.told
+        ]
+        sought = (*counts, *priced)
         return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
 
     def _meaning(self, key: str) -> str:
@@ -98,15 +104,22 @@ class _Prices:
         for said, total in self.totals:
             self.claims.append(Said(said, Same(Added(tuple(map(Named, keys))), total)))
         for said, total in self.money:
-            parts: tuple[Size, ...] = tuple(Multiplied(self.prices[key], Named(key)) for key in keys)
+            parts: tuple[Size, ...] = tuple(Multiplied(self._price_of(key), Named(key)) for key in keys)
             self.claims.append(Said(said, Same(Added(parts), total)))
 
-    def _price(self, node: Node) -> None:
+    def _price_of(self, key: str) -> Size:
+        """The price of a kind: told in a sentence, or what a coin says itself."""
+        return Named(f"price {key}") if key in self.told else self.prices[key]
+
+    def _price(self, node: Node, sentence: Plain) -> None:
         for item, price in _pairs(node):
             key = self._key(item.text)
             amount = self.scale.amount(the(price, "value").children[0])
             if self.prices.setdefault(key, amount) != amount:
                 raise NotUnderstood("two prices of one thing", node.start)
+            if key not in self.told:
+                self.told.append(key)
+                self.claims.append(Said(sentence.said, Same(Named(f"price {key}"), amount)))
 
     def _worth(self, node: Node) -> None:
         """A coin, note or stamp says itself what it is worth."""

@@ -31,6 +31,22 @@ from paperaudit.wording.topics.stories.measures import Scale
 from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import has_any, within
 
+_VERBS = re.compile(r"^ (?:will |must |should |to )?([a-z]+)")
+_SAME_DEED = {
+    **dict.fromkeys(("has", "have", "had", "own", "owns", "owned", "holds", "hold", "contains", "contain"), "have"),
+    **dict.fromkeys(("gets", "get", "got", "receives", "receive", "received"), "get"),
+    **dict.fromkeys(("is", "are", "was", "were"), "be"),
+    **dict.fromkeys(("caught", "catch", "catches"), "catch"),
+    **dict.fromkeys(("made", "make", "makes"), "make"),
+    **dict.fromkeys(("won", "win", "wins"), "win"),
+    **dict.fromkeys(("sold", "sell", "sells"), "sell"),
+    **dict.fromkeys(("spent", "spend", "spends"), "spend"),
+    **dict.fromkeys(("took", "take", "takes"), "take"),
+    **dict.fromkeys(("ran", "run", "runs"), "run"),
+    **dict.fromkeys(("wrote", "write", "writes"), "write"),
+    **dict.fromkeys(("drove", "drive", "drives"), "drive"),
+    **dict.fromkeys(("paid", "pay", "pays"), "pay"),
+}
 AHEAD = re.compile(
     r"\b(?:more|less|fewer|longer|shorter|heavier|lighter|taller|cheaper|dearer|as (?:many|much|long|heavy|tall)|"
     r"shared?|"
@@ -67,6 +83,7 @@ class _Shares(Holders):
             for node in within(tree, "claim"):
                 for claim in self._told(node.children[0], sentence):
                     self.claims.append(Said(sentence.said, claim))
+        self._of_one_kind()
         self._add_totals()
         for tree, _ in self.trees:
             for node in within(tree, "ask"):
@@ -77,6 +94,20 @@ class _Shares(Holders):
             raise NotUnderstood("things and amounts of money", 0)
         sought = tuple(self._sought(key) for key in self.cast.names)
         return StoryTask(sought, tuple(self.claims), tuple(self.wanted))
+
+    def _of_one_kind(self) -> None:
+        """Nobody is left out of "3 friends", and what one has is not compared with what another has earned."""
+        counts = {
+            int(found)
+            for tree, _ in self.trees
+            for node in within(tree, "group", "pieces")
+            for found in re.findall(r"(?:^|\binto |\bthe )([23])\b", node.text)
+        }
+        if counts - {len(self.cast.names)}:
+            raise NotUnderstood("a share of which nothing is told", 0)
+        verbs = {verb for tree, _ in self.trees for node in within(tree, "verb") for verb in _VERBS.findall(node.text)}
+        if len({_SAME_DEED.get(verb, verb[:3]) for verb in verbs}) > 1:
+            raise NotUnderstood("different deeds in one comparison", 0)
 
     def _total(self, sentence: Plain, total: Amount) -> None:
         """Remember what everybody has together, and how many are known when it is said."""

@@ -47,6 +47,9 @@ from paperaudit.wording.topics.stories.work import work_story
 from paperaudit.wording.topics.topic import Told, Topic
 
 LONGEST_STORY = 1_500
+MOST_RELATIONS = 15
+"""In one sentence; a story of school has five at most."""
+_RELATIONS = re.compile(r"\b(?:twice|times|square|sum|product|difference|more|less|of)\b")
 _Reader = Callable[[Sequence[Plain]], StoryTask | None]
 _NUMBERS = re.compile(r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+)%?")
 _COUNTED = (
@@ -143,6 +146,8 @@ def _sentences(
             if _ONLY_ASIDE.fullmatch(asides.rest.text):
                 continue
             words = _HOW_TO.sub("", plain(asides.rest.text)).strip()
+            if len(_RELATIONS.findall(words)) > MOST_RELATIONS:
+                raise ExpressionNotRead("a sentence with dozens of relations")
             if words:
                 told.append(Plain(words, sentence.text.strip(" ."), is_ask or bool(_ASKS.search(sentence.text))))
     if asked is not None:
