@@ -54,6 +54,8 @@ def relation_conditions(relation: Relation, label: int, unit: str) -> Iterator[C
     is a balance, brought to the figure's unit of length.
     """
     left, right = relation.left, relation.right
+    if all(isinstance(leaf, Number) or leaf == Letter("π") for side in (left, right) for leaf in leaves(side)):
+        raise NotLinear("a relation between numbers alone")
     if relation.sign != "=":
         _same_dimension(left, right)
         yield Compared(in_figure_unit(left, unit), relation.sign, in_figure_unit(right, unit), label)

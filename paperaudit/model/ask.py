@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
-from paperaudit.model.expression import Expression, Relation
+from paperaudit.model.expression import Expression, Number, Relation
 from paperaudit.model.fact import Fact
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.topic import TopicTask
@@ -90,6 +90,7 @@ class Ask:
 
     `text` is what is asked, in the paper's words. `read_as` is what a story in several sentences was taken
     for, in mathematics ("x + (x + 3) = 25"), to be shown to the user; "" where the words say it themselves.
+    `pi` is the value that the paper has π taken for (3.14, 22/7), None where it is π itself.
     """
 
     task: Task
@@ -98,4 +99,5 @@ class Ask:
     unit: str = ""
     reasons: bool = False
     read_as: str = ""
+    pi: Number | None = None
     place: Place = field(default=NOWHERE, compare=False)

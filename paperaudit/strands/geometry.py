@@ -13,6 +13,7 @@ from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, 
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.accuracy import to_accuracy
+from paperaudit.strands.pi_taken import with_pi
 
 IN_LETTERS = "in terms of"
 """How the form of an ask begins that wants a size as an expression in the paper's letters."""
@@ -46,7 +47,7 @@ class GeometryStrand:
             outcomes = [self._one(reading, givens) for givens in readings]
             if isinstance(reading.ask.task, Establish):
                 return combined_claims(outcomes)
-            return to_accuracy(combined(outcomes), reading.ask)
+            return to_accuracy(with_pi(combined(outcomes), reading.ask.pi), reading.ask)
         except (Unclear, NotLinear) as obstacle:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:

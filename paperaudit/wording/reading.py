@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from paperaudit.model.fact import Given, Origin
+from paperaudit.model.fact import Given, Holds, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.model.topic import TopicTask
@@ -11,6 +11,7 @@ from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.midlines import with_midlines
 from paperaudit.wording.orders import in_named_order, orders_of
+from paperaudit.wording.pi_value import pi_taken
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.stated import commas_used, letters_used, repeats
@@ -24,6 +25,20 @@ def read(question: Question, part: Part) -> Reading:
 
     A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
     """
+    taken = pi_taken(question, part)
+    if taken.value is None:
+        return _read_plain(question, part)
+    reading = _read_plain(taken.question, taken.part)
+    if reading.ask is None or not any(not isinstance(fact, Holds) for given in reading.givens for fact in given.facts):
+        # Without a figure the value of π is one of the numbers of a formula.
+        return _read_plain(question, part)
+    ask = replace(reading.ask, text=" ".join(reading.ask.text.split()), pi=taken.value)
+    # Everything but the words about π was read; what is handed on is the paper's own question.
+    question = replace(question, not_to_scale=reading.question.not_to_scale)
+    return Reading(question, part, reading.givens, ask, reading.unread)
+
+
+def _read_plain(question: Question, part: Part) -> Reading:
     reading = _read_sentences(question, part)
     if reading.ask is not None and not reading.unread and not _lacks_givens(reading):
         return reading
