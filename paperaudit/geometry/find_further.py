@@ -34,7 +34,8 @@ from paperaudit.geometry.other_roots import figures_with, set_aside
 from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.solutions import other_solutions
 from paperaudit.geometry.spelled import spelled
-from paperaudit.geometry.theorems import instances
+from paperaudit.geometry.theorems import SKILLS, instances
+from paperaudit.geometry.theorems.theorem import Equation
 from paperaudit.geometry.theory import close
 from paperaudit.geometry.values import SIZED, Values
 from paperaudit.geometry.working import Working
@@ -240,9 +241,14 @@ def worked_out(
             found.append(values.of(fact))
             _copied(working, fact)
         else:
-            value = fraction_of(canonical(item, arrangement), values.given(fact))
+            meant = fact.source.right if isinstance(fact.source, Equation) else canonical(item, arrangement)
+            value = fraction_of(meant, values.given(fact))
+            if is_number(value.fraction) and not math.isclose(value.number, arrangement.measured(item), rel_tol=SAME):
+                raise NoExactValue("a ratio that the drawing does not have")
             found.append(value)
-            working.working.steps.append(_total(item, value, fact, values, texts))
+            step = _total(item, value, fact, values, texts)
+            working.working.draw_in(step.statement)
+            working.working.steps.append(step)
     if not all(is_number(value.fraction) for value in found):
         raise NoExactValue("an answer in sizes that are not known")
     used = tuple(givens[label].text for label in sorted(working.working.used))
@@ -270,9 +276,15 @@ def _copied(working: FurtherWorking, fact: Fact) -> None:
 def _total(item: Expression, value: Value, fact: Fact, values: Values, texts: Texts) -> Step:
     """The last line of an expression asked for: AB : BC, AB + BC, sin ∠A."""
     given = values.given(fact)
-    put = write(texts.put_in(canonical(item, texts.arrangement), given))
+    source = fact.source if isinstance(fact.source, Equation) else None
+    meant = source.right if source else canonical(item, texts.arrangement)
+    put = write(texts.put_in(meant, given))
     said = spelled(value, unit_of(item, texts.notation))
     middle = f" = {put}" if put != said.split(" ≈ ")[0] else ""
     sign = "≈" if value.approx and value.exact is None else "="
     uses = tuple(texts.value_claim(before, values) for before in fact.inputs if before.kind in SIZED)
-    return Step(f"{write(texts.named(item))}{middle} {sign} {said}", StepKind.CALCULATION, None, uses, said)
+    if source is None:
+        return Step(f"{write(texts.named(item))}{middle} {sign} {said}", StepKind.CALCULATION, None, uses, said)
+    middle = "".join(f" = {text}" for text in dict.fromkeys((write(texts.named(meant)), put)) if text != said)
+    line, reason = f"{write(texts.named(item))}{middle} {sign} {said}", Reason(source.theorem, source.about)
+    return Step(line, StepKind.STATEMENT, reason, uses, said, SKILLS.get(source.theorem, ""))

@@ -1,7 +1,7 @@
 """Searches beyond linear relations, widened step by step: linear results, letters, lines drawn in."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import get_args
 
 from paperaudit.geometry.arrangement import Arrangement
@@ -17,9 +17,9 @@ from paperaudit.geometry.reuse import with_lines_reused
 from paperaudit.geometry.rows import Row, Source, rows_of
 from paperaudit.geometry.slopes import value_and_slopes
 from paperaudit.geometry.theorems import further_instances
-from paperaudit.geometry.theorems.theorem import Claimed, Instance, Predicate, Proportional, SegmentsEqual
+from paperaudit.geometry.theorems.theorem import Claimed, Equation, Instance, Predicate, Proportional, SegmentsEqual
 from paperaudit.geometry.theory import Theory
-from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, Letter
+from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, Letter, Number, Power, Quotient
 
 MOST_ROUNDS = 3
 """Times that the linear theory is asked what it makes of what was reached beyond it."""
@@ -111,7 +111,17 @@ class Further:
                 _, slopes = value_and_slopes(expression, self.arrangement.measured)
                 wanted.append(Claimed(number))
                 rows.append(Row(None, slopes, (), Claimed(number), 2))
+                rows += self._as_ratio(expression, Claimed(number))
         return rows, tuple(wanted)
+
+    def _as_ratio(self, asked: Expression, claim: Claimed) -> Iterator[Row]:
+        """Rows by which a theorem says what a ratio asked for is, without the two sizes themselves."""
+        for row in self.rows:
+            source = row.source
+            said = isinstance(source, Equation) and isinstance(asked, Quotient) and ratio_said(source, asked)
+            if said and row.conclusion is None:
+                _, slopes = value_and_slopes(said.right, self.arrangement.measured)
+                yield Row(said, slopes, said.premises, claim, said.weight)
 
     def _with_letters(self, plain: Reach, rows: list[Row], wanted: tuple[Size | Predicate, ...]) -> Iterator[Path]:
         """Searches in which one or two unknown sizes are called by a letter."""
@@ -145,6 +155,29 @@ class Further:
                 if isinstance(size, kinds) and size not in reached.known:
                     counts[size] = counts.get(size, 0) + 1
         return sorted(counts, key=lambda size: -counts[size])
+
+
+def ratio_said(source: Equation, asked: Quotient) -> Equation | None:
+    """The equation with the ratio asked for on its left, where it has that ratio or its inverse there."""
+    left, right = source.left, source.right
+    if not isinstance(left, Quotient):
+        return None
+    sizes = (asked.numerator, asked.denominator)
+    if (left.numerator, left.denominator) == sizes:
+        return replace(source, left=asked)
+    turned = _inverse(right) if (left.denominator, left.numerator) == sizes else None
+    return None if turned is None else replace(source, left=asked, right=turned)
+
+
+def _inverse(ratio: Expression) -> Expression | None:
+    match ratio:
+        case Quotient(above, below):
+            return Quotient(below, above)
+        case Power(Quotient(above, below), exponent):
+            return Power(Quotient(below, above), exponent)
+        case Number(value, form) if value:
+            return Number(1 / value, form)
+    return None
 
 
 def _wanted_ratios(reach: Reach) -> list[Proportional | SegmentsEqual]:

@@ -157,7 +157,7 @@ class FurtherWorking:
                 return text, [Step(text, StepKind.STATEMENT, Reason("common-side"), (), "", "congruent triangles")]
             case AngleIs():
                 return uses[0] if uses else self.texts.claim(subject), []
-            case Claimed() if fact.source is None:
+            case Claimed() if not isinstance(fact.source, Instance):
                 return "", []
         if isinstance(subject, TrianglesAlike):
             self._list_parts(fact)
@@ -173,7 +173,10 @@ class FurtherWorking:
         """Write the equal parts of two triangles that are copied from the question: a pupil lists them all."""
         said = {step.statement for step in self.working.steps}
         for before in fact.inputs:
-            if isinstance(before.subject, SegmentsEqual | AnglesEqual) and before.source is not None:
+            subject = before.subject
+            if not isinstance(subject, SegmentsEqual | AnglesEqual) or subject.first == subject.second:
+                continue
+            if before.source is not None:
                 text = self.texts.claim(before.subject, before.source)
                 if text not in said:
                     uses = (self._done[id(before)],)

@@ -14,7 +14,7 @@ from paperaudit.geometry.line_writer import equal_segments_text
 from paperaudit.geometry.notation import Notation, number
 from paperaudit.geometry.reached import Fact
 from paperaudit.geometry.rows import Source
-from paperaudit.geometry.spelled import equals_sign, size_unit, spelled
+from paperaudit.geometry.spelled import as_bearing, equals_sign, size_unit, spelled
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,
@@ -39,6 +39,7 @@ from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     AngleOf,
     ArcOf,
+    BearingOf,
     Expression,
     Function,
     LengthOf,
@@ -91,7 +92,8 @@ class Texts:
     def value(self, value: Value, size: Expression) -> str:
         """A value with its unit, an irrational one with its decimal behind it: 3√5 cm ≈ 6.708 cm."""
         unit = self.unit(size)
-        return spelled(value, unit)
+        text = spelled(value, unit)
+        return as_bearing(text) if isinstance(size, BearingOf) else text
 
     def value_claim(self, fact: Fact, values: Values) -> str:
         """∠ABC = 68°, AC ≈ 5.162 cm; AC² = 169 − t² for a length that is known by its square."""

@@ -9,10 +9,11 @@ from paperaudit.geometry.derive import Node
 from paperaudit.geometry.equation_lines import Sides, Term, sum_of
 from paperaudit.geometry.figure import Angular, Measurable, Size
 from paperaudit.geometry.notation import Notation, bracketed
+from paperaudit.geometry.spelled import as_bearing
 from paperaudit.geometry.theorems.theorem import Concyclic, LinesParallel, SegmentsEqual, Touches
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
-from paperaudit.model.expression import Letter
+from paperaudit.model.expression import BearingOf, Letter
 
 SILENT = frozenset(
     {
@@ -49,7 +50,8 @@ class LineWriter:
     def value(self, node: Node) -> str:
         """The value or form that a size's node arrives at, with its unit."""
         assert isinstance(node.subject, Measurable)
-        return write(self.notation.value(node.form, self.notation.unit_of(node.subject)))
+        text = write(self.notation.value(node.form, self.notation.unit_of(node.subject)))
+        return as_bearing(text) if isinstance(node.subject, BearingOf) else text
 
     def claim(self, node: Node) -> str:
         """What a node establishes, in short: ∠ABC = 68°, AB = AC, AB ∥ CD."""

@@ -1,5 +1,6 @@
 """Values in print: the unit of a size, a surd with its decimal, a rounded value with its sign."""
 
+import re
 from decimal import Decimal
 
 from paperaudit.geometry.amounts import Value, as_fraction
@@ -31,6 +32,15 @@ def size_unit(size: Expression, length: str) -> str:
         case AreaOf() | CircleSize("area") | SectorOf("area") | SegmentOf("area"):
             return f"{length}²" if length else ""
     return length
+
+
+def as_bearing(text: str) -> str:
+    """The text of a bearing with three figures before its point.
+
+    >>> as_bearing("15°"), as_bearing("tan⁻¹ 0.5 ≈ 26.57°"), as_bearing("x + 10°"), as_bearing("105°")
+    ('015°', 'tan⁻¹ 0.5 ≈ 026.57°', 'x + 10°', '105°')
+    """
+    return re.sub(r"(?:^|(?<=≈ ))(\d{1,2})(?=(?:\.\d+)?°$)", lambda found: found[1].zfill(3), text)
 
 
 def spelled(value: Value, unit: str) -> str:

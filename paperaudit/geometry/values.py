@@ -32,6 +32,9 @@ from paperaudit.model.expression import AngleOf, ArcOf, Expression, Function, Fu
 AGREES = 1e-6
 """Share of its size by which a worked value may differ from the drawing."""
 
+FLAT = 1e-3
+"""Degrees by which a right angle may be off in a drawing that has it by its sine alone."""
+
 INVERSE: dict[str, FunctionName] = {"sin": "sin⁻¹", "cos": "cos⁻¹", "tan": "tan⁻¹"}
 
 SIZED = ("size", "substituted", "letter", "let", "linear")
@@ -227,7 +230,9 @@ class Values:
         others = (_supplement(real),) if atom.name == "sin" and abs(real - 90) > AGREES else ()
         for degrees in usual_angles(atom.name):
             exact = exact_function(atom.name, degrees)
-            if abs(degrees - real) < AGREES and not ratio.approx and exact == ratio.fraction.above.constant:
+            # At 90° the sine hardly changes, so that a drawing has the angle less exactly there.
+            near = FLAT if atom.name == "sin" and degrees == 90 else AGREES
+            if abs(degrees - real) < near and not ratio.approx and exact == ratio.fraction.above.constant:
                 return Solved(whole_amount(Fraction(degrees)), others, atom, equation)
         inverse: FunctionName = INVERSE[atom.name]
         shown = None if ratio.approx else Function(inverse, fraction_expression(ratio.fraction))

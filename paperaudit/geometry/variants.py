@@ -2,13 +2,14 @@
 
 import math
 from fractions import Fraction
-from itertools import product
+from itertools import permutations, product
 
 from paperaudit.model.derivation import Case, Derived, Impossible, NotDetermined, NotRead, Outcome, Several
 from paperaudit.model.expression import AngleAt, AngleOf, LengthOf, Measured, Number, Relation
 from paperaudit.model.fact import Fact, Given, Holds, Parallel, Perpendicular, Shape
 
 MOST_VARIANTS = 9
+HALF_OF_EQUILATERAL = (30, 60, 90)
 
 
 Sketch = tuple[tuple[str, float, float], ...]
@@ -20,10 +21,13 @@ def variants(givens: tuple[Given, ...], sketch: Sketch = ()) -> list[tuple[Given
     A sketch settles which sides of a kite are meant to be equal, which of a trapezium parallel.
     """
     facts = [fact for given in givens for fact in given.facts]
-    choices: list[list[tuple[int, Fact]]] = []
+    choices: list[list[tuple[int, Fact | tuple[Fact, ...]]]] = []
     for label, given in enumerate(givens):
         for fact in given.facts:
             if isinstance(fact, Shape) and len(fact.points) == 3:
+                if "30-60-90" in fact.qualities:
+                    choices.append([(label, choice) for choice in _with_angles(fact, facts, sketch)])
+                    continue
                 if "isosceles" in fact.qualities and not _has_equal_sides(fact, facts):
                     choices.append([(label, choice) for choice in _equal_pairs(fact)])
                 if "right-angled" in fact.qualities and not _has_right_angle(fact, facts):
@@ -36,7 +40,8 @@ def variants(givens: tuple[Given, ...], sketch: Sketch = ()) -> list[tuple[Given
     for choice in list(product(*choices))[:MOST_VARIANTS]:
         extra: dict[int, tuple[Fact, ...]] = {}
         for label, fact in choice:
-            extra[label] = (*extra.get(label, ()), fact)
+            added = fact if isinstance(fact, tuple) else (fact,)
+            extra[label] = (*extra.get(label, ()), *added)
         readings.append(
             tuple(
                 Given(given.text, given.facts + extra.get(label, ()), given.origin, given.place)
@@ -44,6 +49,45 @@ def variants(givens: tuple[Given, ...], sketch: Sketch = ()) -> list[tuple[Given
             )
         )
     return readings
+
+
+def _with_angles(shape: Shape, facts: list[Fact], sketch: Sketch) -> list[tuple[Fact, ...]]:
+    """Which corner of a 30-60-90 triangle has which angle: as stated ones say, then as a sketch comes nearest to."""
+    ways = [dict(zip(shape.points, order, strict=True)) for order in permutations(HALF_OF_EQUILATERAL)]
+    stated = _stated_angles(shape, facts)
+    fitting = [way for way in ways if all(way[corner] == size for corner, size in stated.items())] or ways
+    at = {name: (x, y) for name, x, y in sketch}
+    if set(shape.points) <= set(at):
+        fitting = [min(fitting, key=lambda way: sum(abs(_drawn(at, c, shape) - way[c]) for c in shape.points))]
+    return [tuple(_angle_is(b, a, c, way[a]) for a, b, c in _corners(shape)) for way in fitting]
+
+
+def _angle_is(arm: str, vertex: str, other: str, degrees: int) -> Fact:
+    return Holds(Relation(AngleOf(arm, vertex, other), "=", Measured(Number(Fraction(degrees)), "°")))
+
+
+def _drawn(at: dict[str, tuple[float, float]], corner: str, shape: Shape) -> float:
+    """The angle of a sketched triangle at a corner, in degrees."""
+    x, y = at[corner]
+    one, two = (math.atan2(at[p][1] - y, at[p][0] - x) for p in shape.points if p != corner)
+    turn = abs(math.degrees(one - two)) % 360
+    return min(turn, 360 - turn)
+
+
+def _stated_angles(shape: Shape, facts: list[Fact]) -> dict[str, Fraction]:
+    """The angles of a triangle that other statements give in degrees, by their corner."""
+    found: dict[str, Fraction] = {}
+    for fact in facts:
+        match fact:
+            case Holds(Relation(AngleAt(vertex), "=", Measured(Number(size), "°"))) if vertex in shape.points:
+                found[vertex] = size
+            case Holds(Relation(AngleOf(arm, vertex, other), "=", Measured(Number(size), "°"))):
+                if {arm, vertex, other} == set(shape.points):
+                    found[vertex] = size
+            case Perpendicular(first, second) if len({*first, *second}) == 3:
+                if {*first, *second} == set(shape.points):
+                    found[next(point for point in first if point in second)] = Fraction(90)
+    return found
 
 
 def _corners(shape: Shape) -> list[tuple[str, str, str]]:

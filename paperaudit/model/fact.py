@@ -19,7 +19,15 @@ ShapeKind: TypeAlias = Literal[
     "triangle", "quadrilateral", "parallelogram", "rectangle", "rhombus", "square", "kite", "trapezium", "polygon"
 ]
 Quality: TypeAlias = Literal[
-    "isosceles", "equilateral", "scalene", "right-angled", "acute-angled", "obtuse-angled", "regular", "convex"
+    "isosceles",
+    "equilateral",
+    "scalene",
+    "right-angled",
+    "acute-angled",
+    "obtuse-angled",
+    "regular",
+    "convex",
+    "30-60-90",
 ]
 
 

@@ -1,15 +1,18 @@
 """Plane geometry: from a part's givens to its angles and lengths, with reasons, or to why there are none."""
 
+from dataclasses import replace
+
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.claims import claim_outcome, combined_claims
 from paperaudit.geometry.find import find_outcome, other_ways
 from paperaudit.geometry.incidence import Unclear
 from paperaudit.geometry.sizes import NotLinear
+from paperaudit.geometry.spelled import as_bearing
 from paperaudit.geometry.variants import combined, variants
-from paperaudit.model.ask import Establish, Find, WriteAs
-from paperaudit.model.derivation import Derived, NotRead, Outcome
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, LengthOf, PerimeterOf, leaves
+from paperaudit.model.ask import Establish, Find, Task, WriteAs
+from paperaudit.model.derivation import Derived, NotRead, Outcome, Several
+from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, Expression, LengthOf, PerimeterOf, leaves
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.accuracy import to_accuracy
@@ -47,7 +50,8 @@ class GeometryStrand:
             outcomes = [self._one(reading, givens) for givens in readings]
             if isinstance(reading.ask.task, Establish):
                 return combined_claims(outcomes)
-            return to_accuracy(with_pi(combined(outcomes), reading.ask.pi), reading.ask)
+            outcome = to_accuracy(with_pi(combined(outcomes), reading.ask.pi), reading.ask)
+            return _bearings_in_full(outcome, reading.ask.task)
         except (Unclear, NotLinear) as obstacle:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:
@@ -89,3 +93,11 @@ def _has_figure(givens: tuple[Given, ...]) -> bool:
             if _about_figure(fact.relation.left) or _about_figure(fact.relation.right):
                 return True
     return False
+
+
+def _bearings_in_full(outcome: Outcome, task: Task) -> Outcome:
+    """Answers that are bearings with three figures: 015°."""
+    wanted = task.wanted if isinstance(task, Find) else ()
+    if not isinstance(outcome, Derived | Several) or not wanted or not all(isinstance(w, BearingOf) for w in wanted):
+        return outcome
+    return replace(outcome, answers=tuple(replace(one, text=as_bearing(one.text)) for one in outcome.answers))

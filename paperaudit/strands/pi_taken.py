@@ -29,7 +29,9 @@ def with_pi(outcome: Outcome, pi: Number | None) -> Outcome:
         return NotRead(f"the givens clash for π itself; whether they do with π = {write(pi)} cannot be told")
     if not isinstance(outcome, Derived | Several):
         return outcome
-    lines = [step.statement for one in outcome.derivations for step in one.steps] if isinstance(outcome, Derived) else []
+    lines = (
+        [step.statement for one in outcome.derivations for step in one.steps] if isinstance(outcome, Derived) else []
+    )
     taken = [_taken(answer, pi) for answer in outcome.answers]
     uses_pi = any("π" in line for line in lines) or isinstance(outcome, Several)
     if any(found is None or (found[0].rounded and uses_pi) for found in taken):

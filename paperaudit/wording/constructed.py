@@ -5,7 +5,7 @@ from parsimonious.nodes import Node
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import AngleOf, LengthOf, Relation
-from paperaudit.model.fact import Collinear, Drawn, Fact, Holds, Parallel, Perpendicular, Shape, Similar
+from paperaudit.model.fact import Collinear, Drawn, Fact, Holds, Parallel, Perpendicular, Quality, Shape, Similar
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
 from paperaudit.wording.relations import in_ratio, times
@@ -75,12 +75,17 @@ def right_trapezium(node: Node, scene: Scene) -> Facts:
 
 
 def special_triangle(node: Node, scene: Scene) -> Facts:
-    """A 45°-45°-90° triangle; which angle of another one is the smaller is not said by its name."""
+    """A 45°-45°-90° or a 30°-60°-90° triangle; which corner has which angle its name leaves open."""
     corners = corners_of(the(node, "corners"))
     digits = "".join(character for character in the(node, "special_angles").text if character.isdigit())
-    if digits != "454590":
+    known: dict[str, tuple[Quality, ...]] = {
+        "454590": ("isosceles", "right-angled"),
+        "306090": ("right-angled", "30-60-90"),
+        "603090": ("right-angled", "30-60-90"),
+    }
+    if digits not in known:
         raise NotUnderstood("it is not said which angle is which", node.start, "an angle such as ∠A = 30°")
-    whole = Shape(kind_of("triangle", corners, node), corners, ("isosceles", "right-angled"))
+    whole = Shape(kind_of("triangle", corners, node), corners, known[digits])
     tail = first(node, "shape_tail")
     return (whole, *(tail_of(tail, whole, whole.qualities) if tail is not None else ()))
 
