@@ -9,6 +9,7 @@ from paperaudit.geometry.figure import Figure
 from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import Drawing, realise
 from paperaudit.geometry.sketch import DOUBTFUL_TURN, settled_by_sketch
+from paperaudit.model.derivation import Derived, Outcome
 
 SKETCHED_SEEDS = range(2)
 """Starts from a sketch that mostly do: as it is, and stretched once."""
@@ -33,6 +34,15 @@ class Drawn:
     figure: Figure
     drawings: tuple[Drawing, ...]
     concession: Concession = ""
+
+
+CONCEDED = {
+    "directions": "parallel lines do not all run the way in which they are named",
+    "turns": "an angle that the sketch shows almost flat opens the other way",
+    "turns and directions": "an angle that the sketch shows almost flat opens the other way, and parallel lines do not "
+    "all run the way in which they are named",
+}
+"""What is said of a figure that does not keep all that its sketch shows."""
 
 
 def drawn(figure: Figure) -> Drawn:
@@ -100,3 +110,12 @@ def _readings(figure: Figure) -> Iterator[tuple[Figure, Concession]]:
 def has_decimals(figure: Figure) -> bool:
     """Whether some condition has decimals that may be rounded ones."""
     return any(getattr(condition, "play", 0) for condition in figure.conditions)
+
+
+def conceded(outcome: Outcome, concession: Concession) -> Outcome:
+    """The outcome with what its figure does not keep of the sketch said beside how it was confirmed."""
+    if not concession or not isinstance(outcome, Derived):
+        return outcome
+    said = CONCEDED[concession]
+    derivations = tuple(replace(one, confirmed_by=f"{one.confirmed_by}; {said}") for one in outcome.derivations)
+    return replace(outcome, derivations=derivations)

@@ -14,7 +14,7 @@ from paperaudit.geometry.constructions import (
     with_radii,
 )
 from paperaudit.geometry.derive import Node
-from paperaudit.geometry.drawn import FIRST_SEEDS, drawn
+from paperaudit.geometry.drawn import FIRST_SEEDS, Concession, drawn
 from paperaudit.geometry.explore import arrangements
 from paperaudit.geometry.figure import Angular, Balance, Figure, Measurable, ParallelPair, Size, SizeRelation
 from paperaudit.geometry.introduce import search
@@ -52,12 +52,14 @@ class Settled:
 class Examination:
     """What came out: `settled` by arrangement, or a refutation, or neither (cannot tell).
 
-    `otherwise` says of a refutation that a figure exists if the sketch's arrangement is given up.
+    `otherwise` says of a refutation that a figure exists if the sketch's arrangement is given up, `concession`
+    of drawings what of the sketch, or of the names of parallels, they do not keep.
     """
 
     settled: tuple[Settled, ...] = ()
     refutation: Refutation | None = None
     otherwise: bool = False
+    concession: Concession = ""
 
 
 def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
@@ -80,7 +82,7 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
         joined = with_radii(arrangement) if None in plain.values else None
         further = _settled(joined.arrangement, joined.found, targets, joined.words) if joined else plain
         settled.append(plain if None in further.values else further)
-    return Examination(tuple(settled))
+    return Examination(tuple(settled), concession=result.concession)
 
 
 def _refuted(figure: Figure, loosest: Figure) -> Refutation | None:

@@ -13,6 +13,7 @@ from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.build import FigureBuilder
 from paperaudit.geometry.clash import impossible_outcome
 from paperaudit.geometry.derive import Node
+from paperaudit.geometry.drawn import conceded
 from paperaudit.geometry.examine import (
     Settled,
     agrees_with_drawing,
@@ -87,8 +88,8 @@ def find_outcome(
     if in_letters:
         return in_letters_outcome(result.settled[0], wanted, givens, notation)
     if not all(_settles(one, wanted) for one in result.settled):
-        return _unsettled(figure, result.settled, wanted, givens, notation)
-    return _answered(figure, result.settled, wanted, givens, notation)
+        return conceded(_unsettled(figure, result.settled, wanted, givens, notation), result.concession)
+    return conceded(_answered(figure, result.settled, wanted, givens, notation), result.concession)
 
 
 def _not_drawn(figure: Figure, givens: tuple[Given, ...], notation: Notation, leave_out: bool) -> Outcome:

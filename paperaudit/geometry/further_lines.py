@@ -177,7 +177,7 @@ class FurtherWorking:
             if not isinstance(subject, SegmentsEqual | AnglesEqual) or subject.first == subject.second:
                 continue
             if before.source is not None:
-                text = self.texts.claim(before.subject, before.source)
+                text = self.texts.claim(subject, before.source)
                 if text not in said:
                     uses = (self._done[id(before)],)
                     step = Step(text, StepKind.GIVEN, self._reason(before), uses, "", self._skill(before))

@@ -39,8 +39,8 @@ def variants(givens: tuple[Given, ...], sketch: Sketch = ()) -> list[tuple[Given
     readings = []
     for choice in list(product(*choices))[:MOST_VARIANTS]:
         extra: dict[int, tuple[Fact, ...]] = {}
-        for label, fact in choice:
-            added = fact if isinstance(fact, tuple) else (fact,)
+        for label, chosen in choice:
+            added = chosen if isinstance(chosen, tuple) else (chosen,)
             extra[label] = (*extra.get(label, ()), *added)
         readings.append(
             tuple(

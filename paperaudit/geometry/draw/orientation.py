@@ -50,7 +50,8 @@ def oriented(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot
     if len(pieces) == 1:
         return _spots(_on_base(arrangement, points))
     drawn = [Arrangement(piece, Drawing({name: at[name] for name in piece.points}, {})) for piece in pieces]
-    return _spots(side_by_side([_on_base(one, {name: points[name] for name in one.at}) for one in drawn]))
+    turned = [_on_base(one, {name: points[name] for name in one.at}) for one in drawn]
+    return _spots(side_by_side(turned, pieces))
 
 
 def _spots(points: Turned) -> dict[str, Spot]:

@@ -14,7 +14,7 @@ from paperaudit.geometry.draw.marks import Marks
 from paperaudit.geometry.draw.notes import noted
 from paperaudit.geometry.draw.regions import outline_of, regions_of
 from paperaudit.geometry.draw.right_angles import squares
-from paperaudit.geometry.draw.round_signs import arc_sign, radius_sign
+from paperaudit.geometry.draw.round_signs import arc_sign, radius_sign, rings_of
 from paperaudit.geometry.draw.side_marks import SideMarks
 from paperaudit.geometry.draw.signs import Sign
 from paperaudit.geometry.draw.straight_signs import bearing_signs, height_sign
@@ -143,9 +143,9 @@ class Page:
         yield from (sides.ticked(mark) for mark in marks.sides)
         yield from (Sign(tuple(sides.arrowed(mark))) for mark in marks.parallels)
         yield from (height_sign(mark, self.spots) for mark in marks.heights)
-        for mark in marks.arcs:
+        for mark, ring in zip(marks.arcs, rings_of(marks.arcs, self.spots, self.circles), strict=True):
             if mark.arc.centre in self.circles:
-                yield arc_sign(mark, self.spots, self.circles[mark.arc.centre], self.ground)
+                yield arc_sign(mark, self.spots, self.circles[mark.arc.centre], self.ground, ring)
         for one in marks.radii:
             if one.centre in self.circles:
                 yield radius_sign(one, self.circles[one.centre], self.spots, self.ground)

@@ -1,7 +1,7 @@
 """Arcs measured outside their circles, and radii and diameters that only their labels need."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from paperaudit.geometry.draw.elements import Arc, Circle, Stroke, bearing, distance, polar
 from paperaudit.geometry.draw.ground import Ground
@@ -13,6 +13,8 @@ from paperaudit.model.expression import ArcOf
 
 OFF = 6.0
 """How far from its circle an arc is measured."""
+RING = 20.0
+"""How much further outside one is measured that runs along another."""
 TRIMMED = 10.0
 """How much of it is left out at each end, where the letters stand."""
 SHORTEST = 26.0
@@ -34,8 +36,34 @@ def arc_between(arc: ArcOf, spots: Mapping[str, Spot], circle: Circle) -> Arc:
     return Arc(circle.centre, circle.radius, first, turn if is_clockwise else turn - 360)
 
 
-def arc_sign(mark: ArcMark, spots: Mapping[str, Spot], circle: Circle, ground: Ground) -> Sign:
+def rings_of(marks: Sequence[ArcMark], spots: Mapping[str, Spot], circles: Mapping[str, Circle]) -> list[int]:
+    """For each arc in which ring outside its circle it is measured: one that runs along others goes round them."""
+    rings = [0] * len(marks)
+    measured: list[tuple[int, ArcMark, Arc]] = []
+    for number, mark in enumerate(marks):
+        if mark.label and not mark.is_further and mark.arc.centre in circles:
+            measured.append((number, mark, arc_between(mark.arc, spots, circles[mark.arc.centre])))
+    measured.sort(key=lambda entry: abs(entry[2].turn))
+    for place, (number, mark, arc) in enumerate(measured):
+        below = [
+            rings[other]
+            for other, shorter, one in measured[:place]
+            if shorter.arc.centre == mark.arc.centre and _run_together(one, arc)
+        ]
+        rings[number] = max(below, default=-1) + 1
+    return rings
+
+
+def _run_together(one: Arc, other: Arc) -> bool:
+    """Whether two arcs of a circle have more than an end in common."""
+    first, second = (min(arc.start, arc.start + arc.turn) for arc in (one, other))
+    apart = (second - first) % 360
+    return apart < abs(one.turn) - 1 or 360 - apart < abs(other.turn) - 1
+
+
+def arc_sign(mark: ArcMark, spots: Mapping[str, Spot], circle: Circle, ground: Ground, ring: int = 0) -> Sign:
     """Strokes across the arc for its class, and a thin arc with two arrow heads along it that has its label."""
+    off = OFF + ring * RING
     arc = arc_between(mark.arc, spots, circle)
     step = math.degrees(STROKE_GAP / arc.radius) / max(abs(arc.turn), 1.0)
     strokes = tuple(
@@ -44,8 +72,8 @@ def arc_sign(mark: ArcMark, spots: Mapping[str, Spot], circle: Circle, ground: G
     if not mark.label:
         return Sign(strokes)
     if mark.is_further:
-        return Sign(strokes, (), (arc_wish(mark.label, mark.is_asked, arc, True, OFF),))
-    beside = [_beside(arc, sign * OFF) for sign in (1.0, -1.0)]
+        return Sign(strokes, (), (arc_wish(mark.label, mark.is_asked, arc, True, off),))
+    beside = [_beside(arc, sign * off) for sign in ((1.0, -1.0) if ring == 0 else (1.0,))]
     shown = [Arc(one.centre, one.radius, one.start, one.turn, "thin") for one in beside if one]
     if not shown:
         return Sign(strokes, (), (arc_wish(mark.label, mark.is_asked, arc, True, 0.0),))
@@ -55,7 +83,7 @@ def arc_sign(mark: ArcMark, spots: Mapping[str, Spot], circle: Circle, ground: G
         head_towards(best.spot(0.0), best.start - way),
         head_towards(best.spot(1.0), best.start + best.turn + way),
     )
-    wish = arc_wish(mark.label, mark.is_asked, arc, best.radius > arc.radius, OFF)
+    wish = arc_wish(mark.label, mark.is_asked, arc, best.radius > arc.radius, off)
     return Sign((*strokes, *heads), (best,), (wish,))
 
 
