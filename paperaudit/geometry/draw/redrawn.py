@@ -10,6 +10,7 @@ from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.room import is_alike, room
 from paperaudit.geometry.draw.true_sizes import TrueSizes
 from paperaudit.geometry.figure import (
+    Balance,
     Condition,
     Convex,
     DrawnTurn,
@@ -47,6 +48,10 @@ _OF_FORM = (
     | SameWay | OnCircle | TangentAt | OutsidePolygon
 )  # fmt: skip
 """What a figure keeps, whatever of its sizes is left open."""
+
+
+CENTRES = ("incentre", "centroid", "orthocentre")
+"""Reasons of relations that make a point a centre of its figure, and a circle one that touches the sides."""
 
 
 def well_spaced(arrangement: Arrangement, sizes: TrueSizes) -> dict[str, Spot]:
@@ -125,6 +130,8 @@ def _is_of_form(condition: Condition, looseness: int) -> bool:
             return looseness < 1 or reason == "radii"
         case RightAngle():
             return looseness < 2
+        case Balance(reason=reason):
+            return reason in CENTRES
         case SizeRelation(form):
             if len(form.terms) == 1:
                 return looseness < 2 and is_right(condition)

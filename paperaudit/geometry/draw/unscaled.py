@@ -8,12 +8,14 @@ from paperaudit.geometry.arrangement import Arrangement
 from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.elements import bearing
 from paperaudit.geometry.draw.marks import Marks
-from paperaudit.geometry.draw.redrawn import SHEARS, STRETCHES, mapped, resized, shaken
+from paperaudit.geometry.draw.redrawn import CENTRES, SHEARS, STRETCHES, mapped, resized, shaken
 from paperaudit.geometry.draw.room import is_alike, room, size_of
 from paperaudit.geometry.draw.sketched import as_sketched
 from paperaudit.geometry.draw.true_sizes import TrueSizes
-from paperaudit.geometry.figure import EqualLengths
+from paperaudit.geometry.figure import Balance, EqualLengths
 from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.realise import Drawing
+from paperaudit.model.expression import AngleOf
 
 ENOUGH = 1.25
 """How far off the sizes asked for should be, in terms of what is needed; more is no better."""
@@ -74,11 +76,30 @@ def _looks_true(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, 
     """Whether circles are round, and right angles, equal angles and equal sides still look so."""
     if len(outlines(arrangement.figure, at)) < len(outlines(arrangement.figure, arrangement.at)):
         return False
+    if not _centres_stay(arrangement, at) or not _rectangles_stay(arrangement, at):
+        return False
     if looseness < 2 and not _right_angles_look_right(at, marks):
         return False
     if looseness < 1 and not _equals_look_equal(arrangement, at, marks):
         return False
     return is_alike(arrangement, at)
+
+
+def _centres_stay(arrangement: Arrangement, at: Mapping[str, Spot]) -> bool:
+    """Whether a circle in a figure still touches its sides, and other centres are where they belong."""
+    binding = [one for one in arrangement.figure.conditions if isinstance(one, Balance) and one.reason in CENTRES]
+    if not binding:
+        return True
+    drawn = Arrangement(arrangement.figure, Drawing(dict(at), arrangement.drawing.letters))
+    sizes = [(drawn.measured(one.left), drawn.measured(one.right)) for one in binding]
+    return all(abs(one - other) < LOOKS_LONG * max(abs(one), abs(other)) for one, other in sizes)
+
+
+def _rectangles_stay(arrangement: Arrangement, at: Mapping[str, Spot]) -> bool:
+    """Whether what the paper calls a square or a rectangle still looks like a rectangle."""
+    named = [shape.points for shape, _ in arrangement.figure.shapes if shape.kind in ("square", "rectangle")]
+    corners = [(points[i - 1], points[i], points[(i + 1) % 4]) for points in named for i in range(4)]
+    return all(abs(size_of(at, AngleOf(*corner)) - 90) < LOOKS_RIGHT for corner in corners)
 
 
 def _right_angles_look_right(at: Mapping[str, Spot], marks: Marks) -> bool:
