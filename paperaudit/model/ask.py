@@ -99,5 +99,5 @@ class Ask:
     unit: str = ""
     reasons: bool = False
     read_as: str = ""
-    pi: Number | None = None
     place: Place = field(default=NOWHERE, compare=False)
+    pi: Number | None = None
