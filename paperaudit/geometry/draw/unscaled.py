@@ -76,7 +76,9 @@ def _looks_true(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, 
     """Whether circles are round, and right angles, equal angles and equal sides still look so."""
     if len(outlines(arrangement.figure, at)) < len(outlines(arrangement.figure, arrangement.at)):
         return False
-    if not _centres_stay(arrangement, at) or not _rectangles_stay(arrangement, at):
+    if not _centres_stay(arrangement, at):
+        return False
+    if not any(mark.is_asked for mark in marks.angles) and not _rectangles_stay(arrangement, at):
         return False
     if looseness < 2 and not _right_angles_look_right(at, marks):
         return False
