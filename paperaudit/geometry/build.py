@@ -54,6 +54,7 @@ from paperaudit.model.fact import (
     Fact,
     Given,
     Holds,
+    Incircle,
     Inside,
     Midpoint,
     OnArc,
@@ -194,6 +195,7 @@ class FigureBuilder:
             elif isinstance(condition, TangentAt):
                 points.append(condition.centre)
         points += [fact.centre for fact in self._facts if isinstance(fact, Circle) and fact.centre]
+        points += [fact.centre or self._circles.unnamed for fact in self._facts if isinstance(fact, Incircle)]
         for size in sizes:
             if isinstance(size, DistanceOf):
                 points.append(size.point)

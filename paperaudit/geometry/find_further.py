@@ -21,7 +21,7 @@ from paperaudit.geometry.constructions import (
     with_perpendiculars,
     with_radii,
 )
-from paperaudit.geometry.diagonals import with_diagonals
+from paperaudit.geometry.diagonals import with_cuts, with_diagonals
 from paperaudit.geometry.examine import Settled
 from paperaudit.geometry.figure import Figure, Size
 from paperaudit.geometry.further import Further, Path
@@ -208,13 +208,14 @@ def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further,
 
 
 def _drawn_in(arrangement: Arrangement) -> Iterator[Extended]:
-    """Radii, diagonals, chords, perpendiculars, crossings, parallels and extensions, in the order of trial."""
-    for construct in (with_radii, with_diagonals, with_chords):
+    """Radii, diagonals, chords, crossings, cuts, perpendiculars, parallels, extensions, in the order of trial."""
+    for construct in (with_radii, with_diagonals, with_chords, with_crossings):
         extended = construct(arrangement)
         if extended:
             yield extended
+    yield from with_cuts(arrangement)
     yield from with_perpendiculars(arrangement)
-    for construct in (with_crossings, with_parallels, with_extensions):
+    for construct in (with_parallels, with_extensions):
         extended = construct(arrangement)
         if extended:
             yield extended

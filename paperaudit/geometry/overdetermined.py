@@ -3,43 +3,91 @@
 from collections.abc import Callable, Iterator
 from decimal import Decimal
 from fractions import Fraction
+from typing import TypeAlias
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.incidence import Unclear
+from paperaudit.geometry.refute_further import SAYS
 from paperaudit.geometry.sizes import NotLinear
 from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.same_value import number_of
 from paperaudit.maths.write import write
-from paperaudit.model.derivation import Answer, Derived, Impossible, Outcome, Several
+from paperaudit.model.derivation import Answer, Derived, Impossible, Outcome, Several, Step
 from paperaudit.model.expression import Expression, Letter, Number, Quantity, leaves
 from paperaudit.model.fact import Given, Holds
 
 MOST_TRIED = 8
 """Givens that are left out one after the other."""
 PLAINLY = Decimal("0.02")
-"""Share by which two sizes must differ where some given has decimals, which may be rounded ones."""
+"""Share by which two sizes must differ at least where some given has decimals, which may be rounded ones."""
+PLAYS = 5
+"""How often the shares by which all decimals may be rounded must fit into that difference, taken together."""
 AT_ALL = Decimal("1e-9")
 """The share where every given is exact."""
 
+OutcomeOf: TypeAlias = Callable[[tuple[Given, ...], Expression], Outcome]
+"""What some givens say of a size."""
 
-def overdetermined(
-    givens: tuple[Given, ...], outcome_of: Callable[[tuple[Given, ...], Expression], Outcome]
-) -> Impossible | None:
+
+def overdetermined(givens: tuple[Given, ...], outcome_of: OutcomeOf) -> Impossible | None:
     """The clash of one given with what the others settle, found by deriving its size from them; None if none is.
 
     The last givens come first: what a setter adds to a figure that was settled already stands at the end.
     """
-    exact = not any(leaf.places for given in givens for leaf in _numbers(given))
+    apart = _apart(givens)
     for label, size, stated in list(_sizes_given(givens))[:MOST_TRIED]:
         others = (*givens[:label], *givens[label + 1 :])
         try:
             outcome = outcome_of(others, size)
         except (Unclear, NotLinear, BudgetExceeded):
             continue
+        if isinstance(outcome, Impossible) and outcome.clash:
+            return outcome
         if not isinstance(outcome, Derived | Several) or not outcome.derivations:
             continue
-        if all(_differs(answer, stated, AT_ALL if exact else PLAINLY) for answer in outcome.answers):
-            return _clash(givens[label], size, outcome)
+        if all(_differs(answer, stated, apart) for answer in outcome.answers):
+            labels = _behind(givens, label, outcome)
+            smaller = _smaller(givens, labels, label, size, outcome_of)
+            return smaller or _clash(givens, labels, label, size, outcome)
+    return None
+
+
+def _apart(givens: tuple[Given, ...]) -> Decimal:
+    """The share by which two sizes must differ so that no rounding of the decimals among the givens explains it."""
+    decimals = [leaf for given in givens for leaf in _numbers(given) if leaf.places and leaf.value]
+    if not decimals:
+        return AT_ALL
+    plays = sum(Fraction(1, 2 * 10**leaf.places) / abs(leaf.value) for leaf in decimals)
+    return max(PLAINLY, PLAYS * _decimal(Fraction(plays)))
+
+
+def _behind(givens: tuple[Given, ...], label: int, outcome: Derived | Several) -> tuple[int, ...]:
+    """The givens that a derived size rests on, and the one that states it otherwise."""
+    used = {text for derivation in outcome.derivations for text in derivation.givens_used}
+    return tuple(other for other, given in enumerate(givens) if other == label or given.text in used)
+
+
+def _smaller(
+    givens: tuple[Given, ...], labels: tuple[int, ...], label: int, size: Expression, outcome_of: OutcomeOf
+) -> Impossible | None:
+    """A clash without some relation that the derivation used, where what is left cannot be drawn either.
+
+    Of 3-4-5 and AC = 2, a leg does no more than make the derivation.
+    """
+    for other in labels:
+        if other == label or not any(isinstance(fact, Holds) for fact in givens[other].facts):
+            continue
+        kept = (
+            given
+            for place, given in enumerate(givens)
+            if place != other and (place in labels or not any(isinstance(fact, Holds) for fact in given.facts))
+        )
+        try:
+            outcome = outcome_of(tuple(kept), size)
+        except (Unclear, NotLinear, BudgetExceeded):
+            continue
+        if isinstance(outcome, Impossible) and outcome.clash:
+            return outcome
     return None
 
 
@@ -79,12 +127,21 @@ def _decimal(value: Fraction | Decimal) -> Decimal:
     return Decimal(value.numerator) / value.denominator if isinstance(value, Fraction) else value
 
 
-def _clash(given: Given, size: Expression, outcome: Derived | Several) -> Impossible:
-    derivation = outcome.derivations[0]
+def _clash(
+    givens: tuple[Given, ...], labels: tuple[int, ...], label: int, size: Expression, outcome: Derived | Several
+) -> Impossible:
     values = " or ".join(answer.text for answer in outcome.answers)
-    lines = [step.statement for step in derivation.steps]
     return Impossible(
-        tuple(dict.fromkeys((*derivation.givens_used, given.text))),
-        (*lines, f"So {write(size)} = {values}, but the paper says {given.text}."),
+        tuple(dict.fromkeys(givens[other].text for other in labels)),
+        (
+            *(_line(step) for step in outcome.derivations[0].steps),
+            f"So {write(size)} = {values}, but the paper says {givens[label].text}.",
+        ),
         f"{write(size)} = {values} would fit the other givens.",
     )
+
+
+def _line(step: Step) -> str:
+    """A line with its theorem in words."""
+    says = SAYS.get(step.reason.name, "") if step.reason else ""
+    return f"{step.statement}: {says[0].lower()}{says[1:]}" if says else step.statement

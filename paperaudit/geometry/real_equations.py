@@ -108,7 +108,9 @@ class Problem:
                 return self._root(expression, radicand, behind), one
             case Function(name, argument):
                 return self._function(name, argument, behind), one
-        if leaves(expression) == (expression,) and not isinstance(expression, AngleOf | ArcOf):
+            case AngleOf() | ArcOf():
+                return self._angle(expression, behind), one
+        if leaves(expression) == (expression,):
             return self._size(expression), one
         raise NotTold
 
@@ -123,6 +125,17 @@ class Problem:
             elif not isinstance(size, Letter):
                 self._always.append(variable > 0)
         return self._names[size]
+
+    def _angle(self, angle: AngleOf | ArcOf, behind: set[int]) -> Any:
+        """The degrees of an angle or arc that the angles alone settle; a positive number where they do not."""
+        import z3
+
+        form: LinearForm[Size] = LinearForm.of(angle)
+        degrees = self.theory.value(form)
+        if degrees is None:
+            return self._size(angle)
+        behind |= self.theory.support(form)
+        return z3.Q(degrees.numerator, degrees.denominator)
 
     def _of_unknown(self, name: str, angle: AngleOf) -> Any:
         """The sine or cosine of an angle that is open: two numbers whose squares add up to 1, the sine positive."""

@@ -128,5 +128,24 @@ def circumcircle(node: Node, scene: Scene) -> Facts:
 
 
 def _polygon(node: Node, scene: Scene) -> tuple[str, ...]:
+    sides = first(node, "round_it")
+    if sides is not None:
+        return _closed(paths_of(sides), sides)
     where = next(piece for piece in every(node, "the_shape", "polygon", "paths") if piece.expr_name != "paths")
     return shape_before(where, scene) if where.expr_name == "the_shape" else corners_of(where)
+
+
+def _closed(sides: tuple[Path, ...], node: Node) -> tuple[str, ...]:
+    """The corners of the polygon that some sides close, each side meeting the next: AB, BC, CD and DA."""
+    corners, end = [sides[0][0]], sides[0][1]
+    left = list(sides[1:])
+    while left:
+        following = next((side for side in left if end in side), None)
+        if following is None or end in corners:
+            break
+        left.remove(following)
+        corners.append(end)
+        end = following[0] if following[1] == end else following[1]
+    if left or end != corners[0]:
+        raise NotUnderstood("these are not the sides of one polygon", node.start, "where it touches each of them")
+    return tuple(corners)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 
 from paperaudit.model.derivation import Outcome
 from paperaudit.model.paper import Line, Part, Question
+from paperaudit.model.reading import Reading
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.wording import read
 
@@ -14,6 +15,16 @@ def outcome(
     figure: Iterable[str] = (), given: Iterable[str] = (), ask: str = "", sketch: Sketch | None = None, text: str = ""
 ) -> Outcome:
     """The strand's outcome; a statement that the wording cannot read fails the test that asks."""
+    reading = reading_of(figure, given, ask, sketch, text)
+    strand = GeometryStrand()
+    assert strand.recognises(reading), reading.ask
+    return strand.derive(reading)
+
+
+def reading_of(
+    figure: Iterable[str] = (), given: Iterable[str] = (), ask: str = "", sketch: Sketch | None = None, text: str = ""
+) -> Reading:
+    """What the wording makes of a question; a statement that it cannot read fails the test that asks."""
     part = Part(id="1", number="1", ask=Line(ask) if ask else None)
     question = Question(
         "1",
@@ -25,9 +36,7 @@ def outcome(
     )
     reading = read(question, part)
     assert not reading.unread, reading.unread
-    strand = GeometryStrand()
-    assert strand.recognises(reading), reading.ask
-    return strand.derive(reading)
+    return reading
 
 
 def answers(result: Outcome) -> list[str]:
