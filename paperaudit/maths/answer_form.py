@@ -6,11 +6,14 @@ from functools import reduce
 from math import gcd, lcm
 
 from paperaudit.errors import BudgetExceeded, NoValue
+from paperaudit.maths.algebra.factorising import is_factorised_fully
+from paperaudit.maths.algebra.terms import NotTerms, degree, terms_of
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.number_forms import form_of
 from paperaudit.maths.polynomial import ONE, Polynomial, algebraic_fraction
 from paperaudit.maths.standard_form import standard_fault
 from paperaudit.maths.surd import square_part
+from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Rounded, Transform, WriteAs
 from paperaudit.model.expression import (
     Expression,
@@ -124,7 +127,18 @@ def factorised_fault(stated: Expression) -> str:
     for factor in factors:
         if isinstance(factor, Sum) and (_like_terms(factor.terms) or _common_factor_of_terms(factor)):
             return "a factor can be taken out of a bracket"
+        if isinstance(factor, Sum) and _comes_apart(factor):
+            return f"{write(factor)} can be factorised further"
     return ""
+
+
+def _comes_apart(bracket: Expression) -> bool:
+    """Whether a bracket is a product of two others of the first degree or more."""
+    try:
+        terms = terms_of(bracket)
+        return degree(terms) > 1 and not is_factorised_fully(terms)
+    except (NotTerms, NoValue, BudgetExceeded):
+        return False
 
 
 def _factors(expression: Expression) -> list[Expression]:

@@ -37,13 +37,24 @@ def same_value(one: Expression, other: Expression) -> bool | None:
 
 def _same_number(one: Expression, other: Expression) -> bool | None:
     if any(set(letters_of(side)) - {"π"} for side in (one, other)):
-        return None
+        return _same_powers(one, other)
     if any(not isinstance(leaf, Letter) and letters_of(leaf) for side in (one, other) for leaf in leaves(side)):
         return None
     try:
         apart = abs(to_decimal(one) - to_decimal(other))
         return _proved(one, other) if apart < APART else False
     except (NoValue, BudgetExceeded):
+        return None
+
+
+def _same_powers(one: Expression, other: Expression) -> bool | None:
+    """Whether two single terms with fractions as exponents are the same; None for anything else."""
+    from paperaudit.maths.algebra.indices import monomial_of
+    from paperaudit.maths.algebra.terms import NotTerms
+
+    try:
+        return monomial_of(one) == monomial_of(other)
+    except (NotTerms, NotSurd, NoValue, BudgetExceeded):
         return None
 
 

@@ -130,7 +130,9 @@ def _solve(equations: tuple[Stated, ...], letters: tuple[str, ...], ask: Ask) ->
     names = tuple(dict.fromkeys(letters or (name for relation in relations for name in letters_in(relation))))
     if not names:
         return NotRead("there is no letter to solve for")
-    refuse_other_letters(relations, names)
+    every = dict.fromkeys(name for relation in relations for name in letters_in(relation))
+    if not (len(relations) > 1 and len(every) <= len(relations) and set(names) <= set(every)):
+        refuse_other_letters(relations, names)
     if len(relations) < len(names):
         return find_outcome(equations, tuple(map(Letter, names)), ask)
     found = solved(relations, names, [stated.text for stated in equations])

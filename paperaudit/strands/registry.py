@@ -4,6 +4,8 @@ from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, 
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
+from paperaudit.strands.algebra.strand import AlgebraStrand
+from paperaudit.strands.chained import ChainedStrand
 from paperaudit.strands.chance.strand import ChanceStrand
 from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
@@ -17,6 +19,8 @@ from paperaudit.strands.strand import FindsOtherWays, Strand
 STRANDS: tuple[Strand, ...] = (
     StoriesStrand(),
     NumericClaimsStrand(),
+    ChainedStrand(lambda reading: derive(reading)),
+    AlgebraStrand(),
     GeometryStrand(),
     EquationsStrand(),
     NumberStrand(),

@@ -67,7 +67,9 @@ _TO_SCALE = re.compile(
     not \s (?: drawn \s )? (?: to \s scale | accurately ) (?: \s drawn )? \)?""",
     re.VERBOSE | re.IGNORECASE,
 )
-_TERMS = re.compile(r",? (?:your answers? )?in terms of ([a-z](?: and [a-z])?)(?![a-z]),?")
+_TERMS = re.compile(
+    r",? (?:your answers? )?in terms of ([a-z](?:(?:, [a-z])*,? and [a-z]|, [a-z](?=,| if))?)(?![a-z]),?"
+)
 _IN_UNIT = re.compile(
     rf"""[,;(]? \s? (?: and \s )? {YOUR_ANSWER} in \s
     ( (?: (?: square | cubic ) \s )? [a-z°]{{1,12}} [²³]? (?: /[a-z]+ )? )

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from paperaudit.model.ask import Ask, Find, Rounded, Solve, Subject, Transform, WriteAs
+from paperaudit.model.expression import letters_of
 from paperaudit.model.fact import Given
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Unread
@@ -34,7 +35,10 @@ def stands_alone(ask: Ask) -> bool:
     match ask.task:
         case Transform("evaluate", expression) | Rounded(expression) | WriteAs(expression):
             return is_numeric(expression)
-        case Solve() | Subject() | Transform():
+        case Solve(relations, letters):
+            names = {name for one in relations for side in (one.left, one.right) for name in letters_of(side)}
+            return not letters or names <= {*letters} or len(relations) >= len(names)
+        case Subject() | Transform():
             return True
         case _:
             return False

@@ -35,7 +35,10 @@ NUMBER: tuple[str, ...] = (
     "numbers.list_prime_factors",
 )
 RATIO: tuple[str, ...] = ()
-ALGEBRA: tuple[str, ...] = ("algebra.linear_1d",)
+ALGEBRA: tuple[str, ...] = (
+    "algebra.linear_1d", "algebra.linear_2d", "algebra.polynomial_roots", "polynomials.coefficient_named",
+    "polynomials.collect", "polynomials.expand", "polynomials.simplify_power",
+)
 FUNCTIONS: tuple[str, ...] = ()
 CHANCE: tuple[str, ...] = ("probability.swr_p_sequence", "probability.swr_p_level_set")
 SCHOOL = (*NUMBER, *RATIO, *ALGEBRA, *FUNCTIONS, *CHANCE)

@@ -1,10 +1,23 @@
 """The topics, in the order in which they are asked whether a sentence is theirs."""
 
-from paperaudit.wording.topics import bounds, chance, digits, factors, forms, means, order, sets, spoken, statistics
+from paperaudit.wording.topics import (
+    algebra,
+    bounds,
+    chance,
+    digits,
+    factors,
+    forms,
+    means,
+    order,
+    sets,
+    spoken,
+    statistics,
+)
 from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
 from paperaudit.wording.topics.topic import Topic
 
 TOPICS: tuple[Topic, ...] = (
+    algebra.TOPIC,
     factors.TOPIC,
     order.TOPIC,
     digits.TOPIC,

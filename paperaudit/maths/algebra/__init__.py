@@ -1,0 +1,1 @@
+"""Algebra beyond the first degree: terms, brackets, factors, fractions, roots of equations."""

@@ -1,0 +1,148 @@
+"""What is asked about expressions and equations in letters beyond solving and rewriting them."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from paperaudit.model.expression import Expression, Relation
+from paperaudit.model.topic import TopicTask
+
+SolvingMethod = Literal["", "factorising", "completing the square", "formula"]
+RootsWanted = Literal["equal", "real", "different", "none"]
+
+
+@dataclass(frozen=True, slots=True)
+class AlgebraTask(TopicTask):
+    """A task of this topic."""
+
+
+@dataclass(frozen=True, slots=True)
+class SolveBy(AlgebraTask):
+    """Equations or inequalities to be solved by a method, or for whole numbers only."""
+
+    relations: tuple[Relation, ...]
+    method: SolvingMethod = ""
+    integers: bool = False
+    letters: tuple[str, ...] = ()
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"an equation to solve by {self.method}" if self.method else "the integers that solve an inequality"
+
+
+@dataclass(frozen=True, slots=True)
+class InForm(AlgebraTask):
+    """An expression to be written in a form with letters to be found: x² + 6x + 2 as (x + p)² + q.
+
+    `values` are the letters whose values are asked for, () where the expression itself is.
+    """
+
+    expression: Expression
+    form: Expression
+    values: tuple[str, ...] = ()
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "an expression to write in a form"
+
+
+@dataclass(frozen=True, slots=True)
+class CompletedSquare(AlgebraTask):
+    """A quadratic to be written as a(x + p)² + q."""
+
+    expression: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a square to complete"
+
+
+@dataclass(frozen=True, slots=True)
+class LeastValue(AlgebraTask):
+    """The least or greatest value of a quadratic, or (`at`) where it has it."""
+
+    expression: Expression
+    at: bool = False
+    greatest: bool | None = None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the least or greatest value of a quadratic"
+
+
+@dataclass(frozen=True, slots=True)
+class Discriminant(AlgebraTask):
+    """The discriminant of a quadratic; `nature` asks what it says about the roots, `count` how many there are."""
+
+    relation: Relation
+    asked: Literal["value", "nature", "count"] = "value"
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the discriminant of a quadratic equation"
+
+
+@dataclass(frozen=True, slots=True)
+class RootsFor(AlgebraTask):
+    """For which values of a letter a quadratic equation has equal, real, different or no real roots."""
+
+    relation: Relation
+    letter: str
+    wanted: RootsWanted
+    unknown: str = ""
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"when an equation has {self.wanted} roots"
+
+
+@dataclass(frozen=True, slots=True)
+class DividedBy(AlgebraTask):
+    """The remainder or the quotient of a polynomial, or whether it has a factor."""
+
+    dividend: Expression
+    divisor: Expression
+    asked: Literal["remainder", "quotient", "factor", "show factor"] = "remainder"
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a polynomial divided by another"
+
+
+@dataclass(frozen=True, slots=True)
+class CoefficientFor(AlgebraTask):
+    """A letter among the coefficients for which the remainder of a division is a given number."""
+
+    dividend: Expression
+    divisor: Expression
+    remainder: Expression
+    letter: str
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a coefficient from a remainder"
+
+
+@dataclass(frozen=True, slots=True)
+class Identity(AlgebraTask):
+    """An identity to be shown."""
+
+    left: Expression
+    right: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "an identity to show"
+
+
+@dataclass(frozen=True, slots=True)
+class Rewritten(AlgebraTask):
+    """An expression to be simplified, expanded or factorised under a condition on its letters."""
+
+    command: Literal["simplify", "expand", "factorise"]
+    expression: Expression
+    positive: bool = False
+    restrictions: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"an expression to {self.command}"

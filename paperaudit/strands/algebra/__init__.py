@@ -1,0 +1,1 @@
+"""Algebra beyond the first degree, in the lines that a pupil writes."""

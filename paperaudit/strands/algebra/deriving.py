@@ -1,0 +1,140 @@
+"""Which derivation of algebra takes which task, with the numbers that the givens state put in."""
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+from paperaudit.model.algebra_task import (
+    CoefficientFor,
+    CompletedSquare,
+    Discriminant,
+    DividedBy,
+    Identity,
+    InForm,
+    LeastValue,
+    Rewritten,
+    RootsFor,
+    SolveBy,
+)
+from paperaudit.model.ask import Ask, Establish, Find, Solve, Subject, Transform
+from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.expression import Relation, letters_of
+from paperaudit.model.fact import Holds
+from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.changing import change_subject
+from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
+from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
+from paperaudit.strands.algebra.identities import show_identity
+from paperaudit.strands.algebra.inequalities import solve_inequalities
+from paperaudit.strands.algebra.natures import discriminant, roots_for
+from paperaudit.strands.algebra.rewriting import rewritten
+from paperaudit.strands.algebra.roots import Method
+from paperaudit.strands.algebra.solving import solve_one
+from paperaudit.strands.algebra.systems import solve_system
+from paperaudit.strands.equation_checks import letters_in
+from paperaudit.strands.substitution import numbers_given, substituted
+from paperaudit.strands.unknowns import Stated, equations_given
+
+Derive = Callable[[Any, Reading], Outcome]
+
+DERIVATIONS: dict[type, Derive] = {
+    CompletedSquare: completed_square,
+    CoefficientFor: coefficient_for,
+    Discriminant: discriminant,
+    DividedBy: divided_by,
+    Identity: show_identity,
+    InForm: in_form,
+    LeastValue: least_value,
+    RootsFor: roots_for,
+}
+"""By the task of the ask."""
+
+
+def derive_algebra(reading: Reading, ask: Ask) -> Outcome:
+    """The outcome of a task of algebra; raises what stops it."""
+    match ask.task:
+        case Transform(command, expression):
+            return _unread_letter(reading, ask, letters_of(expression)) or rewritten(expression, command)
+        case Rewritten(command, expression, positive, restrictions):
+            return _unread_letter(reading, ask, letters_of(expression)) or rewritten(
+                expression, command, positive, limits=restrictions
+            )
+        case Subject(letter, relation):
+            return change_subject(relation, letter)
+        case Establish(claims):
+            (claim,) = claims
+            assert isinstance(claim, Holds)
+            return show_identity(Identity(claim.relation.left, claim.relation.right), reading)
+        case Solve(relations, letters):
+            return _solve(relations, letters, reading, ask)
+        case SolveBy(relations, method, integers, letters):
+            return _solve(relations, letters, reading, ask, method, integers)
+        case Find(wanted):
+            letters = tuple(dict.fromkeys(name for one in wanted for name in letters_of(one)))
+            if any(
+                item != letter
+                for item, letter in zip(map(letters_of, wanted), ((one,) for one in letters), strict=False)
+            ):
+                return NotRead("an expression in letters of equations that are not linear")
+            return _solve((), letters, reading, ask)
+    return DERIVATIONS[type(ask.task)](ask.task, reading)
+
+
+def _unread_letter(reading: Reading, ask: Ask, letters: tuple[str, ...]) -> NotRead | None:
+    """A refusal where the text says something of a letter in a sentence that was left aside."""
+    lines = (reading.question.text, reading.part.text)
+    rest = " ".join(line.text for line in lines if line is not None).replace(ask.text, " ")
+    for name in letters:
+        if re.search(
+            rf"\b{name} ?(?:=|be\b|is\b)|= ?[^.]*\b{name}\b|\b(?:suppose|let)\b[^.]*\b{name}\b", rest, re.IGNORECASE
+        ):
+            return NotRead(f"the text says something of {name} that was not put to use")
+    return None
+
+
+def _solve(
+    relations: tuple[Relation, ...],
+    letters: tuple[str, ...],
+    reading: Reading,
+    ask: Ask,
+    method: Method = "",
+    integers: bool = False,
+) -> Outcome:
+    """Equations of the ask, or of the givens where the ask has none; numbers given are put in."""
+    given = equations_given(reading.givens) or ()
+    stated = tuple(Stated(relation, "") for relation in relations) or given
+    used = tuple(dict.fromkeys(one.text for one in stated if one.text))
+    everything = tuple(one.relation for one in stated)
+    if relations:
+        everything, more = _with_numbers(relations, letters, reading)
+        used = (*used, *more)
+    names = tuple(dict.fromkeys(name for relation in everything for name in letters_in(relation)))
+    if not names:
+        return NotRead("there is no letter to solve for")
+    if len(names) == 1 and any(relation.sign != "=" for relation in everything):
+        return solve_inequalities(everything, names[0], integers, used)
+    if integers:
+        return NotRead("integers are asked for where no inequality stands")
+    if len(names) == 1 and len(everything) == 1:
+        return solve_one(everything[0], names[0], ask, method, used)
+    if len(everything) == 2 and len(names) == 2 and not method and (not letters or set(letters) == set(names)):
+        return solve_system(everything, ask, used)
+    if len(everything) == 1 and len(letters) == 1 and letters[0] in names and not given:
+        others = tuple(name for name in names if name != letters[0])
+        return _unread_letter(reading, ask, others) or change_subject(everything[0], letters[0], used)
+    return NotRead(f"equations in {len(names)} letters that are not linear")
+
+
+def _with_numbers(
+    relations: tuple[Relation, ...], letters: tuple[str, ...], reading: Reading
+) -> tuple[tuple[Relation, ...], tuple[str, ...]]:
+    known = {name: value for name, value in (numbers_given(reading.givens) or {}).items() if name not in letters}
+    names = {name for relation in relations for name in letters_in(relation)}
+    needed = [name for name in known if name in names]
+    if not needed:
+        return relations, ()
+    values = {name: known[name][0] for name in needed}
+    changed = tuple(
+        Relation(substituted(one.left, values), one.sign, substituted(one.right, values)) for one in relations
+    )
+    return changed, tuple(dict.fromkeys(known[name][1].text for name in needed))
