@@ -22,7 +22,7 @@ from paperaudit.geometry.loosened import with_loose_directions
 from paperaudit.geometry.realise import overlaps, realise
 from paperaudit.geometry.refute import Refutation, refute
 from paperaudit.geometry.sketch import FROM_SKETCH, settled_by_sketch
-from paperaudit.geometry.theorems import instances
+from paperaudit.geometry.theorems import applicable
 from paperaudit.geometry.theorems.theorem import Instance, Predicate
 from paperaudit.geometry.theory import Theory, close
 from paperaudit.maths.linear import LinearForm
@@ -77,7 +77,7 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
         return Examination(refutation=refutation, otherwise=otherwise)
     settled = []
     for arrangement in arrangements(result.figure, result.drawings):
-        found = tuple(instances(arrangement))
+        found = applicable(arrangement)
         plain = _settled(arrangement, found, targets, {})
         joined = with_radii(arrangement) if None in plain.values else None
         further = _settled(joined.arrangement, joined.found, targets, joined.words) if joined else plain

@@ -41,7 +41,7 @@ def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangemen
     groups: dict[object, list[Arrangement]] = {}
     turns = turning_angles(figure)
     tried = [Arrangement(figure, drawing) for drawing in drawings]
-    tried += _opened_otherwise(figure, tried)
+    tried += _opened_otherwise(figure, tried, turns)
     for arrangement in tried:
         key = (arrangement.signature, _ways(arrangement, turns), _round_orders(arrangement) if figure.arcs else ())
         groups.setdefault(key, []).append(arrangement)
@@ -60,9 +60,8 @@ def _round_orders(arrangement: Arrangement) -> tuple[tuple[str, ...], ...]:
     return tuple(orders)
 
 
-def _opened_otherwise(figure: Figure, known: list[Arrangement]) -> list[Arrangement]:
+def _opened_otherwise(figure: Figure, known: list[Arrangement], turns: tuple[AngleOf, ...]) -> list[Arrangement]:
     """Drawings in which the angles that matter open in other combinations than in the known ones."""
-    turns = turning_angles(figure)
     if len(turns) < (1 if has_north(figure) else 2):
         return []
     ways_of = _own_ways if figure.sketch or has_north(figure) else _ways

@@ -67,6 +67,7 @@ _TO_SCALE = re.compile(
     not \s (?: drawn \s )? (?: to \s scale | accurately ) (?: \s drawn )? \)?""",
     re.VERBOSE | re.IGNORECASE,
 )
+_SCALE_WORD = re.compile(r"scale|accurate", re.IGNORECASE)
 _TERMS = re.compile(
     r",? (?:your answers? )?in terms of ([a-z](?:(?:, [a-z])*,? and [a-z]|, [a-z](?=,| if))?)(?![a-z]),?"
 )
@@ -116,6 +117,8 @@ def asides_of(notation: Notation) -> Asides:
 
 def is_not_to_scale(text: str, alone: bool = False) -> bool:
     """Whether a figure is marked "not to scale", `alone` if nothing else is said."""
+    if not _SCALE_WORD.search(text):
+        return False
     found, rest = _taken(read_notation(text[:LONGEST_TEXT]), _TO_SCALE)
     return found is not None and not (alone and rest.text.strip(" .,;()"))
 

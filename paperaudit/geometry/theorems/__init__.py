@@ -48,7 +48,10 @@ from paperaudit.geometry.theorems import (
     trigonometry,
     two_circles,
 )
-from paperaudit.geometry.theorems.theorem import Equation, Instance, Theorem
+from paperaudit.geometry.theorems.theorem import Equation, Instance, Predicate, SegmentsEqual, Theorem
+
+ALIKE = 1e-6
+"""Share by which equal sides may differ in a drawing, which is exact to 1e-9."""
 
 ALL: tuple[Theorem, ...] = (
     *given.THEOREMS,
@@ -106,6 +109,30 @@ def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> 
             assert isinstance(instance, Instance)
             if instance.conclusion is not None or instance.relation.terms or instance.relation.constant:
                 yield instance
+
+
+def applicable(arrangement: Arrangement) -> tuple[Instance, ...]:
+    """The instances that can apply in a figure drawn from all its givens.
+
+    Two sides that are shown to be equal are equal in every such drawing: where these are not, nothing follows
+    from it, and it will not be shown. A figure drawn without its numbers has to keep every instance.
+    """
+    alike: dict[SegmentsEqual, bool] = {}
+
+    def may_hold(predicate: Predicate | None) -> bool:
+        if not isinstance(predicate, SegmentsEqual):
+            return True
+        known = alike.get(predicate)
+        if known is None:
+            one, two = arrangement.measured(predicate.first), arrangement.measured(predicate.second)
+            known = alike[predicate] = abs(one - two) < ALIKE * max(one, two)
+        return known
+
+    return tuple(
+        instance
+        for instance in instances(arrangement)
+        if may_hold(instance.conclusion) and all(map(may_hold, instance.premises))
+    )
 
 
 def comparisons(arrangement: Arrangement) -> Iterator[Instance | Equation]:
