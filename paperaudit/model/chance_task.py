@@ -238,9 +238,7 @@ class Count(TopicTask):
     "codes" with `choices` for each place, "choices" several choices of r from n multiplied.
     """
 
-    how: Literal[
-        "factorial", "permutations", "combinations", "letters", "codes", "choices", "circle", "together", "apart"
-    ]
+    how: Literal["factorial", "permutations", "combinations", "letters", "codes", "choices", "circle", "beyond"]
     n: int = 0
     r: int = 0
     word: str = ""
@@ -266,6 +264,7 @@ class OfVenn(TopicTask):
     neither: int | None
     want: str
     chance: bool
+    names: tuple[str, str] = ("first", "second")
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from paperaudit.model.ask import Find
 from paperaudit.model.fact import Given, Holds, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
@@ -47,8 +48,11 @@ def _read_plain(question: Question, part: Part) -> Reading:
 
 
 def _lacks_givens(reading: Reading) -> bool:
+    """Whether what is asked for needs givens and there are none: x of a cell of the table, P(odd) of a dice."""
     task = reading.ask.task if reading.ask is not None else None
-    return isinstance(task, TopicTask) and task.needs_givens() and not reading.givens
+    if reading.givens:
+        return False
+    return isinstance(task, Find) or (isinstance(task, TopicTask) and task.needs_givens())
 
 
 def _read_sentences(question: Question, part: Part) -> Reading:

@@ -8,6 +8,7 @@ from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Answer, Step, StepKind
+from paperaudit.model.fact import Given
 from paperaudit.strands.finishing import finished
 
 
@@ -17,6 +18,7 @@ class Lines:
 
     ask: Ask
     used: tuple[str, ...]
+    givens: tuple[Given, ...] = ()
     skill: str = "probability of an event"
     decimals: bool = False
     steps: list[Step] = field(default_factory=list)

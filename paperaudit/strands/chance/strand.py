@@ -4,10 +4,10 @@ from collections.abc import Callable
 from typing import Any
 
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
-from paperaudit.model.chance_task import OutcomesOf, ProbabilityOf
+from paperaudit.model.chance_task import AreEvents, ChanceOf, Count, FromTable, OfVenn, OutcomesOf, ProbabilityOf
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.reading import Reading
-from paperaudit.strands.chance import experiments
+from paperaudit.strands.chance import counting, experiments, joined, tables, two_sets
 from paperaudit.strands.chance.lines import Lines
 from paperaudit.strands.finishing import ChecksDisagree
 
@@ -16,6 +16,11 @@ Found = Answer | Impossible | NotDetermined | NotRead
 DERIVATIONS: dict[type, tuple[Callable[[Any, Lines], Found], str]] = {
     ProbabilityOf: (experiments.probability, "counted over every outcome of the experiment"),
     OutcomesOf: (experiments.outcomes_of, "counted outcome by outcome"),
+    ChanceOf: (joined.chance_of, "put together from the four parts of the whole, in which every given holds"),
+    OfVenn: (two_sets.of_venn, "counted over every member of the group"),
+    FromTable: (tables.from_table, "put back into the table"),
+    Count: (counting.counted, "counted again by another rule"),
+    AreEvents: (joined.are_events, "put together from the four parts of the whole, in which every given holds"),
 }
 """By the task of the ask, with the second way in words."""
 
@@ -34,7 +39,7 @@ class ChanceStrand:
         assert reading.ask is not None
         task = reading.ask.task
         used = tuple(given.text for given in reading.givens)
-        lines = Lines(reading.ask, used)
+        lines = Lines(reading.ask, used, reading.givens)
         derive, confirmed = DERIVATIONS[type(task)]
         try:
             found = derive(task, lines)

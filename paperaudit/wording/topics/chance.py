@@ -16,11 +16,11 @@ from paperaudit.wording.topics.events import condition_of, event_of
 from paperaudit.wording.topics.heard import givens_of, heard
 from paperaudit.wording.topics.set_up import SetUp, experiment_of, take
 from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.value_lists import COUNT
 
 _CONTAINERS = r"bag|box|jar|tin|drawer|bowl|basket|hat|sack|packet|crate|bucket|chest|tub|urn"
 _NOUNS = (r"ball|bead|counter|marble|sweet|disc|disk|token|button|sock|pen|pencil|card|ticket|cube|block|flag|rope|sail"
-          r"|tile"
-          r"|shell|chocolate|crayon|bulb|peg|chip|toffee|scarf|shirt|hook|shackle")  # fmt: skip
+          r"|tile|shell|crayon|bulb|peg|chip|scarf|shirt|hook|shackle")  # fmt: skip
 _SPELLINGS = (
     (r"\b(?:die|dice)\b", "dice"),
     (
@@ -30,13 +30,13 @@ _SPELLINGS = (
     ),
     (r",? (?:at random|randomly)\b", ""),
     (rf"\b(?:{_CONTAINERS})\b", "container"),
-    (rf"\b(?:{_NOUNS})(s?)\b(?! of 52)", r"ball\1"),
+    (rf"\b(?:{_NOUNS}|item|thing|object)(s?)\b(?! of 52)", r"ball\1"),
     (r"\b(?:pack|deck) of (?:52 )?(?:playing )?balls\b", "pack of cards"),
-    (r"\b(?:queue|pack) of cards(?: containing 52 balls)?", "pack of cards"),
     (r"\b52 playing balls\b|\bplaying balls\b", "balls"),
-    (r"≤", "≤"),
 )
-_UNFAIR = re.compile(r"\b(?:biased|unfair|loaded|weighted|twice as likely|lost|given that|knowing|adds?|added|eaten)\b")
+_UNFAIR = re.compile(
+    r"\b(?:biased|unfair|loaded|weighted|twice as likely|lost|given that|knowing|adds|added to|eaten)\b"
+)
 _SAYS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|replace\w*|put back|returned|first|second|third|each|without"
     r"|not"
@@ -44,11 +44,18 @@ _SAYS = re.compile(
 )
 
 
-def spelled(text: str) -> str:
-    """A sentence in small letters, with "ball" for what is drawn and "container" for what it is drawn from."""
+_COUNTED = re.compile(rf"\b{COUNT} (?P<noun>{_NOUNS})s?\b")
+_KEPT = r"\b(?:item|thing|object)(s?)\b"
+
+
+def spelled(text: str, several: bool = False) -> str:
+    """A sentence in small letters, with "ball" for what is drawn and "container" for what it is drawn from.
+
+    Where there are `several` kinds of things in the bag, 3 pens and 4 pencils, these keep their names.
+    """
     found = text.lower()
     for pattern, instead in _SPELLINGS:
-        found = re.sub(pattern, instead, found)
+        found = re.sub(_KEPT if several and instead == r"ball\1" else pattern, instead, found)
     return re.sub(r"\s+", " ", found).strip()
 
 
@@ -58,8 +65,9 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
         return None
     known, asked, sources = SetUp(), None, []
     explicit = any(one.asked for one in told.sentences)
+    several = any(len({one["noun"] for one in _COUNTED.finditer(said.text.lower())}) > 1 for said in told.sentences)
     for sentence in told.sentences:
-        text = spelled(sentence.text)
+        text = spelled(sentence.text, several)
         node = _said(text)
         if node is None:
             if not _SAYS.search(text):

@@ -4,14 +4,18 @@ from paperaudit.wording.topics import (
     algebra,
     bounds,
     chance,
+    chance_tables,
+    counting,
     digits,
     factors,
     forms,
+    joined_events,
     means,
     order,
     sets,
     spoken,
     statistics,
+    two_sets,
 )
 from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
 from paperaudit.wording.topics.topic import Topic
@@ -27,7 +31,11 @@ TOPICS: tuple[Topic, ...] = (
     spoken.TOPIC,
     means.TOPIC,
     statistics.TOPIC,
+    chance_tables.TOPIC,
     chance.TOPIC,
+    joined_events.TOPIC,
+    counting.TOPIC,
+    two_sets.TOPIC,
     STORIES,
 )
 """The first whose grammar reads a sentence takes it; the general grammar of figures comes after all of them."""

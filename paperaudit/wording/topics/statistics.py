@@ -218,6 +218,9 @@ def _doubts(rest: list[Sentence], sources: list[Sentence], collected: Collected 
             return None
         counted = list(_COUNTED.finditer(words))
         left = _COUNTED.sub("", words)
+        others = re.findall(rf"\b{COUNT}\b", left)
+        if not counted and len(others) == 1 and size and count_of(others[0]) == size:
+            left = left.replace(others[0], "", 1)
         if _NUMERAL.search(left) or len(counted) > 1:
             if _asks_too(one):
                 continue

@@ -9,7 +9,7 @@ from paperaudit.maths.units import MONEY, unit_named
 
 MOST_VALUES = 500
 _NUMBER = re.compile(
-    r"(?P<money>[R$£€₦₹])? ?(?P<number>-? ?\d+(?:[.]\d+|,\d+)?(?: ?/ ?\d+)?) ?(?P<unit>[a-z°%][a-z²³]*)?"
+    r"(?P<money>[R$£€₦₹])? ?(?P<number>-? ?(?:\d+(?:[.]\d+|,\d+)?|[.]\d+)(?: ?/ ?\d+)?) ?(?P<unit>[a-z°%][a-z²³]*)?"
 )
 _SPACED = re.compile(r"-?\d+(?:\.\d+)?(?: -?\d+(?:\.\d+)?){3,}")
 _WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
@@ -62,6 +62,9 @@ def numbers_listed(text: str) -> NumberList | None:
     Fraction(9, 1)
     """
     plain = text.strip().rstrip(".?! ").strip()
+    tail = re.fullmatch(r"(.*\d) ?\(([^()\d]{1,12})\)", plain)
+    tail_unit = _unit_of_all(tail[2].strip()) if tail else ""
+    plain = tail[1] if tail else plain
     for left, right in ("{}", "()", "[]"):
         if plain.startswith(left) and plain.endswith(right):
             plain = plain[1:-1].strip()
@@ -75,10 +78,18 @@ def numbers_listed(text: str) -> NumberList | None:
         pieces = re.split(r" ?; ?(?:and )?|, (?:and )?| and ", plain)
     found = [number_in_text(piece) for piece in pieces if piece.strip()]
     known = [one for one in found if one is not None]
-    units = {unit for _, unit in known if unit}
+    units = {unit for _, unit in known if unit} | ({tail_unit} if tail_unit else set())
     if len(known) != len(found) or not known or len(units) > 1 or len(known) > MOST_VALUES:
         return None
     return NumberList(tuple(value for value, _ in known), units.pop() if units else "")
+
+
+def _unit_of_all(word: str) -> str:
+    """The unit in brackets behind a list: "3, 5, 7 (kg)"; "" where it is none."""
+    if word in MONEY:
+        return word
+    named = unit_named(word)
+    return named.symbol if named is not None else ""
 
 
 _STEM = re.compile(r"(-?\d+) ?\| ?((?:\d ?,? ?)*)")

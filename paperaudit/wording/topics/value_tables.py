@@ -60,7 +60,7 @@ def numbers_of(cells: tuple[str, ...]) -> NumberList | None:
 
 def unit_of_name(name: str) -> str:
     """The unit that a column's name carries: "Mass (kg)", "Time in minutes"."""
-    read = re.search(r"\(([^()]+)\)\s*$|,? in ([a-z]+)\s*$", name.strip())
+    read = re.search(r"\((?:in )?([^()]+)\)|,? in ([a-z]+)\s*$", name.strip())
     found = number_in_text(f"1 {(read[1] or read[2]).strip()}") if read else None
     return found[1] if found else ""
 

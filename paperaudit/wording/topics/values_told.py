@@ -1,20 +1,22 @@
 """Where the values of a question stand: in its table, in rows with names, in a stem-and-leaf diagram, in a sentence."""
 
 import re
+from dataclasses import replace
 
 from paperaudit.model.paper import Question
 from paperaudit.model.statistics_task import Categories, Clashing, Collected, Frequencies, Grouped, Pairs, Values
 from paperaudit.wording.topics.heard import Sentence
 from paperaudit.wording.topics.value_lists import COUNT, numbers_listed, stem_and_leaf
-from paperaudit.wording.topics.value_tables import collected_in
+from paperaudit.wording.topics.value_tables import collected_in, unit_of_name
 
 LEAD = re.compile(
     r"(?P<lead>[^0-9]*?|[^0-9]*\b"
     + COUNT
-    + r"\b[^0-9]*)(?: ?: ?| (?:are|is|were|was)(?: as follows)?:? )(?P<list>[-{(\[R$]?\d.*)"
+    + r"\b[^0-9]*)(?: ?: ?| (?:are|is|were|was)(?: as follows| listed below| shown below| given below)? ?:? )"
+    r"(?P<list>[-{(\[R$]?\.?\d.*)"
 )
 """A sentence that leads up to a list: "The marks of five learners are 12, 15 …"."""
-_LABELLED = re.compile(r"(?P<label>[a-zA-Z][a-zA-Z ()]*?) ?: ?(?P<list>-?\d.*)")
+_LABELLED = re.compile(r"(?P<label>[a-zA-Z][a-zA-Z ()]*?) ?: ?(?P<list>-?\.?\d.*)")
 
 
 def values_in(text: str) -> Values | None:
@@ -46,7 +48,9 @@ def list_in(text: str) -> Values | None:
     """The numbers of a sentence that is a list, or leads up to one."""
     plain_text = text.rstrip(". ")
     lead = LEAD.fullmatch(plain_text)
-    return values_in(plain_text) or (values_in(lead["list"]) if lead else None)
+    values = values_in(plain_text) or (values_in(lead["list"]) if lead else None)
+    unit = unit_of_name(lead["lead"].strip()) if lead else ""
+    return replace(values, unit=unit) if values is not None and unit and not values.unit else values
 
 
 def size_of(collected: Collected | Clashing) -> int:
