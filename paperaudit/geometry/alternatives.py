@@ -4,15 +4,15 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.amounts import NoExactValue
+from paperaudit.geometry.beyond.amounts import NoExactValue
+from paperaudit.geometry.beyond.find_further import worked_out
+from paperaudit.geometry.beyond.further import Further, Path
+from paperaudit.geometry.beyond.reached import Fact
+from paperaudit.geometry.beyond.rows import Source
 from paperaudit.geometry.budget import Budget
-from paperaudit.geometry.examine import Settled
-from paperaudit.geometry.find_further import worked_out
-from paperaudit.geometry.further import Further, Path
-from paperaudit.geometry.line_writer import SILENT
-from paperaudit.geometry.notation import Notation
-from paperaudit.geometry.reached import Fact
-from paperaudit.geometry.rows import Source
+from paperaudit.geometry.figure.notation import Notation
+from paperaudit.geometry.linear.examine import Settled
+from paperaudit.geometry.linear.line_writer import SILENT
 from paperaudit.model.derivation import Derivation
 from paperaudit.model.expression import Expression
 from paperaudit.model.fact import Given

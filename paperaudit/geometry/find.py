@@ -9,12 +9,20 @@ from typing import Any
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.alternatives import alternatives
+from paperaudit.geometry.beyond.find_further import Attempt, attempts
+from paperaudit.geometry.beyond.further_answers import answer_of as further_answer
+from paperaudit.geometry.beyond.in_letters import in_letters_outcome
+from paperaudit.geometry.beyond.refute_further import no_lengths_outcome, refute_lengths
 from paperaudit.geometry.budget import Budget
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.clash import impossible_outcome
-from paperaudit.geometry.derive import Node
-from paperaudit.geometry.drawn import conceded
-from paperaudit.geometry.examine import (
+from paperaudit.geometry.coordinates.drawn import conceded
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import Angular, Balance, Figure, SizeRelation
+from paperaudit.geometry.figure.notation import Notation, notation_of, number
+from paperaudit.geometry.figure.sketch import settled_by_sketch
+from paperaudit.geometry.figure.wanted import Wanted, positions, wanted_of
+from paperaudit.geometry.linear.clash import impossible_outcome
+from paperaudit.geometry.linear.derive import Node
+from paperaudit.geometry.linear.examine import (
     Settled,
     agrees_with_drawing,
     derive_targets,
@@ -22,18 +30,10 @@ from paperaudit.geometry.examine import (
     in_degrees,
     measured_nodes_agree,
 )
-from paperaudit.geometry.figure import Angular, Balance, Figure, SizeRelation
-from paperaudit.geometry.find_further import Attempt, attempts
-from paperaudit.geometry.further_answers import answer_of as further_answer
-from paperaudit.geometry.in_letters import in_letters_outcome
-from paperaudit.geometry.line_writer import LineWriter
-from paperaudit.geometry.notation import Notation, notation_of, number
-from paperaudit.geometry.open_case import open_case, unreached
+from paperaudit.geometry.linear.line_writer import LineWriter
+from paperaudit.geometry.linear.open_case import open_case, unreached
+from paperaudit.geometry.linear.working import CONFIRMED, Working
 from paperaudit.geometry.overdetermined import overdetermined
-from paperaudit.geometry.refute_further import no_lengths_outcome, refute_lengths
-from paperaudit.geometry.sketch import settled_by_sketch
-from paperaudit.geometry.wanted import Wanted, positions, wanted_of
-from paperaudit.geometry.working import CONFIRMED, Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import (

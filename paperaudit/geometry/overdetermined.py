@@ -6,9 +6,9 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.incidence import Unclear
-from paperaudit.geometry.refute_further import SAYS
-from paperaudit.geometry.sizes import NotLinear
+from paperaudit.geometry.beyond.refute_further import SAYS
+from paperaudit.geometry.figure.incidence import Unclear
+from paperaudit.geometry.figure.sizes import NotLinear
 from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.same_value import number_of
 from paperaudit.maths.write import write

@@ -3,13 +3,13 @@
 from dataclasses import replace
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.claims import claim_outcome, combined_claims
+from paperaudit.geometry.beyond.spelled import as_bearing
+from paperaudit.geometry.claims.claims import claim_outcome, combined_claims
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.incidence import Unclear
+from paperaudit.geometry.figure.sizes import NotLinear
+from paperaudit.geometry.figure.variants import combined, variants
 from paperaudit.geometry.find import find_outcome, other_ways
-from paperaudit.geometry.incidence import Unclear
-from paperaudit.geometry.sizes import NotLinear
-from paperaudit.geometry.spelled import as_bearing
-from paperaudit.geometry.variants import combined, variants
 from paperaudit.model.ask import Establish, Find, Task, WriteAs
 from paperaudit.model.derivation import Derived, NotRead, Outcome, Several
 from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, Expression, LengthOf, PerimeterOf, leaves

@@ -9,9 +9,9 @@ import random
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Condition, Figure, ParallelPair, SizeRelation, angle
-from paperaudit.geometry.realise import Drawing
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import Drawing
+from paperaudit.geometry.figure.figure import Condition, Figure, ParallelPair, SizeRelation, angle
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf
 

@@ -6,8 +6,8 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.derive import Search
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.linear.derive import Search
 from paperaudit.geometry.theorems import instances
 from paperaudit.maths import notation
 from paperaudit.wording import statement

@@ -9,13 +9,13 @@ from typing import Any
 import sympy
 import z3
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.examine import Settled, derive_targets, examine
-from paperaudit.geometry.figure import Size
-from paperaudit.geometry.sizes import linear_form
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import Size
+from paperaudit.geometry.figure.sizes import linear_form
+from paperaudit.geometry.linear.examine import Settled, derive_targets, examine
+from paperaudit.geometry.linear.theory import close
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated
-from paperaudit.geometry.theory import close
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.ask import Find
 from paperaudit.model.expression import AngleOf, ArcOf, LengthOf

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import (
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.figure.figure import (
     Balance,
     Condition,
     DrawnTurn,
@@ -15,8 +16,7 @@ from paperaudit.geometry.figure import (
     SizeRelation,
     length,
 )
-from paperaudit.geometry.realise import realise
-from paperaudit.geometry.shapes import shape_conditions
+from paperaudit.geometry.figure.shapes import shape_conditions
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,

@@ -16,8 +16,8 @@ import z3
 from sympy.polys.domains import QQ
 from sympy.polys.matrices import DomainMatrix
 
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.examine import examine
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.linear.examine import examine
 from paperaudit.maths.linear import Elimination, LinearForm
 from paperaudit.model.ask import Find
 from paperaudit.model.expression import AngleOf, Letter

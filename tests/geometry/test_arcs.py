@@ -11,12 +11,12 @@ from itertools import combinations
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import arc
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import arc
+from paperaudit.geometry.linear.theory import close
 from paperaudit.geometry.theorems import instances
-from paperaudit.geometry.theory import close
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, Several
 from paperaudit.model.expression import ArcOf

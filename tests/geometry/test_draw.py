@@ -14,7 +14,7 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.angle_marks import overlap
 from paperaudit.geometry.draw.circles import with_centres
 from paperaudit.geometry.draw.elements import Arc, Circle, Label, Layout, Stroke, bearing, polar
@@ -25,8 +25,8 @@ from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.redrawn import well_spaced
 from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure
 from paperaudit.geometry.draw.unscaled import unscaled
-from paperaudit.geometry.figure import HIDDEN
-from paperaudit.geometry.plane import Spot, side
+from paperaudit.geometry.figure.figure import HIDDEN
+from paperaudit.geometry.figure.plane import Spot, side
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading
 from paperaudit.wording import read

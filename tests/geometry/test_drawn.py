@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from paperaudit.geometry.drawn import drawn
-from paperaudit.geometry.measure import measured
+from paperaudit.geometry.coordinates.drawn import drawn
+from paperaudit.geometry.coordinates.measure import measured
 from paperaudit.model.expression import AreaOf, Expression, Function
 from paperaudit.model.fact import Collinear, Drawn, Fact, Parallel, Perpendicular
 from tests.geometry.typed import angle, is_, length, number, plain_figure, triangle

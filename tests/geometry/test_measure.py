@@ -6,8 +6,8 @@ from fractions import Fraction
 import pytest
 
 from paperaudit.errors import NoValue
-from paperaudit.geometry.figure import Measurable
-from paperaudit.geometry.measure import measured
+from paperaudit.geometry.coordinates.measure import measured
+from paperaudit.geometry.figure.figure import Measurable
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.variants import variants
 from paperaudit.geometry.find import find_outcome
 from paperaudit.geometry.overdetermined import overdetermined
-from paperaudit.geometry.variants import variants
 from paperaudit.model.derivation import Impossible, Outcome
 from paperaudit.model.expression import Expression
 from paperaudit.model.fact import Given

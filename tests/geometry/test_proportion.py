@@ -6,7 +6,7 @@ from time import process_time
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
     between_parallels,
     bisectors,

@@ -11,10 +11,10 @@ from typing import Any
 import pytest
 from ruamel.yaml import YAML
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.claim_forms import claims_of, gap
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.claims.claim_forms import claims_of, gap
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.figure.build import FigureBuilder
 from paperaudit.model.ask import Establish
 from paperaudit.model.derivation import Derived, NotDetermined
 from paperaudit.model.paper import Line, Part, Question

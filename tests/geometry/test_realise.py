@@ -6,13 +6,13 @@ from itertools import combinations, pairwise
 import numpy as np
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.chance import most_general
-from paperaudit.geometry.figure import Balance, Figure, SizeRelation
-from paperaudit.geometry.measure import measured
-from paperaudit.geometry.realise import Drawing, realise
-from paperaudit.geometry.residuals import Residuals
-from paperaudit.geometry.starts import start_positions
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.chance import most_general
+from paperaudit.geometry.coordinates.measure import measured
+from paperaudit.geometry.coordinates.realise import Drawing, realise
+from paperaudit.geometry.coordinates.residuals import Residuals
+from paperaudit.geometry.coordinates.starts import start_positions
+from paperaudit.geometry.figure.figure import Balance, Figure, SizeRelation
 from paperaudit.model.expression import (
     ArcLengthOf,
     ArcOf,

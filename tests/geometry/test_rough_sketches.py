@@ -7,8 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from paperaudit.geometry.drawn import drawn
-from paperaudit.geometry.measure import measured
+from paperaudit.geometry.coordinates.drawn import drawn
+from paperaudit.geometry.coordinates.measure import measured
 from paperaudit.model.expression import ArcOf, AreaOf, Expression, Number, NumberForm, Product
 from paperaudit.model.fact import Circle, Collinear, Crossing, Drawn, Fact, Holds, Midpoint, Parallel, Tangent
 from tests.geometry.typed import angle, is_, length, plain_figure, triangle

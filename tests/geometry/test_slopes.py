@@ -4,14 +4,14 @@ import math
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.beyond.reach import Reach
+from paperaudit.geometry.beyond.rows import rows_of
+from paperaudit.geometry.beyond.slopes import value_and_slopes
 from paperaudit.geometry.budget import Budget
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import angle, length
-from paperaudit.geometry.reach import Reach
-from paperaudit.geometry.realise import Drawing
-from paperaudit.geometry.rows import rows_of
-from paperaudit.geometry.slopes import value_and_slopes
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import Drawing
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import angle, length
 from paperaudit.geometry.theorems import instances
 from paperaudit.geometry.theorems.theorem import Equation
 from paperaudit.maths.parse import read_expression

@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from paperaudit.geometry.realise import realise
-from paperaudit.geometry.solutions import solutions
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.coordinates.solutions import solutions
 from paperaudit.model.derivation import Derived, NotDetermined, Several
 from paperaudit.model.expression import AngleOf, AreaOf, Expression, Function, Letter, Product, Quotient, Sum
 from paperaudit.model.fact import Circle, Collinear, Crossing, Fact, Parallel, Perpendicular, Shape

@@ -4,9 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.figure.build import FigureBuilder
 from paperaudit.geometry.theorems import ALL
 from paperaudit.geometry.theorems.theorem import Instance, Theorem
 from paperaudit.maths.linear import LinearForm

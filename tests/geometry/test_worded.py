@@ -2,9 +2,9 @@
 
 import pytest
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.figure.build import FigureBuilder
 from paperaudit.geometry.theorems import ALL, instances
 from paperaudit.marking.reasons import systems, word
 from paperaudit.model.derivation import Derived, Reason

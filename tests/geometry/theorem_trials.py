@@ -11,10 +11,10 @@ from fractions import Fraction
 from functools import cache
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import length
-from paperaudit.geometry.realise import realise
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import realise
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,

@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import Figure
-from paperaudit.geometry.sketch import settled_by_sketch
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import Figure
+from paperaudit.geometry.figure.sketch import settled_by_sketch
 from paperaudit.model.expression import (
     AngleOf,
     Expression,

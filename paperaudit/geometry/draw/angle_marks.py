@@ -4,12 +4,12 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Arc, Stroke, bearing, polar
 from paperaudit.geometry.draw.ground import FROM_ARC
 from paperaudit.geometry.draw.marks import AngleMark
 from paperaudit.geometry.draw.type_metrics import reach_of, text_extent
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 
 LEAST_RADIUS, WIDEST_RADIUS = 8.0, 38.0
 PLAIN_RADIUS, NARROW_RADIUS = 11.0, 450.0

@@ -8,7 +8,7 @@ from paperaudit.geometry.draw.layout import lay_out_alike
 from paperaudit.geometry.draw.shown import ShownFigure
 from paperaudit.geometry.draw.sketched import as_sketched
 from paperaudit.geometry.draw.type_metrics import baseline_under, box_round, text_extent
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 
 LEAST_WIDTH = 110.0
 """The width that each of the figures has at least."""

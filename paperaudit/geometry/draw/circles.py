@@ -6,8 +6,8 @@ from collections.abc import Mapping
 import numpy as np
 
 from paperaudit.geometry.draw.elements import Circle
-from paperaudit.geometry.figure import HIDDEN, Figure, InLine, OnCircle, TangentAt
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.figure import HIDDEN, Figure, InLine, OnCircle, TangentAt
+from paperaudit.geometry.figure.plane import Spot
 
 ROUND = 0.01
 """Share of the radius by which points may be off a circle that is drawn; drawings are exact to 1e-9."""

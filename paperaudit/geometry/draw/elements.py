@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from paperaudit.geometry.plane import Spot, along
+from paperaudit.geometry.figure.plane import Spot, along
 
 Box: TypeAlias = tuple[float, float, float, float]
 """Left, top, right, bottom."""

@@ -4,13 +4,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.build import FigureBuilder
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.marks import AngleMark, Marks, ParallelMark, SideMark, classed
 from paperaudit.geometry.draw.size_marks import QUESTION_MARK, SHOWN, SizeMarks, diameter_or
-from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, angle, length
-from paperaudit.geometry.incidence import Unclear
-from paperaudit.geometry.shapes import shape_conditions
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import EqualLengths, ParallelPair, RightAngle, angle, length
+from paperaudit.geometry.figure.incidence import Unclear
+from paperaudit.geometry.figure.shapes import shape_conditions
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     AngleAt,

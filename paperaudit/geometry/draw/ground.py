@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from paperaudit.geometry.draw.elements import Arc, Box, Circle, distance, polar
-from paperaudit.geometry.plane import Spot, side
+from paperaudit.geometry.figure.plane import Spot, side
 
 FROM_ARC = 2.5
 """Clear space between an arc and a text."""

@@ -5,13 +5,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.elements import Circle, Layout
 from paperaudit.geometry.draw.lettering import FINE, total_box
 from paperaudit.geometry.draw.marks import Marks
 from paperaudit.geometry.draw.page import FRAME_WIDTH, Endless, Page, lettered
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 
 WIDTH, HEIGHT = 232.0, 180.0
 """The drawn lines fit into this, unless short segments ask for more."""

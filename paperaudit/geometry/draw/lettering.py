@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from paperaudit.geometry.draw.elements import Box, Label, LabelKind, Stroke, distance
 from paperaudit.geometry.draw.ground import Ground, covered_length, shared
 from paperaudit.geometry.draw.type_metrics import baseline_under, box_round, text_extent
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 
 PARTED = 7.0
 MISTAKEN = 2.5

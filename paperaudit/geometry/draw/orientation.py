@@ -4,13 +4,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import Drawing
 from paperaudit.geometry.draw.pieces import Turned, separate, side_by_side
 from paperaudit.geometry.draw.sketched import as_sketched, flipped
-from paperaudit.geometry.figure import EqualLengths, ParallelPair, RightAngle, SameWay, SizeRelation, TangentAt
-from paperaudit.geometry.plane import Spot
-from paperaudit.geometry.realise import Drawing
-from paperaudit.geometry.shapes import kite_axis
+from paperaudit.geometry.figure.figure import EqualLengths, ParallelPair, RightAngle, SameWay, SizeRelation, TangentAt
+from paperaudit.geometry.figure.plane import Spot
+from paperaudit.geometry.figure.shapes import kite_axis
 from paperaudit.model.expression import AngleOf, LengthOf
 from paperaudit.model.fact import Path
 

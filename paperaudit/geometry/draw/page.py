@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.angle_marks import DrawnAngle, drawn_angles, strokes_of
 from paperaudit.geometry.draw.circles import circles_of
 from paperaudit.geometry.draw.elements import Arc, Box, Circle, Layout, Stroke, bearing, polar
@@ -19,8 +19,8 @@ from paperaudit.geometry.draw.side_marks import SideMarks
 from paperaudit.geometry.draw.signs import Sign
 from paperaudit.geometry.draw.straight_signs import bearing_signs, height_sign
 from paperaudit.geometry.draw.wishes import angle_wish, letter_wish, number_wish
-from paperaudit.geometry.figure import HIDDEN, TangentAt
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.figure import HIDDEN, TangentAt
+from paperaudit.geometry.figure.plane import Spot
 
 FRAME_WIDTH = 280.0
 """All figures have at least this width, so that set in one column their letters are of one size."""

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import TypeAlias
 
-from paperaudit.geometry.circle_order import circles_of
+from paperaudit.geometry.coordinates.circle_order import circles_of
 from paperaudit.geometry.draw.circles import outlines
-from paperaudit.geometry.figure import EqualLengths, Figure, SizeRelation
+from paperaudit.geometry.figure.figure import EqualLengths, Figure, SizeRelation
 
 Turned: TypeAlias = dict[str, complex]
 """Points as complex numbers, y up."""

@@ -13,10 +13,10 @@ from itertools import combinations, pairwise
 import numpy as np
 import numpy.typing as npt
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import distance
-from paperaudit.geometry.figure import EqualLengths, InsidePolygon, OnCircle, SideOfLine, SizeRelation
-from paperaudit.geometry.plane import Spot, side
+from paperaudit.geometry.figure.figure import EqualLengths, InsidePolygon, OnCircle, SideOfLine, SizeRelation
+from paperaudit.geometry.figure.plane import Spot, side
 from paperaudit.model.expression import LengthOf
 
 Array = npt.NDArray[np.float64]

@@ -5,11 +5,13 @@ import random
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.margins import LETTER_SCALE
+from paperaudit.geometry.coordinates.realise import Drawing, realise
 from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.room import is_alike, room
 from paperaudit.geometry.draw.true_sizes import TrueSizes
-from paperaudit.geometry.figure import (
+from paperaudit.geometry.figure.figure import (
     Balance,
     Condition,
     Convex,
@@ -29,9 +31,7 @@ from paperaudit.geometry.figure import (
     SizeRelation,
     TangentAt,
 )
-from paperaudit.geometry.margins import LETTER_SCALE
-from paperaudit.geometry.plane import Spot
-from paperaudit.geometry.realise import Drawing, realise
+from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.expression import AngleOf, Letter
 
 FURTHER_SEEDS = range(24)

@@ -8,7 +8,7 @@ from paperaudit.geometry.draw.elements import Arc, Circle, Leg, Region, Stroke, 
 from paperaudit.geometry.draw.marks import Marks, Outline, Surface
 from paperaudit.geometry.draw.round_signs import arc_between
 from paperaudit.geometry.draw.signs import Sign
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.expression import AreaOf, CircleSize, PerimeterOf, SectorOf, SegmentOf
 
 ON_BOUNDARY = 0.5

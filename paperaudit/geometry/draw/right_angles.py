@@ -3,10 +3,10 @@
 import math
 from collections.abc import Mapping, Sequence
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Stroke, bearing, polar
 from paperaudit.geometry.draw.marks import AngleMark
-from paperaudit.geometry.plane import Spot, side
+from paperaudit.geometry.figure.plane import Spot, side
 from paperaudit.model.fact import Path
 
 SQUARE = 8.5

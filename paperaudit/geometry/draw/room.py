@@ -4,12 +4,12 @@ import math
 from collections.abc import Iterator, Mapping
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import Drawing
 from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.elements import bearing, distance
-from paperaudit.geometry.figure import HIDDEN
-from paperaudit.geometry.plane import Spot, side
-from paperaudit.geometry.realise import Drawing
+from paperaudit.geometry.figure.figure import HIDDEN
+from paperaudit.geometry.figure.plane import Spot, side
 from paperaudit.model.expression import AngleOf
 
 APART, CLEAR, OPEN, FAR = 0.5, 0.15, 30.0, 3.5

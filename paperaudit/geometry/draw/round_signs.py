@@ -8,7 +8,7 @@ from paperaudit.geometry.draw.ground import Ground
 from paperaudit.geometry.draw.marks import ArcMark, RadiusMark
 from paperaudit.geometry.draw.signs import Sign, across, head_towards
 from paperaudit.geometry.draw.wishes import arc_wish, side_wish
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.expression import ArcOf
 
 OFF = 6.0

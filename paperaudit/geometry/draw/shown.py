@@ -3,7 +3,8 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
-from paperaudit.geometry.arrangement import Arrangement, Triangle
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Triangle
+from paperaudit.geometry.coordinates.realise import Drawing
 from paperaudit.geometry.draw.circles import circles_of, with_centres
 from paperaudit.geometry.draw.elements import Layout
 from paperaudit.geometry.draw.given_marks import marks_of
@@ -15,9 +16,8 @@ from paperaudit.geometry.draw.redrawn import well_spaced
 from paperaudit.geometry.draw.structure import NotDrawable, structure, wanted
 from paperaudit.geometry.draw.true_sizes import TrueSizes
 from paperaudit.geometry.draw.unscaled import opened, unscaled
-from paperaudit.geometry.figure import HIDDEN, Figure, TangentAt, angle
-from paperaudit.geometry.plane import Spot
-from paperaudit.geometry.realise import Drawing
+from paperaudit.geometry.figure.figure import HIDDEN, Figure, TangentAt, angle
+from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.derivation import Position
 from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, LengthOf, leaves
 from paperaudit.model.fact import Drawn, Given, Holds
@@ -143,7 +143,7 @@ def own_givens(reading: Reading) -> tuple[Given, ...]:
 
 def skeleton(reading: Reading) -> tuple[Position, ...]:
     """Positions that keep order and incidence where no figure meets the givens; none where these have no skeleton."""
-    from paperaudit.geometry.refute import skeletons
+    from paperaudit.geometry.linear.refute import skeletons
 
     _, figure = structure(reading)
     found = skeletons(figure) if figure.lines else []
@@ -152,8 +152,8 @@ def skeleton(reading: Reading) -> tuple[Position, ...]:
 
 def drawn(reading: Reading) -> tuple[Position, ...]:
     """Positions that meet the givens of a part that was not derived; none where no drawing was found."""
-    from paperaudit.geometry.drawn import FIRST_SEEDS
-    from paperaudit.geometry.realise import realise
+    from paperaudit.geometry.coordinates.drawn import FIRST_SEEDS
+    from paperaudit.geometry.coordinates.realise import realise
 
     _, figure = structure(reading)
     found = realise(figure, FIRST_SEEDS) if _shows_something(figure) else []

@@ -4,13 +4,13 @@ import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.elements import Circle, Stroke, bearing, distance
 from paperaudit.geometry.draw.lettering import Wish
 from paperaudit.geometry.draw.marks import ParallelMark, SideMark
 from paperaudit.geometry.draw.signs import HEAD, Sign, head
 from paperaudit.geometry.draw.wishes import side_wish
-from paperaudit.geometry.plane import Spot, along, side
+from paperaudit.geometry.figure.plane import Spot, along, side
 
 TICK = 4.2
 TICK_GAP = 3.4

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from paperaudit.geometry.draw.elements import Arc, Stroke, polar
 from paperaudit.geometry.draw.lettering import Wish
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 
 HEAD = 5.0
 HEAD_WIDTH = 0.55

@@ -5,7 +5,8 @@ from dataclasses import dataclass, field
 from typing import TypeAlias
 
 from paperaudit.errors import NoValue
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.measure import centre_of
 from paperaudit.geometry.draw.marks import (
     ArcMark,
     BearingMark,
@@ -17,8 +18,7 @@ from paperaudit.geometry.draw.marks import (
     classed,
 )
 from paperaudit.geometry.draw.true_sizes import dimension_of
-from paperaudit.geometry.figure import arc, length
-from paperaudit.geometry.measure import centre_of
+from paperaudit.geometry.figure.figure import arc, length
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     ArcLengthOf,

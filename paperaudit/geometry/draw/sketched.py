@@ -3,7 +3,7 @@
 import cmath
 import math
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.draw.pieces import Turned
 
 LEVEL = 3.0

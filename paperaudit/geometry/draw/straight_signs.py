@@ -11,7 +11,7 @@ from paperaudit.geometry.draw.right_angles import square_at
 from paperaudit.geometry.draw.signs import Sign, head_towards
 from paperaudit.geometry.draw.type_metrics import text_extent
 from paperaudit.geometry.draw.wishes import angle_wish, side_wish
-from paperaudit.geometry.plane import Spot, along, share_along
+from paperaudit.geometry.figure.plane import Spot, along, share_along
 from paperaudit.model.expression import AngleOf
 
 NORTH = -90.0

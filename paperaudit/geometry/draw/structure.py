@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import Figure, SameWay
-from paperaudit.geometry.incidence import Unclear, drawn_paths
-from paperaudit.geometry.sizes import NotLinear
-from paperaudit.geometry.sketch import FROM_SKETCH
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import Figure, SameWay
+from paperaudit.geometry.figure.incidence import Unclear, drawn_paths
+from paperaudit.geometry.figure.sizes import NotLinear
+from paperaudit.geometry.figure.sketch import FROM_SKETCH
 from paperaudit.model.ask import Establish, Find
 from paperaudit.model.expression import Expression
 from paperaudit.model.fact import Collinear, Drawn, Fact, Given, Parallel

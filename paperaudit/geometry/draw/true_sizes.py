@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from paperaudit.errors import NoValue
-from paperaudit.geometry.build import FigureBuilder
-from paperaudit.geometry.figure import Figure
-from paperaudit.geometry.incidence import Unclear
-from paperaudit.geometry.measure import measured
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.coordinates.measure import measured
+from paperaudit.geometry.figure.build import FigureBuilder
+from paperaudit.geometry.figure.figure import Figure
+from paperaudit.geometry.figure.incidence import Unclear
+from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,

@@ -3,7 +3,7 @@
 import math
 
 from paperaudit.geometry.draw.elements import Box, LabelKind
-from paperaudit.geometry.plane import Spot
+from paperaudit.geometry.figure.plane import Spot
 
 # Advance widths in thousandths of the size, as in the metrics of Helvetica that Adobe published.
 _WIDTHS = {

@@ -4,7 +4,8 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.realise import Drawing
 from paperaudit.geometry.draw.circles import outlines
 from paperaudit.geometry.draw.elements import bearing
 from paperaudit.geometry.draw.marks import Marks
@@ -12,9 +13,8 @@ from paperaudit.geometry.draw.redrawn import CENTRES, SHEARS, STRETCHES, mapped,
 from paperaudit.geometry.draw.room import is_alike, room, size_of
 from paperaudit.geometry.draw.sketched import as_sketched
 from paperaudit.geometry.draw.true_sizes import TrueSizes
-from paperaudit.geometry.figure import Balance, EqualLengths
-from paperaudit.geometry.plane import Spot
-from paperaudit.geometry.realise import Drawing
+from paperaudit.geometry.figure.figure import Balance, EqualLengths
+from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.expression import AngleOf
 
 ENOUGH = 1.25

@@ -8,7 +8,7 @@ from paperaudit.geometry.draw.elements import Arc, LabelKind, bearing, polar
 from paperaudit.geometry.draw.ground import FROM_ARC
 from paperaudit.geometry.draw.lettering import Place, Wish
 from paperaudit.geometry.draw.type_metrics import reach_of, text_extent
-from paperaudit.geometry.plane import Spot, along
+from paperaudit.geometry.figure.plane import Spot, along
 
 FROM_ARM = 1.6
 FROM_SIDE = 4.6

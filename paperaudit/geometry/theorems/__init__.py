@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.theorems import (
     arc_angles,
     arcs,

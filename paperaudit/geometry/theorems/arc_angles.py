@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement, Ray
-from paperaudit.geometry.circle_order import Round
-from paperaudit.geometry.figure import OnCircle
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Ray
+from paperaudit.geometry.coordinates.circle_order import Round
+from paperaudit.geometry.figure.figure import OnCircle
 from paperaudit.geometry.theorems.arcs import SKILL, arc_text, half_of, with_arcs
 from paperaudit.geometry.theorems.circles import on_circle, together
 from paperaudit.geometry.theorems.tangents import tangent_rays, tangents

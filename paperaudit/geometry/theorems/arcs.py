@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations, product
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.circle_order import Round
-from paperaudit.geometry.figure import OnCircle, Size, SizeRelation
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.circle_order import Round
+from paperaudit.geometry.figure.figure import OnCircle, Size, SizeRelation
 from paperaudit.geometry.theorems.chords import chord_text, equal_chords
 from paperaudit.geometry.theorems.circles import circles, diameters, on_circle, seen, together
 from paperaudit.geometry.theorems.parallels import parallel_text

@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from functools import lru_cache
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import area_named
-from paperaudit.geometry.plane import Spot, share_along, side
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import area_named
+from paperaudit.geometry.figure.plane import Spot, share_along, side
 from paperaudit.geometry.theorems.incircles import tangential
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.model.expression import AreaOf, DistanceOf, SegmentOf

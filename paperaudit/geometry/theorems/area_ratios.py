@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import SizeRelation, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import SizeRelation, length
 from paperaudit.geometry.theorems.area_polygons import Polygon, polygons
 from paperaudit.geometry.theorems.areas import HALF, SKILL
 from paperaudit.geometry.theorems.like_quadrilaterals import parallelograms

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import distance
-from paperaudit.geometry.figure import SizeRelation, length
-from paperaudit.geometry.notation import number
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import distance
+from paperaudit.geometry.figure.figure import SizeRelation, length
+from paperaudit.geometry.figure.notation import number
 from paperaudit.geometry.theorems.area_polygons import cuts, feet, polygons
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.right_triangles import RIGHT, squared

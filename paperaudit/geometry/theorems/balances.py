@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import canonical
-from paperaudit.geometry.figure import Balance
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import canonical
+from paperaudit.geometry.figure.figure import Balance
 from paperaudit.geometry.theorems.theorem import Equation, Stated, Theorem
 
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement, Ray
-from paperaudit.geometry.north import has_north
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Ray
+from paperaudit.geometry.figure.north import has_north
 from paperaudit.geometry.theorems.theorem import Equation, Theorem
 from paperaudit.geometry.theorems.trigonometry import whole
 from paperaudit.model.expression import BearingOf, Expression, Measured, Negative, Sum

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, length
 from paperaudit.geometry.theorems.like_triangles import CLOSE, corner_of, like_triangles
 from paperaudit.geometry.theorems.points import total
 from paperaudit.geometry.theorems.theorem import (

@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import HIDDEN, OnCircle
-from paperaudit.geometry.plane import side
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import HIDDEN, OnCircle
+from paperaudit.geometry.figure.plane import side
 from paperaudit.geometry.theorems.circles import ALIKE, SKILL, circles, is_middle, on_circle, same_side, seen
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import (

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.theorems.circle_lengths import tangents_with_secants
 from paperaudit.geometry.theorems.circles import SKILL, circles, is_middle, on_circle, seen
 from paperaudit.geometry.theorems.points import total

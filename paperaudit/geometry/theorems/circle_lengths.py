@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import area_named
-from paperaudit.geometry.figure import HIDDEN, OnCircle, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import area_named
+from paperaudit.geometry.figure.figure import HIDDEN, OnCircle, length
 from paperaudit.geometry.theorems.areas import HALF, distances, perimeters
 from paperaudit.geometry.theorems.circle_sizes import SKILL, radii
 from paperaudit.geometry.theorems.circles import circles, on_circle, together

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import canonical
-from paperaudit.geometry.figure import HIDDEN, OnCircle, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import canonical
+from paperaudit.geometry.figure.figure import HIDDEN, OnCircle, length
 from paperaudit.geometry.theorems.circles import circles, diameters, on_circle, together
 from paperaudit.geometry.theorems.right_triangles import squared
 from paperaudit.geometry.theorems.theorem import Equation, Predicate, Theorem

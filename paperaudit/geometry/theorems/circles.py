@@ -4,10 +4,10 @@ import math
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.circle_order import circles_of
-from paperaudit.geometry.figure import OnCircle, Ordered, Size
-from paperaudit.geometry.plane import side
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.circle_order import circles_of
+from paperaudit.geometry.figure.figure import OnCircle, Ordered, Size
+from paperaudit.geometry.figure.plane import side
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated, Theorem, is_diameter
 from paperaudit.maths.linear import LinearForm

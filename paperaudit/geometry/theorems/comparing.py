@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.theorem import Greater, Instance, Theorem
 from paperaudit.geometry.theorems.triangles import exterior_angles, triangle_text
 from paperaudit.maths.linear import LinearForm

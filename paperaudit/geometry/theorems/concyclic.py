@@ -6,9 +6,9 @@ from itertools import combinations
 
 import numpy as np
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import OnCircle
-from paperaudit.geometry.plane import circumcentre, side
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import OnCircle
+from paperaudit.geometry.figure.plane import circumcentre, side
 from paperaudit.geometry.theorems.circles import (
     ALIKE,
     SKILL,

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.theorems.like_triangles import (
     CLOSE,
     corner_of,

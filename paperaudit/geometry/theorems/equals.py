@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import difference
 from paperaudit.geometry.theorems.theorem import NO_RELATION, Instance, Predicate, Theorem, angles_equal, segments_equal

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, ParallelPair, RayBetween, RightAngle, Size, SizeRelation
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import EqualLengths, ParallelPair, RayBetween, RightAngle, Size, SizeRelation
 from paperaudit.geometry.theorems.parallels import parallel_text
 from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Stated, Theorem, lines_parallel
 from paperaudit.maths.linear import LinearForm

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import total
 from paperaudit.geometry.theorems.right_triangles import RIGHT, right_corners, squared

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Balance
-from paperaudit.geometry.plane import side
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Balance
+from paperaudit.geometry.figure.plane import side
 from paperaudit.geometry.theorems.circles import circles
 from paperaudit.geometry.theorems.tangents import tangents
 from paperaudit.geometry.theorems.theorem import Predicate, Stated

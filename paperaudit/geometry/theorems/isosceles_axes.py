@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import AngleIs, Instance, Predicate, Theorem, angles_equal, segments_equal

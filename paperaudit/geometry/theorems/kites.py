@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, Size
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import EqualLengths, Size
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.polygons import corner_angles
 from paperaudit.geometry.theorems.quadrilaterals import (

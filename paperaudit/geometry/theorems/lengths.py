@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import EqualLengths, Size, SizeRelation, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import EqualLengths, Size, SizeRelation, length
 from paperaudit.geometry.theorems.points import difference
 from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm

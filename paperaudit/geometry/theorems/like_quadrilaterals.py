@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from functools import lru_cache
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, is_shape, lines_parallel
 from paperaudit.maths.linear import LinearForm

@@ -3,8 +3,8 @@
 from functools import lru_cache
 from itertools import combinations, permutations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.theorem import Predicate, angles_equal, proportional, segments_equal
 from paperaudit.model.expression import AngleOf, LengthOf
 

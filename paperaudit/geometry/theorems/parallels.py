@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement, Ray
-from paperaudit.geometry.figure import RightAngle
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Ray
+from paperaudit.geometry.figure.figure import RightAngle
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, lines_parallel
 from paperaudit.maths.linear import LinearForm

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, SizeRelation
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, SizeRelation
 from paperaudit.geometry.theorems.lengths import ALIKE
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement, Ray
-from paperaudit.geometry.figure import Size
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Ray
+from paperaudit.geometry.figure.figure import Size
 from paperaudit.geometry.theorems.theorem import Instance, Theorem
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf

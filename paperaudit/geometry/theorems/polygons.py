@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, angle
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, angle
 from paperaudit.geometry.theorems.points import total
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem
 from paperaudit.maths.linear import LinearForm

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.parallels import parallel_text
 from paperaudit.geometry.theorems.theorem import (

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.area_polygons import feet, polygons
 from paperaudit.geometry.theorems.areas import HALF, SKILL, distances, upright
 from paperaudit.geometry.theorems.like_quadrilaterals import is_right

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import ParallelPair, Size
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import ParallelPair, Size
 from paperaudit.geometry.theorems.like_quadrilaterals import same_length
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.polygons import corner_angles

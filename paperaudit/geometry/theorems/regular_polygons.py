@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import area_named
-from paperaudit.geometry.figure import HIDDEN, OnCircle, Size, length
-from paperaudit.geometry.notation import number
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import area_named
+from paperaudit.geometry.figure.figure import HIDDEN, OnCircle, Size, length
+from paperaudit.geometry.figure.notation import number
 from paperaudit.geometry.theorems.area_polygons import feet, polygons
 from paperaudit.geometry.theorems.areas import HALF, SKILL, upright
 from paperaudit.geometry.theorems.circles import circles, on_circle, seen, together

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.theorem import AngleIs, Equation, Theorem
 from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.model.expression import AngleOf, Expression, Function, LengthOf, Number, Power, Quotient, Sum

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.canonical import area_named
-from paperaudit.geometry.figure import OnCircle, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.canonical import area_named
+from paperaudit.geometry.figure.figure import OnCircle, length
 from paperaudit.geometry.theorems.circle_sizes import PI, ROUND, SKILL, TWO_PI, named_of, radii
 from paperaudit.geometry.theorems.circles import circles, diameters, on_circle, seen, together
 from paperaudit.geometry.theorems.right_triangles import squared

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.theorems.kites import named_kites
 from paperaudit.geometry.theorems.like_quadrilaterals import isosceles_trapeziums, kites, parallelograms, shown
 from paperaudit.geometry.theorems.quadrilaterals import crossing_of, named_shapes

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.like_triangles import (
     corner_of,
     equal_corners,

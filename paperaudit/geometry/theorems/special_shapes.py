@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.theorems.like_quadrilaterals import is_right, parallelograms, same_length, shown
 from paperaudit.geometry.theorems.quadrilaterals import crossing_of, diagonal_halves
 from paperaudit.geometry.theorems.theorem import AngleIs, Instance, Theorem, angles_equal, is_shape, segments_equal

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement, Ray
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Ray
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import total
 from paperaudit.geometry.theorems.theorem import Instance, OnOneLine, Theorem, lines_parallel, on_one_line

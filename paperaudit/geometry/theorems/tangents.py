@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement, Ray
-from paperaudit.geometry.figure import OnCircle, Size, TangentAt
+from paperaudit.geometry.coordinates.arrangement import Arrangement, Ray
+from paperaudit.geometry.figure.figure import OnCircle, Size, TangentAt
 from paperaudit.geometry.theorems.circles import SKILL, circles, on_circle, same_side, seen, together
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import (

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, length
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import AngleOf, Expression, LengthOf
 

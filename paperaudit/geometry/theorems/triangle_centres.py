@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import permutations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import Size, length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import Size, length
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import (

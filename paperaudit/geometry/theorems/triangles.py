@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import RayBetween, Size, SizeRelation
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import RayBetween, Size, SizeRelation
 from paperaudit.geometry.theorems.points import difference, total
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from paperaudit.geometry.arrangement import Arrangement
-from paperaudit.geometry.figure import length
+from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.figure.figure import length
 from paperaudit.geometry.theorems.like_triangles import Corners, corner_of, side_of
 from paperaudit.geometry.theorems.right_triangles import CLOSE, RIGHT, right_corners, squared
 from paperaudit.geometry.theorems.theorem import AngleIs, Equation, Theorem

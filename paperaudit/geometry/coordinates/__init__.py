@@ -1,0 +1,1 @@
+"""Figures drawn to scale: coordinates that meet every given, and what they settle of the arrangement."""

@@ -1,0 +1,1 @@
+"""What follows from linear relations alone: consistency, values, derivations and their lines."""
