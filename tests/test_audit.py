@@ -115,7 +115,6 @@ def test_what_a_part_builds_on_is_not_blamed_where_the_earlier_part_is_missing()
     ("words", "said"),
     [
         ("Find the mode.", "statistics (mode) is not audited yet: “Find the mode.”"),
-        ("Find the vector AB.", "vectors (vector) are not audited yet: “Find the vector AB.”"),
     ],
 )
 def test_topics_that_are_not_audited_yet_are_called_so(words: str, said: str) -> None:

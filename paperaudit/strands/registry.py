@@ -8,25 +8,35 @@ from paperaudit.strands.algebra.strand import AlgebraStrand
 from paperaudit.strands.chained import ChainedStrand
 from paperaudit.strands.chance.strand import ChanceStrand
 from paperaudit.strands.equations import EquationsStrand
+from paperaudit.strands.functions.strand import FunctionsStrand
 from paperaudit.strands.geometry import GeometryStrand
+from paperaudit.strands.movements.strand import MovementsStrand
 from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.numbers.claims import NumericClaimsStrand
 from paperaudit.strands.numbers.strand import NumbersStrand
+from paperaudit.strands.plane.strand import PlaneStrand
+from paperaudit.strands.sequences.strand import SequencesStrand
 from paperaudit.strands.statistics.strand import StatisticsStrand
 from paperaudit.strands.stories.strand import StoriesStrand
 from paperaudit.strands.strand import FindsOtherWays, Strand
+from paperaudit.strands.waves.strand import WavesStrand
 
 STRANDS: tuple[Strand, ...] = (
     StoriesStrand(),
     NumericClaimsStrand(),
     ChainedStrand(lambda reading: derive(reading)),
     AlgebraStrand(),
+    PlaneStrand(),
     GeometryStrand(),
     EquationsStrand(),
     NumberStrand(),
     NumbersStrand(),
     StatisticsStrand(),
     ChanceStrand(),
+    SequencesStrand(),
+    FunctionsStrand(),
+    WavesStrand(),
+    MovementsStrand(),
 )
 """The first that recognises a part takes it: figures before letters, letters before plain numbers."""
 

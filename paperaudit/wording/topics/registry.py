@@ -5,22 +5,32 @@ from paperaudit.wording.topics import (
     bounds,
     chance,
     chance_tables,
+    coordinates,
     counting,
     digits,
     factors,
     forms,
+    functions,
     joined_events,
     means,
+    movements,
     order,
+    sequences,
     sets,
     spoken,
     statistics,
+    trig,
     two_sets,
 )
 from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
 from paperaudit.wording.topics.topic import Topic
 
 TOPICS: tuple[Topic, ...] = (
+    trig.TOPIC,
+    movements.TOPIC,
+    functions.TOPIC,
+    coordinates.TOPIC,
+    sequences.TOPIC,
     algebra.TOPIC,
     factors.TOPIC,
     order.TOPIC,

@@ -1,0 +1,119 @@
+"""What is given and asked on the coordinate plane: points, lines, parabolas and circles by their equations."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from paperaudit.model.expression import Expression, Relation
+from paperaudit.model.topic import TopicFact, TopicTask
+
+
+@dataclass(frozen=True, slots=True)
+class PlanePoint(TopicFact):
+    """A point by its name and coordinates; without coordinates where only its name is said, no name for (2, 3)."""
+
+    name: str
+    x: Expression | None = None
+    y: Expression | None = None
+
+    def in_words(self) -> str:
+        """The statement as it is printed."""
+        return f"the point {self.name}"
+
+
+@dataclass(frozen=True, slots=True)
+class Curve(TopicFact):
+    """A line or a curve by its equation, with the name it is given, or ""."""
+
+    relation: Relation
+    name: str = ""
+
+    def in_words(self) -> str:
+        """The statement as it is printed."""
+        return f"the equation of {self.name or 'a curve'}"
+
+
+OfPointsName = Literal[
+    "gradient", "mid-point", "distance", "equation", "perpendicular bisector", "collinear", "area", "perimeter"
+]
+OfCurveName = Literal[
+    "gradient", "x-intercept", "y-intercept", "intercepts", "turning point", "axis of symmetry", "least value",
+    "greatest value", "asymptotes", "centre", "radius", "centre and radius", "tangent", "on it",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class OfPoints(TopicTask):
+    """What two or more points have: a gradient, a distance, a line through them."""
+
+    what: OfPointsName
+    points: tuple[PlanePoint, ...]
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"the {self.what} of points with coordinates"
+
+
+@dataclass(frozen=True, slots=True)
+class OfCurve(TopicTask):
+    """What a line or a curve has; `curve` is None where a given names it, `at` a point that the ask names."""
+
+    what: OfCurveName
+    curve: Curve | None
+    at: PlanePoint | None = None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"the {self.what} of a line or curve"
+
+
+@dataclass(frozen=True, slots=True)
+class LineThrough(TopicTask):
+    """The equation of the line through a point with a gradient, or beside a line, parallel or at right angles."""
+
+    point: PlanePoint
+    gradient: Expression | None = None
+    beside: Curve | None = None
+    pair: tuple[PlanePoint, ...] = ()
+    at_right_angles: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the equation of a line"
+
+
+@dataclass(frozen=True, slots=True)
+class CircleWith(TopicTask):
+    """The equation of the circle with this centre and radius, or through this point."""
+
+    centre: PlanePoint
+    radius: Expression | None = None
+    through: PlanePoint | None = None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the equation of a circle"
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting(TopicTask):
+    """Where two lines or curves meet."""
+
+    first: Curve | None
+    second: Curve | None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "where two lines or curves meet"
+
+
+@dataclass(frozen=True, slots=True)
+class Direction(TopicTask):
+    """Whether two lines are parallel or perpendicular."""
+
+    first: Curve
+    second: Curve
+    at_right_angles: bool
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "whether two lines are parallel or perpendicular"

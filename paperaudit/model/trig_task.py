@@ -1,0 +1,72 @@
+"""What is asked about sines, cosines and tangents beyond triangles."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from paperaudit.model.expression import Expression, Relation
+from paperaudit.model.topic import TopicTask
+
+
+@dataclass(frozen=True, slots=True)
+class SolveTrig(TopicTask):
+    """An equation in sines, cosines or tangents of one letter; without bounds the general solution.
+
+    `low` and `high` are degrees; `open_low` and `open_high` say that an end does not count itself.
+    """
+
+    relation: Relation
+    letter: str
+    low: Expression | None = None
+    high: Expression | None = None
+    open_low: bool = False
+    open_high: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a trigonometric equation to solve"
+
+
+@dataclass(frozen=True, slots=True)
+class OfWave(TopicTask):
+    """The amplitude, period or range of y = a sin bx + c."""
+
+    what: Literal["amplitude", "period", "range", "greatest value", "least value"]
+    formula: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"the {self.what} of a trigonometric graph"
+
+
+@dataclass(frozen=True, slots=True)
+class InRadians(TopicTask):
+    """Degrees changed to radians, or radians (`back`) to degrees."""
+
+    angle: Expression
+    back: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "an angle in radians or degrees"
+
+
+@dataclass(frozen=True, slots=True)
+class ExactRatio(TopicTask):
+    """The exact value of a sine, cosine or tangent of a special angle, or of a sum and product of such."""
+
+    expression: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the exact value of sines and cosines"
+
+
+@dataclass(frozen=True, slots=True)
+class Identity(TopicTask):
+    """Two expressions in sines, cosines and tangents to be shown equal."""
+
+    relation: Relation
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a trigonometric identity"

@@ -1,0 +1,1 @@
+"""Functions, their derivatives and integrals."""

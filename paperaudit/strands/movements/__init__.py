@@ -1,0 +1,1 @@
+"""Images of points under movements, and vectors."""

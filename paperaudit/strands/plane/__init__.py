@@ -1,0 +1,1 @@
+"""Points, lines and curves on the coordinate plane."""

@@ -1,0 +1,97 @@
+"""Points and curves of a question: coordinates of named points, the equation of "the line"."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paperaudit.errors import NoValue
+from paperaudit.maths.exact import exact_expression
+from paperaudit.maths.number_forms import whole_or_fraction
+from paperaudit.maths.write import write
+from paperaudit.model.coordinates_task import Curve, PlanePoint
+from paperaudit.model.expression import Expression, Relation, letters_of
+from paperaudit.model.fact import Holds
+from paperaudit.model.reading import Reading
+from paperaudit.strands.numbers.working import exact as exact_number
+from paperaudit.strands.numbers.working import with_givens
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A point with its rational coordinates and the texts of the givens that state them."""
+
+    name: str
+    x: Fraction
+    y: Fraction
+    texts: tuple[str, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """The point as it is written: A(2, 3), or (2, 3) where it has no name."""
+        return f"{self.name}{pair_text(self.x, self.y)}"
+
+
+def pair_text(x: Fraction | Expression, y: Fraction | Expression) -> str:
+    """Two coordinates in brackets: (2, −3), (1/2, √5)."""
+    one, other = (write(exact_expression(value) if isinstance(value, Fraction) else value) for value in (x, y))
+    return f"({one}, {other})"
+
+
+def placed(point: PlanePoint, reading: Reading) -> Place:
+    """The point with its coordinates, from the ask or from a given. Raises NoValue where it has none."""
+    texts: tuple[str, ...] = ()
+    found = point
+    if point.x is None:
+        known = [(fact, given) for given in reading.givens for fact in given.facts
+                 if isinstance(fact, PlanePoint) and fact.name == point.name]  # fmt: skip
+        if len(known) != 1:
+            raise NoValue(f"the coordinates of {point.name} are not given" if not known else
+                          f"{point.name} is given more than once")  # fmt: skip
+        found, texts = known[0][0], (known[0][1].text,)
+    assert found.x is not None and found.y is not None
+    (x, first), (y, second) = with_givens(found.x, reading), with_givens(found.y, reading)
+    return Place(point.name, exact_number(x), exact_number(y), tuple(dict.fromkeys((*texts, *first, *second))))
+
+
+def all_placed(points: tuple[PlanePoint, ...], reading: Reading) -> tuple[tuple[Place, ...], tuple[str, ...]]:
+    """Every point placed, with the texts of the givens behind them, each once."""
+    places = tuple(placed(point, reading) for point in points)
+    return places, tuple(dict.fromkeys(text for place in places for text in place.texts))
+
+
+def equation_for(curve: Curve | None, reading: Reading) -> tuple[Relation, tuple[str, ...]]:
+    """The equation that an ask names, or the one that the givens state. Raises NoValue where none or two are there."""
+    if curve is not None:
+        return curve.relation, ()
+    found = []
+    for given in reading.givens:
+        for fact in given.facts:
+            if isinstance(fact, Curve) or (
+                isinstance(fact, Holds)
+                and {*letters_of(fact.relation.left), *letters_of(fact.relation.right)}
+                == {
+                    "x",
+                    "y",
+                }
+            ):
+                found.append((fact.relation, (given.text,)))
+    if len(found) != 1:
+        raise NoValue("no equation is given" if not found else "it is not said which of the equations is meant")
+    return found[0]
+
+
+def fraction_text(value: Fraction) -> str:
+    """A number as it is written."""
+    return write(whole_or_fraction(value))
+
+
+def in_brackets(value: Fraction) -> str:
+    """A number behind a sign, in brackets where it is negative: (−3)."""
+    text = fraction_text(value)
+    return f"({text})" if value < 0 else text
+
+
+def over(above: Fraction, below: Fraction) -> str:
+    """A quotient before it is worked out: 8/6, (−3)/4, written with ÷ where one of the two is a fraction."""
+    if above.denominator == below.denominator == 1:
+        return f"{fraction_text(above)}/{in_brackets(below)}"
+    return f"{fraction_text(above)} ÷ {in_brackets(below)}"

@@ -1,0 +1,93 @@
+"""The strand of the coordinate plane: which derivation takes which task."""
+
+from collections.abc import Callable
+from typing import Any
+
+from paperaudit.model.ask import Ask, Establish, Find
+from paperaudit.model.coordinates_task import (
+    CircleWith,
+    Direction,
+    LineThrough,
+    Meeting,
+    OfCurve,
+    OfPoints,
+    PlanePoint,
+)
+from paperaudit.model.derivation import Outcome
+from paperaudit.model.expression import AreaOf, LengthOf, PerimeterOf
+from paperaudit.model.fact import Collinear
+from paperaudit.model.reading import Reading
+from paperaudit.model.topic import TopicTask
+from paperaudit.strands.plane import curves, lines, points, round
+from paperaudit.strands.refusals import or_not_read
+
+_OF_POINTS: dict[str, Callable[[OfPoints, Reading], Outcome]] = {
+    "gradient": points.gradient,
+    "mid-point": points.midpoint,
+    "collinear": points.collinear,
+    "area": points.area,
+    "equation": lines.through_two,
+    "perpendicular bisector": lines.bisector,
+}
+_OF_CURVE: dict[str, Callable[[OfCurve, Reading], Outcome]] = {
+    "centre": round.centre,
+    "radius": round.centre,
+    "centre and radius": round.centre,
+    "tangent": round.tangent,
+    "asymptotes": round.asymptotes,
+}
+
+
+def _of_points(task: OfPoints, reading: Reading) -> Outcome:
+    assert reading.ask is not None
+    if task.what == "distance":
+        return points.distance(task, reading, reading.ask)
+    if task.what == "perimeter":
+        return points.perimeter(task, reading, reading.ask)
+    return _OF_POINTS[task.what](task, reading)
+
+
+DERIVATIONS: dict[type, Callable[[Any, Reading], Outcome]] = {
+    OfPoints: _of_points,
+    OfCurve: lambda task, reading: _OF_CURVE.get(task.what, curves.of_curve)(task, reading),
+    LineThrough: lines.through_one,
+    CircleWith: round.circle_with,
+    Meeting: curves.meeting,
+    Direction: lines.direction,
+}
+"""By the task of the ask."""
+
+
+class PlaneStrand:
+    """Takes the tasks of `model/coordinates_task.py`, and sizes between points that are given by coordinates."""
+
+    name = "coordinates"
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the ask is one of these tasks."""
+        return reading.ask is not None and _task(reading.ask, reading) is not None
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The answer with its lines, or NotRead with what stopped it."""
+        assert reading.ask is not None
+        task = _task(reading.ask, reading)
+        return or_not_read(lambda: DERIVATIONS[type(task)](task, reading))
+
+
+def _task(ask: Ask, reading: Reading) -> TopicTask | None:
+    """The task, that of a figure's size made one of points where the givens have coordinates."""
+    if type(ask.task) in DERIVATIONS:
+        return ask.task if isinstance(ask.task, TopicTask) else None
+    facts = [fact for given in reading.givens for fact in given.facts]
+    if not facts or not all(isinstance(fact, PlanePoint) for fact in facts):
+        return None
+    match ask.task:
+        case Find((LengthOf(start, end),)):
+            return OfPoints("distance", (PlanePoint(start), PlanePoint(end)))
+        case Find((AreaOf(corners),)) if corners:
+            return OfPoints("area", tuple(map(PlanePoint, corners)))
+        case Find((PerimeterOf(corners),)) if corners:
+            return OfPoints("perimeter", tuple(map(PlanePoint, corners)))
+        case Establish((Collinear(names),)):
+            return OfPoints("collinear", tuple(map(PlanePoint, names)))
+    return None

@@ -1,0 +1,25 @@
+"""What stops a derivation, as an outcome with a reason that a teacher understands."""
+
+from collections.abc import Callable
+
+from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
+from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.measure import UnitClash
+from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.strands.finishing import ChecksDisagree
+
+
+def or_not_read(work: Callable[[], Outcome]) -> Outcome:
+    """The outcome of a derivation, or NotRead with what stopped it."""
+    try:
+        return work()
+    except NoValue as fault:
+        return NotRead(f"it has no value that could be given: {fault}")
+    except UnitClash as fault:
+        return NotRead(f"the units do not go together: {fault}")
+    except (BudgetExceeded, ExpressionNotRead) as fault:
+        return NotRead(f"it is beyond the limits of what is worked out: {fault}")
+    except ChecksDisagree as fault:
+        return NotRead(f"two ways of working it out disagree: {fault}")
+    except NotSurd as fault:
+        return NotRead(f"the exact value is not read yet: {fault}")

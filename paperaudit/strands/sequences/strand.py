@@ -1,0 +1,41 @@
+"""The strand of sequences and series: which derivation takes which task."""
+
+from collections.abc import Callable
+from typing import Any
+
+from paperaudit.model.derivation import Outcome
+from paperaudit.model.reading import Reading
+from paperaudit.model.sequence_task import OfSequence, Sigma
+from paperaudit.strands.refusals import or_not_read
+from paperaudit.strands.sequences import sums, terms
+
+_DERIVE: dict[str, Callable[[OfSequence, Reading], Outcome]] = {
+    "nth term": terms.nth,
+    "next": terms.next_terms,
+    "first": terms.next_terms,
+    "term": terms.term,
+    "which": terms.which,
+    "is a term": terms.which,
+    "sum": sums.summed,
+    "sum of all": sums.summed,
+    "sum to infinity": sums.to_infinity,
+    "step": terms.step,
+}
+
+
+class SequencesStrand:
+    """Takes the tasks of `model/sequence_task.py`."""
+
+    name = "sequences"
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the ask is one of these tasks."""
+        return reading.ask is not None and isinstance(reading.ask.task, OfSequence | Sigma)
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The answer with its lines, or NotRead with what stopped it."""
+        assert reading.ask is not None
+        task: Any = reading.ask.task
+        if isinstance(task, Sigma):
+            return or_not_read(lambda: sums.sigma(task, reading))
+        return or_not_read(lambda: _DERIVE[task.what](task, reading))

@@ -1,0 +1,1 @@
+"""Sines, cosines and tangents beyond triangles."""

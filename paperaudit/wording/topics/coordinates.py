@@ -1,0 +1,217 @@
+"""Asks and statements about points, lines and curves: "Find the gradient of the line joining A(2, 3) and B(8, 11)"."""
+
+import re
+from collections.abc import Callable
+from fractions import Fraction
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.grammar import expression_grammar
+from paperaudit.maths.peg import parsed
+from paperaudit.maths.related import relations_of
+from paperaudit.maths.terms import expression_of
+from paperaudit.maths.tree import every, first, has, the
+from paperaudit.model.ask import Task
+from paperaudit.model.coordinates_task import (
+    CircleWith,
+    Curve,
+    Direction,
+    LineThrough,
+    Meeting,
+    OfCurve,
+    OfCurveName,
+    OfPoints,
+    OfPointsName,
+    PlanePoint,
+)
+from paperaudit.model.expression import Expression, Number, Relation, letters_of
+from paperaudit.model.fact import Fact
+from paperaudit.wording.asides import Asides
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.tasks import has_quantity
+from paperaudit.wording.topics.numbers_named import number_in
+from paperaudit.wording.topics.topic import Topic
+
+_AHEAD = re.compile(
+    r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out|what).{0,40}\bmid-?point"
+    r"|\bequations? of\b|intercept|turning point|of symmetry|asymptote|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]"
+)
+_NOUGHT = Fraction(0)
+_OF_POINTS: dict[str, OfPointsName] = {
+    "gradient": "gradient",
+    "midpoint": "mid-point",
+    "how_far_apart": "distance",
+    "collinear": "collinear",
+    "bisector": "perpendicular bisector",
+    "line_two": "equation",
+}
+_COMMAND = re.compile(r"calculate|find|determine|work out|write down|state|give|what")
+_ALSO_OF_FIGURES = ("size_of", "how_far_apart", "collinear")
+"""Read by the grammar of figures where points are named and not given by coordinates."""
+_TURNS: tuple[tuple[str, OfCurveName], ...] = (
+    ("turn_word", "turning point"),
+    ("symmetry", "axis of symmetry"),
+    ("least", "least value"),
+    ("greatest", "greatest value"),
+)
+
+
+def points_in(node: Node) -> tuple[PlanePoint, ...]:
+    """The points under a node, those of a pair such as AB by their letters."""
+    found: list[PlanePoint] = []
+    for piece in every(node, "point", "pair", "corners", "named_point", "corner_is"):
+        if piece.expr_name in ("pair", "corners"):
+            found.extend(PlanePoint(letter) for letter in piece.text)
+        else:
+            found.append(point_of(piece))
+    return tuple(found)
+
+
+def point_of(node: Node) -> PlanePoint:
+    """One point: A(2, 3), (2, 3), A, or the origin."""
+    items = [number_in(item) for item in every(node, "item")]
+    name = re.match(r"(?:the )?(?:points? )?([A-Z]′*)", node.text)
+    if "origin" in node.text:
+        return PlanePoint("", Number(_NOUGHT), Number(_NOUGHT))
+    if items and len(items) != 2:
+        raise NotUnderstood("a point with other than two coordinates", node.start, "a point such as A(2, 3)")
+    return PlanePoint(name[1] if name else "", *items)
+
+
+def curve_of(node: Node) -> Curve | None:
+    """The curve that a node names by its equation; None for "the line" that a given describes."""
+    found = first(node, "relation")
+    if found is None:
+        return None
+    named = first(node, "curve_name")
+    return Curve(equation_of(found), named.text if named is not None else "")
+
+
+def equation_of(node: Node) -> Relation:
+    """The equation of a curve; raises NotUnderstood for other letters than x and y, and for other signs than =."""
+    relations = relations_of(node)
+    letters = {name for side in (relations[0].left, relations[0].right) for name in letters_of(side)}
+    sized = any(has_quantity(side) for side in (relations[0].left, relations[0].right))
+    if len(relations) > 1 or relations[0].sign != "=" or not letters or not letters <= {"x", "y"} or sized:
+        raise NotUnderstood("no equation of a curve", node.start, "an equation in x and y")
+    return relations[0]
+
+
+def _task(node: Node, asides: Asides) -> Task:
+    chosen = the(node, *_READERS)
+    if asides.terms:
+        raise NotUnderstood("an answer in terms of a letter", 0)
+    return _READERS[chosen.expr_name](chosen)
+
+
+def _of_points(node: Node) -> Task:
+    points = points_in(node)
+    asked = node.expr_name != "midpoint" or _COMMAND.match(node.text)
+    if (node.expr_name in _ALSO_OF_FIGURES or not asked) and any(point.x is None for point in points):
+        raise NotUnderstood("a size of a figure", node.start)
+    if node.expr_name == "size_of":
+        return OfPoints("perimeter" if has(node, "round_word") else "area", points)
+    return OfPoints(_OF_POINTS[node.expr_name], points)
+
+
+def _gradient(node: Node) -> Task:
+    return OfCurve("gradient", curve_of(node)) if has(node, "the_curve") else _of_points(node)
+
+
+def _beside(node: Node) -> Task:
+    (point,) = points_in(the(node, "through"))
+    beside = the(node, "beside")
+    right = not the(beside, "way").text.startswith("parallel")
+    pair = points_in(beside)
+    if not pair and first(beside, "relation") is None:
+        raise NotUnderstood("which line", node.start, "the equation of the other line")
+    return LineThrough(point, beside=None if pair else curve_of(beside), pair=pair, at_right_angles=right)
+
+
+def _with_gradient(node: Node) -> Task:
+    (point,) = points_in(the(node, "through"))
+    return LineThrough(point, gradient=_number(the(node, "item_alone")))
+
+
+def _number(node: Node) -> Expression:
+    return expression_of(parsed(expression_grammar(), "expression", node.text.strip()))
+
+
+def _circle(node: Node) -> Task:
+    centre, *others = points_in(node)
+    radius = first(node, "item_alone")
+    return CircleWith(centre, _number(radius) if radius is not None else None, others[0] if others else None)
+
+
+def _on_it(node: Node) -> Task:
+    (point,) = points_in(node)
+    return OfCurve("on it", curve_of(the(node, "the_curve")), point)
+
+
+def _tangent(node: Node) -> Task:
+    (point,) = points_in(node)
+    curve = curve_of(the(node, "the_curve"))
+    return OfCurve("tangent", curve, point)
+
+
+def _meeting(node: Node) -> Task:
+    curves = [curve_of(one) for one in every(node, "the_curve")]
+    return Meeting(curves[0], curves[1])
+
+
+def _intercept(node: Node) -> Task:
+    axis = first(node, "which_axis")
+    name: OfCurveName = "intercepts" if axis is None else "x-intercept" if axis.text == "x" else "y-intercept"
+    return OfCurve(name, curve_of(node))
+
+
+def _turning(node: Node) -> Task:
+    name = next(name for rule, name in _TURNS if has(node, rule))
+    return OfCurve(name, curve_of(node))
+
+
+def _centre(node: Node) -> Task:
+    both, centre = has(node, "both_word"), has(node, "centre_word")
+    if curve_of(node) is None:
+        raise NotUnderstood("a circle of a figure", node.start)
+    return OfCurve("centre and radius" if both else "centre" if centre else "radius", curve_of(node))
+
+
+def _direction(node: Node) -> Task:
+    one, other = (Curve(equation_of(piece)) for piece in every(node, "relation"))
+    return Direction(one, other, not the(node, "which_way").text.startswith("parallel"))
+
+
+_READERS: dict[str, Callable[[Node], Task]] = {
+    "gradient": _gradient,
+    "midpoint": _of_points,
+    "how_far_apart": _of_points,
+    "collinear": _of_points,
+    "size_of": _of_points,
+    "bisector": _of_points,
+    "line_two": _of_points,
+    "on_it": _on_it,
+    "direction": _direction,
+    "line_beside": _beside,
+    "line_with": _with_gradient,
+    "circle_with": _circle,
+    "tangent": _tangent,
+    "meeting": _meeting,
+    "crossing": _meeting,
+    "intercept": _intercept,
+    "turning": _turning,
+    "asymptote": lambda node: OfCurve("asymptotes", curve_of(node)),
+    "centre": _centre,
+}
+
+
+def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
+    said = the(node, "points_said", "curve_said")
+    if said.expr_name == "points_said":
+        return points_in(said)
+    curve = curve_of(said)
+    assert curve is not None
+    return (curve,)
+
+
+TOPIC = Topic("coordinates", _AHEAD, "coordinates.peg", _task, _facts)

@@ -1,0 +1,87 @@
+"""Asks about sines, cosines and tangents: "Solve sin x = 0.5 for 0° ≤ x ≤ 360°", "State the period of y = 3 sin 2x"."""
+
+import re
+from typing import Literal
+
+from parsimonious.nodes import Node
+
+from paperaudit.maths.grammar import expression_grammar
+from paperaudit.maths.peg import parsed
+from paperaudit.maths.related import relations_of
+from paperaudit.maths.terms import expression_of
+from paperaudit.maths.tree import every, first, the
+from paperaudit.model.ask import Task
+from paperaudit.model.expression import Expression, Function, Measured, Relation, letters_of, parts_of
+from paperaudit.model.trig_task import InRadians, OfWave, SolveTrig
+from paperaudit.wording.asides import Asides
+from paperaudit.wording.scene import NotUnderstood
+from paperaudit.wording.tasks import has_quantity
+from paperaudit.wording.topics.topic import Topic
+
+_AHEAD = re.compile(r"\b(?:sin|cos|tan)\b|\bradians?\b|\bdegrees\b|\brad\b")
+_WAVES: dict[str, Literal["amplitude", "period", "range", "greatest value", "least value"]] = {
+    "amplitude": "amplitude",
+    "period": "period",
+    "range": "range",
+    "maximum value": "greatest value",
+    "greatest value": "greatest value",
+    "minimum value": "least value",
+    "least value": "least value",
+}
+
+
+def _has_ratio(expression: Expression) -> bool:
+    return isinstance(expression, Function) or any(map(_has_ratio, parts_of(expression)))
+
+
+def _task(node: Node, asides: Asides) -> Task:
+    chosen = the(node, "general", "solve_bounded", "wave", "radians", "back")
+    match chosen.expr_name:
+        case "general":
+            return _solve(chosen, None)
+        case "solve_bounded":
+            bounds = first(chosen, "bounds")
+            if bounds is None:
+                raise NotUnderstood("between which angles", chosen.start, "an interval such as 0° ≤ x ≤ 360°")
+            return _solve(chosen, bounds)
+        case "wave":
+            formula = expression_of(the(chosen, "expression"))
+            if not _has_ratio(formula) or has_quantity(formula):
+                raise NotUnderstood("no sine, cosine or tangent", chosen.start)
+            return OfWave(_WAVES[the(chosen, "wave_word").text], formula)
+        case "radians":
+            return InRadians(_degrees(the(chosen, "degree_end")))
+    value = expression_of(the(chosen, "expression"))
+    if ("π" not in chosen.text and "rad" not in chosen.text) or any(name != "π" for name in letters_of(value)):
+        raise NotUnderstood("no angle in radians", chosen.start)
+    return InRadians(value, back=True)
+
+
+def _solve(node: Node, bounds: Node | None) -> SolveTrig:
+    relations = relations_of(the(node, "relation"))
+    if len(relations) != 1 or relations[0].sign != "=":
+        raise NotUnderstood("no single equation", node.start)
+    relation: Relation = relations[0]
+    letters = dict.fromkeys((*letters_of(relation.left), *letters_of(relation.right)))
+    ratio = _has_ratio(relation.left) or _has_ratio(relation.right)
+    if len(letters) != 1 or not ratio or any(map(has_quantity, (relation.left, relation.right))):
+        raise NotUnderstood("no equation in one angle", node.start)
+    (letter,) = letters
+    if bounds is None:
+        return SolveTrig(relation, letter)
+    low, high = (_degrees(end) for end in every(bounds, "degree_end"))
+    named = first(bounds, "letter_name")
+    if named is not None and named.text.replace("theta", "θ") != letter:
+        raise NotUnderstood("bounds of another letter", bounds.start)
+    signs = [piece.text for piece in every(bounds, "less", "opening", "closing")]
+    opened = [sign in ("<", "(", ")") for sign in signs] or [False, False]
+    return SolveTrig(relation, letter, low, high, opened[0], opened[-1])
+
+
+def _degrees(node: Node) -> Expression:
+    value = expression_of(parsed(expression_grammar(), "expression", node.text.strip().rstrip("° ")))
+    assert not isinstance(value, Measured)
+    return value
+
+
+TOPIC = Topic("trigonometry", _AHEAD, "trig.peg", _task)

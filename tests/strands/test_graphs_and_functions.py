@@ -1,0 +1,129 @@
+"""Coordinates, sequences, functions, trigonometric equations, transformations, vectors: cases, keys, mutations."""
+
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from ruamel.yaml import YAML
+
+from paperaudit.maths.equality import compare
+from paperaudit.maths.powers import PowerSum
+from paperaudit.model.derivation import Derived, NotRead
+from paperaudit.strands.functions import derivatives, values
+from paperaudit.strands.movements import images
+from paperaudit.strands.plane import curves, lines, points, round
+from paperaudit.strands.plane.places import Place
+from paperaudit.strands.sequences import rules
+from paperaudit.strands.waves import equations
+from tests.strands.asked import FIXTURES, cases, check, derived, reading_of
+
+STRANDS = ("coordinates", "sequences", "functions", "trigonometry", "transformations")
+CASES = [(strand, case) for strand in STRANDS for case in cases(strand)]
+KEYED = [
+    (case["ask"], tuple(case.get("given", ())), str(key), agreement)
+    for _, case in CASES
+    for agreement, said in (("agrees", "agrees"), ("differs", "differs"), ("cannot tell", "unclear"))
+    for key in case.get(said, ())
+]
+
+
+@pytest.mark.parametrize(("strand", "case"), CASES, ids=[case["title"] for _, case in CASES])
+def test_small_cases(strand: str, case: dict[str, Any]) -> None:
+    check(case, strand)
+
+
+@pytest.mark.parametrize(("ask", "given", "key", "agreement"), KEYED)
+def test_keys(ask: str, given: tuple[str, ...], key: str, agreement: str) -> None:
+    outcome, asked = derived(ask, given)[1], reading_of(ask, given).ask
+    assert isinstance(outcome, Derived) and asked is not None
+    assert compare(key, outcome.answers, asked).agreement.value == agreement
+
+
+def disagrees(ask: str, *given: str) -> None:
+    outcome = derived(ask, given)[1]
+    assert isinstance(outcome, NotRead)
+    assert "disagree" in outcome.why
+
+
+def test_a_wrong_intercept_of_a_line_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    def shifted(terms: dict[Fraction, Fraction]) -> PowerSum:
+        return PowerSum({**terms, Fraction(0): terms.get(Fraction(0), Fraction(0)) + 1})
+
+    monkeypatch.setattr(lines, "PowerSum", shifted)
+    disagrees("Find the equation of the line with gradient 3 that passes through (1, −2).")
+
+
+def test_a_wrong_root_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(curves, "zeros", lambda form: (Fraction(1), Fraction(7)))
+    disagrees("Find the intercepts of y = x² − 4 with the axes.")
+    disagrees("Find the coordinates of the points of intersection of the line y = x + 1 and the curve y = x² − 1.")
+    monkeypatch.setattr(values, "zeros", lambda form: (Fraction(1), Fraction(7)))
+    disagrees("Solve f(x) = 3.", "f(x) = x² − 4x + 3")
+    monkeypatch.setattr(derivatives, "zeros", lambda form: (Fraction(5),))
+    disagrees("Find the stationary points of y = x³ − 3x + 2 and determine their nature.")
+
+
+def test_a_wrong_circle_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(round, "circle_of", lambda relation: (Fraction(-2), Fraction(3), Fraction(25)))
+    disagrees("Find the centre and radius of the circle x² + y² − 4x + 6y − 12 = 0.")
+
+
+def test_a_wrong_area_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(points, "_by_triangles", lambda places: Fraction(7))
+    disagrees("Find the area of triangle ABC.", "A(1, 1), B(5, 1), C(5, 4)")
+
+
+def test_a_wrong_formula_of_a_sequence_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(rules, "_newton", lambda rows: PowerSum({Fraction(2): Fraction(2)}))
+    disagrees("Determine the general term of the quadratic sequence 2; 5; 10; 17; …")
+
+
+def test_a_wrong_derivative_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(PowerSum, "derivative", lambda form: form.scaled(Fraction(2)))
+    disagrees("Differentiate 3x² − 4x + 1 with respect to x.")
+    disagrees("Find the equation of the tangent to the curve y = x² − 3x + 2 at x = 3.")
+
+
+def test_a_wrong_integral_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    right = PowerSum.integral
+    monkeypatch.setattr(PowerSum, "integral", lambda form: right(form).scaled(Fraction(2)))
+    disagrees("Integrate 6x² + 4x with respect to x.")
+    disagrees("Find the area under the curve y = x² from x = 0 to x = 3.")
+
+
+def test_a_missing_or_wrong_angle_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(equations, "_families", lambda name, first: ((first, 360),))
+    disagrees("Solve sin x = 0.5 for 0° ≤ x ≤ 360°.")
+    monkeypatch.setattr(equations, "_families", lambda name, first: ((first, 360), (-first, 360)))
+    disagrees("Solve sin x = 0.5 for 0° ≤ x ≤ 360°.")
+    disagrees("Find the general solution of sin x = 1/2.")
+
+
+def test_a_wrong_image_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(images, "_moved", lambda place, movement, reading: Place("", place.x + 1, place.y))
+    disagrees("Find the image of the point (2, 3) under a reflection in the x-axis.")
+    disagrees("Find the image of A(4, −1) under a rotation of 90° clockwise about the origin.")
+    disagrees("Find the image of (2, 5) under a translation by the vector (3, −2).")
+
+
+def test_a_letter_of_which_the_text_says_more_is_not_taken_for_a_constant() -> None:
+    outcome = derived("Differentiate bx² with respect to x.", ["b = 3"])[1]
+    assert isinstance(outcome, NotRead) and "says something of b" in outcome.why
+
+
+FIGURES = ("Find the area of triangle ABC.", "Calculate the length of AB.", "Find the radius of the circle.")
+
+
+@pytest.mark.parametrize("ask", FIGURES)
+def test_sizes_of_figures_stay_with_geometry(ask: str) -> None:
+    assert not type(getattr(reading_of(ask).ask, "task", None)).__name__.startswith("Of")
+
+
+PUBLISHED: list[dict[str, Any]] = YAML(typ="safe", pure=True).load(FIXTURES / "published" / "graphs-and-functions.yaml")
+
+
+@pytest.mark.parametrize("item", PUBLISHED, ids=[f"{item['source']}: {item['ask']}" for item in PUBLISHED])
+def test_published_values(item: dict[str, Any]) -> None:
+    outcome, asked = derived(item["ask"], item.get("given", ()))[1], reading_of(item["ask"], item.get("given", ())).ask
+    assert isinstance(outcome, Derived) and asked is not None, outcome
+    assert compare(item["printed"], outcome.answers, asked).agreement.value == "agrees"
