@@ -36,11 +36,18 @@ NUMBER: tuple[str, ...] = (
 )
 RATIO: tuple[str, ...] = ()
 ALGEBRA: tuple[str, ...] = (
-    "algebra.linear_1d", "algebra.linear_2d", "algebra.polynomial_roots", "polynomials.coefficient_named",
-    "polynomials.collect", "polynomials.expand", "polynomials.simplify_power",
+    "algebra.linear_1d",
+    "algebra.linear_2d",
+    "algebra.polynomial_roots",
+    "polynomials.coefficient_named",
+    "polynomials.collect",
+    "polynomials.expand",
+    "polynomials.simplify_power",
 )
 FUNCTIONS: tuple[str, ...] = (
-    "algebra.sequence_next_term", "algebra.sequence_nth_term", "calculus.differentiate",
+    "algebra.sequence_next_term",
+    "algebra.sequence_nth_term",
+    "calculus.differentiate",
 )
 CHANCE: tuple[str, ...] = ("probability.swr_p_sequence", "probability.swr_p_level_set")
 SCHOOL = (*NUMBER, *RATIO, *ALGEBRA, *FUNCTIONS, *CHANCE)
