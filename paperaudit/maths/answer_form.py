@@ -13,6 +13,7 @@ from paperaudit.maths.number_forms import form_of
 from paperaudit.maths.polynomial import ONE, Polynomial, algebraic_fraction
 from paperaudit.maths.standard_form import standard_fault
 from paperaudit.maths.surd import square_part
+from paperaudit.maths.units import unit_named
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Rounded, Transform, WriteAs
 from paperaudit.model.expression import (
@@ -77,6 +78,8 @@ def _written_fault(stated: Expression, form: str) -> str | None:
         return standard_fault(stated)
     if form in _LOWEST:
         return simplified_fault(stated)
+    if unit_named(form) is not None:
+        return ""
     wanted = _WRITTEN_FORMS.get(form)
     if wanted is None:
         return None

@@ -15,6 +15,7 @@ from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.numbers.claims import NumericClaimsStrand
 from paperaudit.strands.numbers.strand import NumbersStrand
 from paperaudit.strands.plane.strand import PlaneStrand
+from paperaudit.strands.ratios.strand import RatiosStrand
 from paperaudit.strands.sequences.strand import SequencesStrand
 from paperaudit.strands.statistics.strand import StatisticsStrand
 from paperaudit.strands.stories.strand import StoriesStrand
@@ -31,6 +32,7 @@ STRANDS: tuple[Strand, ...] = (
     EquationsStrand(),
     NumberStrand(),
     NumbersStrand(),
+    RatiosStrand(),
     StatisticsStrand(),
     ChanceStrand(),
     SequencesStrand(),

@@ -26,8 +26,8 @@ _NEAREST = re.compile(
     rf"""{_LEADS_IN} to \s the \s nearest [{UNIT_MARK}\s]
     (?P<step> (?: one \s )? (?: ten \s | hundred \s )? (?: thousand | million | billion ) (?! [a-z] )
             | one \s (?: tenth | hundredth | thousandth | hundred | ten ) (?! [a-z] )
-            | [a-z°]+ (?: \s (?: number | integer ) )?
-            | \d+ (?: \s\d{{3}} )* (?: [.,]\d+ )? (?: [{UNIT_MARK}\s]? [a-z]+ )? )
+            | [a-z°]+ [²³]? (?: \s (?: number | integer ) )?
+            | \d+ (?: \s\d{{3}} )* (?: [.,]\d+ )? (?: [{UNIT_MARK}\s]? [a-z]+ [²³]? )? )
     \)?""",
     re.VERBOSE,
 )

@@ -53,6 +53,7 @@ _ANSWER_AS = re.compile(
     r"(?P<form>(?:common |decimal |mixed |improper |proper )?(?:fraction|number)|decimal|percentage|terms of π"
     r"|(?:surd|exponential|index|standard|scientific|standard index|power) (?:form|notation)|words)"
     r"(?: in (?:its |the )?(?:simplest form|lowest terms))?"
+    r"|,? (?:giving your answers? )?in terms of (?:π|pi)(?![a-z])"
 )
 _FORMS = {
     "standard": "standard form",
@@ -110,7 +111,7 @@ def asides_of(notation: Notation) -> Asides:
     unit, rest = _unit(rest)
     written, rest = _taken(rest, _ANSWER_AS)
     reasons = False if denied else True if wanted else None
-    wanted_form = _FORMS.get(written["form"].split(" ")[0], "") if written else ""
+    wanted_form = _FORMS.get((written["form"] or "").split(" ")[0], "") if written else ""
     in_terms = terms.group(1) if terms else ""
     return Asides(rest, accuracy, unit, reasons, bool(marked), in_terms, bool(form), wanted_form)
 

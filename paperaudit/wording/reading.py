@@ -1,13 +1,15 @@
 """Reads a part of a paper: its givens from figure, given or text, and what it asks."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from paperaudit.model.ask import Find
 from paperaudit.model.fact import Given, Holds, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
+from paperaudit.model.reckoning import Reckoning
 from paperaudit.model.topic import TopicTask
-from paperaudit.wording.asides import is_not_to_scale
+from paperaudit.wording.asides import asides_of, is_not_to_scale
 from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.midlines import with_midlines
@@ -15,6 +17,7 @@ from paperaudit.wording.orders import in_named_order, orders_of
 from paperaudit.wording.pi_value import pi_taken
 from paperaudit.wording.prose import Prose, read_prose
 from paperaudit.wording.scene import Scene
+from paperaudit.wording.sentences import sentences
 from paperaudit.wording.stated import commas_used, letters_used, repeats
 from paperaudit.wording.statement import Where, read_given
 from paperaudit.wording.the_circle import Known
@@ -41,10 +44,26 @@ def read(question: Question, part: Part) -> Reading:
 
 def _read_plain(question: Question, part: Part) -> Reading:
     reading = _read_sentences(question, part)
-    if reading.ask is not None and not reading.unread and not _lacks_givens(reading):
+    asked_in_text = reading.ask is not None and isinstance(reading.ask.task, Reckoning) and part.ask is None
+    if reading.ask is not None and not reading.unread and not asked_in_text and not _lacks_givens(reading):
         return reading
     told = topic_story(question, part, Scene(letters_used(question, part), commas_used(question, part)))
-    return reading if told is None else Reading(question, part, told.givens, told.ask)
+    if told is not None:
+        return Reading(question, part, told.givens, told.ask)
+    if asked_in_text and not reading.unread:
+        return replace(reading, unread=tuple(_sentences_beside(question, part, reading)))
+    return reading
+
+
+def _sentences_beside(question: Question, part: Part, reading: Reading) -> Iterator[Unread]:
+    """What stands beside a reckoning that one sentence asks for: it may change the amounts, and no story has it."""
+    line = part.text or question.text
+    assert line is not None and reading.ask is not None
+    scene = Scene(letters_used(question, part), commas_used(question, part))
+    said = [one for one in sentences(line.text) if asides_of(scene.notation(one.text)).rest.text.strip(" .,;:!()")]
+    for sentence in said if len(said) > 1 else ():
+        if sentence.text.strip(" .?!") != reading.ask.text:
+            yield Unread(sentence.text, "text", 0, "a sentence that goes with the reckoning", "", line.place)
 
 
 def _lacks_givens(reading: Reading) -> bool:

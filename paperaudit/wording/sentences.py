@@ -14,6 +14,7 @@ _MATHEMATICS = re.compile(
     | (?<![A-Za-z.]) [B-HJ-Z] (?![A-Za-z.'’])
     | \b (?: radius | diameter | circle | chord ) s? \b .* \d
     | \b (?: points? | vertex | angles? | line ) \s A \b
+    | \b proportional \b | \b var(?:y|ies) \s (?:directly|inversely|jointly|as) \b
     | \b lines? \s [a-z] \b (?! \s? ['’] ) .* \b (?: parallel | perpendicular | lines? ) \b""",
     re.VERBOSE | re.DOTALL,
 )

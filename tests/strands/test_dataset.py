@@ -34,7 +34,7 @@ NUMBER: tuple[str, ...] = (
     "numbers.place_value",
     "numbers.list_prime_factors",
 )
-RATIO: tuple[str, ...] = ()
+RATIO: tuple[str, ...] = ("measurement.conversion", "measurement.time")
 ALGEBRA: tuple[str, ...] = (
     "algebra.linear_1d",
     "algebra.linear_2d",

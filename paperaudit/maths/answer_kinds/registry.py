@@ -5,6 +5,7 @@ from typing import TypeAlias
 
 from paperaudit.maths.answer_kinds.bounds import compare_bound, compare_bounds, compare_interval
 from paperaudit.maths.answer_kinds.choice import compare_choice
+from paperaudit.maths.answer_kinds.clock import compare_clock
 from paperaudit.maths.answer_kinds.digits import (
     compare_digits,
     compare_number_words,
@@ -29,6 +30,7 @@ from paperaudit.maths.answer_kinds.plane import (
 )
 from paperaudit.maths.answer_kinds.power import compare_power
 from paperaudit.maths.answer_kinds.prime_product import compare_powers, compare_product
+from paperaudit.maths.answer_kinds.ratio import compare_ratio
 from paperaudit.maths.answer_kinds.recurring import compare_recurring
 from paperaudit.maths.answer_kinds.solution_set import compare_set
 from paperaudit.maths.answer_kinds.square_form import compare_nature, compare_square
@@ -47,6 +49,7 @@ COMPARISONS: Mapping[str, Comparer] = {
     "bounds": compare_bounds,
     "centre and radius": compare_circle,
     "choice": compare_choice,
+    "clock": compare_clock,
     "completed square": compare_square,
     "digits": compare_digits,
     "equation": compare_equation,
@@ -72,6 +75,7 @@ COMPARISONS: Mapping[str, Comparer] = {
     "prime powers": compare_powers,
     "prime product": compare_product,
     "range": compare_range,
+    "ratio": compare_ratio,
     "recurring": compare_recurring,
     "set": compare_members,
     "sign": compare_sign,

@@ -1,0 +1,1 @@
+"""Ratio, percentages, money, rates, measures and solids: from named amounts to answers."""

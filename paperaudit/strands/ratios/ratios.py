@@ -1,0 +1,198 @@
+"""Ratios in simplest form, sharing in a ratio, direct and inverse proportion."""
+
+from dataclasses import replace
+from decimal import Decimal
+from fractions import Fraction
+from functools import reduce
+from math import gcd, lcm
+
+from paperaudit.errors import NoValue
+from paperaudit.maths.exact import rational_value
+from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
+from paperaudit.maths.units import MONEY, conversion
+from paperaudit.maths.write import write
+from paperaudit.model.ask import Accuracy
+from paperaudit.model.derivation import Answer, Derived, StepKind
+from paperaudit.model.expression import Expression, Letter, Measured, Number, Power, Product, Quotient, Relation, Root
+from paperaudit.model.reading import Reading
+from paperaudit.model.reckoning import Reckoning
+from paperaudit.strands.numbers.working import Working, require
+from paperaudit.strands.ratios.amounts_worked import simplest, size_of
+from paperaudit.strands.ratios.ending import ended
+from paperaudit.strands.substitution import substituted
+
+
+def ratio(task: Reckoning, reading: Reading) -> Derived:
+    """A ratio in its simplest form, or as 1 : n."""
+    working = _working("ratio", reading)
+    terms = task.all_of("term")
+    values = _in_one_unit(terms, working)
+    if any(value <= 0 for value in values):
+        raise NoValue("a term of a ratio that is not positive")
+    shown = _text(values)
+    if any(isinstance(term, Measured) for term in terms):
+        working.say(shown, shown)
+    if task.wanted != ("simplest form",):
+        if len(values) != 2:
+            raise NoValue("a ratio of more than two terms")
+        divisor = values[0] if task.wanted == ("form 1 : n",) else values[1]
+        result = [value / divisor for value in values]
+    else:
+        below = lcm(*(value.denominator for value in values))
+        whole = [int(value * below) for value in values]
+        if below > 1:
+            working.say(f"= {_text([Fraction(one) for one in whole])}", "")
+        common = reduce(gcd, whole)
+        result = [Fraction(one, common) for one in whole]
+    require(
+        all(one * values[0] == other * result[0] for one, other in zip(result, values, strict=True)),
+        "the terms are not in the same ratio",
+    )
+    text = _text(result)
+    working.conclude(f"{'= ' if working.steps else f'{shown} = '}{text}", text)
+    return working.derived(Answer(text, kind="ratio"), confirmed_by="each term multiplied crosswise")
+
+
+def sharing(task: Reckoning, reading: Reading) -> Derived:
+    """An amount shared in a ratio."""
+    assert reading.ask is not None
+    working = _working("ratio", reading)
+    total = task.one("total")
+    assert total is not None
+    unit = total.unit if isinstance(total, Measured) else ""
+    size = _rational(total.amount if isinstance(total, Measured) else total)
+    terms = [_rational(term) for term in task.all_of("term")]
+    if any(term <= 0 for term in terms) or size <= 0:
+        raise NoValue("a share that is not positive")
+    parts = sum(terms, Fraction(0))
+    working.say(f"{' + '.join(map(_plain, terms))} = {_plain(parts)} parts", _plain(parts), working.used)
+    shares = [size * term / parts for term in terms]
+    wanted = task.wanted[0].removesuffix(" share")
+    chosen = [
+        index
+        for index, term in enumerate(terms)
+        if wanted == "every" or (term == (max if wanted == "largest" else min)(terms))
+    ]
+    answers = []
+    for index in chosen[:1] if wanted != "every" else chosen:
+        row = f"{_plain(terms[index])}/{_plain(parts)} × {write(total)}"
+        working.say(row, row, (working.steps[0].statement,))
+        value = as_decimal(shares[index]) or whole_or_fraction(shares[index])
+        ask = reading.ask
+        if unit in MONEY and ask.accuracy is None and (shares[index] * 100).denominator != 1:
+            ask = replace(ask, accuracy=Accuracy("decimal places", "2"))
+        answers.append(ended(Measured(value, unit) if unit else value, ask, working))
+    require(sum(shares, Fraction(0)) == size, "the shares do not add up to the whole")
+    require(
+        all(one * terms[0] == shares[0] * term for one, term in zip(shares, terms, strict=True)),
+        "the shares are not in the ratio",
+    )
+    return working.derived(*answers, confirmed_by="the shares added up, and compared with the ratio")
+
+
+def direct(task: Reckoning, reading: Reading) -> Derived:
+    """The amount for another number of the same things."""
+    assert reading.ask is not None
+    working = _working("proportion", reading)
+    one, other, amount = task.one("first number"), task.one("second number"), task.one("first amount")
+    assert one is not None and other is not None and amount is not None
+    unit = amount.unit if isinstance(amount, Measured) else ""
+    size = _rational(amount.amount if isinstance(amount, Measured) else amount)
+    count, target = _rational(one), _rational(other)
+    if count <= 0 or target <= 0:
+        raise NoValue("a number of things that is not positive")
+    row = f"{write(amount)} ÷ {_plain(count)} × {_plain(target)}"
+    result = size / count * target
+    working.say(row, row)
+    require(result * count == size * target, "the products crosswise differ")
+    value = as_decimal(result) or whole_or_fraction(result)
+    ask = reading.ask
+    if unit in MONEY and ask.accuracy is None and (result * 100).denominator != 1:
+        ask = replace(ask, accuracy=Accuracy("decimal places", "2"))
+    return working.derived(
+        ended(Measured(value, unit) if unit else value, ask, working), confirmed_by="multiplied crosswise"
+    )
+
+
+def in_letters(task: Reckoning, reading: Reading) -> Derived:
+    """y = kx², or y = k/√x: the constant from one pair of values, then the other pair."""
+    assert reading.ask is not None
+    working = _working("proportion", reading)
+    (name, first), (base, second), (_, power), (new, value) = ((one.name, one.value) for one in task.amounts)
+    wanted, given = task.wanted[0], new.removeprefix("new ")
+    inverse = task.kind.startswith("inverse")
+    k: Expression = Letter("k")
+    right = Quotient(k, power) if inverse else Product((k, power))
+    law = Relation(Letter(name), "=", right)
+    working.say(write(law), write(law), working.used, StepKind.EQUATION)
+    put_in = write(Relation(first, "=", substituted(right, {base: second})))
+    working.say(put_in, put_in)
+    at = substituted(power, {base: second})
+    k = simplest(Product((first, at), "×") if inverse else Quotient(first, at))
+    working.say(f"k = {write(k)}", write(k))
+    if wanted == name:
+        right = Quotient(k, power) if inverse else Product((k, power), "×")
+        row = substituted(right, {given: value})
+        working.say(f"{wanted} = {write(row)}", write(row))
+        result = simplest(row)
+    else:
+        reached = simplest(Quotient(k, value) if inverse else Quotient(value, k))
+        working.say(f"{write(power)} = {write(reached)}", write(reached))
+        result = _base_of(power, reached)
+    answer = ended(result, reading.ask, working, wanted)
+    pair = {name: value, base: result} if wanted == base else {name: result, base: value}
+    before, after = (_constant(power, base, values, name, inverse) for values in ({name: first, base: second}, pair))
+    require(abs(before - after) <= abs(before) / 10**30, "the two pairs have different constants")
+    return working.derived(answer, confirmed_by="the constant of both pairs")
+
+
+def _base_of(power: Expression, reached: Expression) -> Expression:
+    match power:
+        case Letter():
+            return reached
+        case Root():
+            return simplest(Power(reached, Number(Fraction(2))))
+        case Power(_, Number(exponent)) if exponent == 3:
+            return simplest(Root(reached, 3))
+    raise NoValue("the letter could be positive or negative")
+
+
+def _constant(power: Expression, base: str, values: dict[str, Expression], name: str, inverse: bool) -> Decimal:
+    at = size_of(substituted(power, {base: values[base]}))
+    return size_of(values[name]) * at if inverse else size_of(values[name]) / at
+
+
+def _working(skill: str, reading: Reading) -> Working:
+    return Working(skill, tuple(given.text for given in reading.givens))
+
+
+def _in_one_unit(terms: tuple[Expression, ...], working: Working) -> list[Fraction]:
+    units = [term.unit for term in terms if isinstance(term, Measured)]
+    if len(units) not in (0, len(terms)):
+        raise NoValue("only some terms have a unit")
+    if not units:
+        return [_rational(term) for term in terms]
+    smallest = min(units, key=lambda unit: conversion(unit, units[0]) or Fraction(0))
+    values = []
+    for term in terms:
+        assert isinstance(term, Measured)
+        scale = conversion(term.unit, smallest)
+        if scale is None:
+            raise NoValue(f"{term.unit} and {smallest} in one ratio")
+        values.append(_rational(term.amount) * scale)
+    return values
+
+
+def _rational(value: Expression) -> Fraction:
+    exact = rational_value(value)
+    if exact is None:
+        raise NoValue(f"{write(value)} is irrational")
+    return exact
+
+
+def _text(values: list[Fraction]) -> str:
+    return " : ".join(map(_plain, values))
+
+
+def _plain(value: Fraction) -> str:
+    return write(as_decimal(value) or whole_or_fraction(value))

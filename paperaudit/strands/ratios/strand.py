@@ -1,0 +1,67 @@
+"""The strand of ratio, percentages, money, rates, measures and solids: which derivation takes which kind."""
+
+from collections.abc import Callable
+from functools import partial
+
+from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
+from paperaudit.maths.exact import NotSurd
+from paperaudit.maths.measure import UnitClash
+from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.reading import Reading
+from paperaudit.model.reckoning import Reckoning
+from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.ratios import interest, measures, percents, ratios, solids
+from paperaudit.strands.ratios.lawful import by_laws
+from paperaudit.strands.ratios.motion import DENSITY, MOTION
+
+Derive = Callable[[Reckoning, Reading], Outcome]
+DERIVATIONS: dict[str, Derive] = {
+    **dict.fromkeys(solids.LAWS, solids.solid),
+    **dict.fromkeys(interest.LAWS, interest.interest),
+    "ratio": ratios.ratio,
+    "sharing": ratios.sharing,
+    "direct proportion": ratios.direct,
+    "direct proportion in letters": ratios.in_letters,
+    "inverse proportion in letters": ratios.in_letters,
+    "conversion": measures.conversion_of,
+    "clock time": measures.clock_time,
+    "time between": measures.time_between,
+    "percentage of": percents.percentage_of,
+    "percentage change": percents.percentage_change,
+    "share of a whole": percents.share_of_whole,
+    "changed by percentages": percents.changed,
+    "interest": interest.unsaid,
+    "depreciation": interest.unsaid,
+    "motion": partial(by_laws, MOTION),
+    "density": partial(by_laws, DENSITY),
+}
+"""By the kind of the reckoning."""
+
+
+class RatiosStrand:
+    """Takes the reckonings of `model/reckoning.py`."""
+
+    name = "ratio and measures"
+
+    def recognises(self, reading: Reading) -> bool:
+        """Whether the ask is a reckoning of a kind that is derived."""
+        task = reading.ask.task if reading.ask is not None else None
+        return isinstance(task, Reckoning) and task.kind in DERIVATIONS
+
+    def derive(self, reading: Reading) -> Outcome:
+        """The answer with its lines, or NotRead with what stopped it."""
+        assert reading.ask is not None
+        task = reading.ask.task
+        assert isinstance(task, Reckoning)
+        try:
+            return DERIVATIONS[task.kind](task, reading)
+        except NoValue as fault:
+            return NotRead(f"it has no value that could be given: {fault}")
+        except UnitClash as fault:
+            return NotRead(f"the units do not go together: {fault}")
+        except (BudgetExceeded, ExpressionNotRead) as fault:
+            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
+        except ChecksDisagree as fault:
+            return NotRead(f"two ways of working it out disagree: {fault}")
+        except NotSurd as fault:
+            return NotRead(f"the exact value is not read yet: {fault}")

@@ -1,0 +1,136 @@
+"""Ratio, percentages, money, rates, measures and solids: small cases, keys, and derivations broken on purpose."""
+
+from fractions import Fraction
+from typing import Any
+
+import pytest
+
+from paperaudit.maths.equality import compare
+from paperaudit.model.derivation import Derived, NotRead, Outcome
+from paperaudit.model.paper import Line, Part, Question
+from paperaudit.model.reading import Reading
+from paperaudit.strands.ratios import interest, measures, percents, solids
+from paperaudit.strands.ratios.laws import Law, chain
+from paperaudit.strands.ratios.meshes import mesh_of
+from paperaudit.strands.registry import derive
+from paperaudit.wording.reading import read
+from paperaudit.wording.topics import interest as interest_words
+from paperaudit.wording.topics import measures as measure_words
+from paperaudit.wording.topics import percents as percent_words
+from paperaudit.wording.topics import rates as rate_words
+from paperaudit.wording.topics import ratios as ratio_words
+from paperaudit.wording.topics import solids as solid_words
+from tests.strands.asked import cases, statements, texts
+
+CASES = cases("ratios")
+READ = [case for case in CASES if case.get("verdict") != "unread"]
+KEYED = [
+    (case, key, agreement)
+    for case in CASES
+    for agreement, said in (("agrees", "agrees"), ("differs", "differs"), ("cannot tell", "unclear"))
+    for key in case.get(said, ())
+]
+
+
+def words_of(case: dict[str, Any]) -> str:
+    return str(case.get("text") or case["ask"])
+
+
+def reading_of(case: dict[str, Any]) -> Reading:
+    text, ask = case.get("text"), case.get("ask")
+    part = Part(id="1", number="", text=Line(text) if text else None, ask=Line(ask) if ask else None)
+    return read(Question("1", (part,)), part)
+
+
+def derived(words: str) -> Outcome:
+    reading = reading_of({"text": words})
+    assert not reading.unread, reading.unread
+    return derive(reading)[1]
+
+
+@pytest.mark.parametrize("case", READ, ids=words_of)
+def test_small_cases(case: dict[str, Any]) -> None:
+    reading = reading_of(case)
+    assert not reading.unread and reading.ask is not None, reading.unread
+    name, outcome = derive(reading)
+    assert name == "ratio and measures"
+    if case.get("verdict") == "not-read":
+        assert isinstance(outcome, NotRead) and case["why"] in outcome.why
+        return
+    assert texts(outcome) == case["derived"]
+    assert statements(outcome) == case["lines"]
+    assert reading.ask.read_as == case.get("read_as", "")
+    assert not any(sign in line for line in statements(outcome) for sign in ("**", "sqrt", "Rational", "*"))
+
+
+@pytest.mark.parametrize("case", [case for case in CASES if case.get("verdict") == "unread"], ids=words_of)
+def test_what_is_not_read(case: dict[str, Any]) -> None:
+    reading = reading_of(case)
+    assert reading.unread or reading.ask is None
+
+
+@pytest.mark.parametrize(("case", "key", "agreement"), KEYED, ids=lambda value: value if isinstance(value, str) else "")
+def test_keys(case: dict[str, Any], key: str, agreement: str) -> None:
+    reading = reading_of(case)
+    outcome = derive(reading)[1]
+    assert isinstance(outcome, Derived) and reading.ask is not None
+    assert compare(str(key), outcome.answers, reading.ask).agreement.value == agreement
+
+
+def disagrees(words: str) -> None:
+    outcome = derived(words)
+    assert isinstance(outcome, NotRead) and "disagree" in outcome.why, outcome
+
+
+@pytest.mark.parametrize(("kind", "wrong", "words"), [
+    ("cone", "V = πr²h", "Find the volume of a cone with radius 3 cm and height 4 cm."),
+    ("cylinder", "S = πr² + 2πrh", "Find the total surface area of a closed cylinder of radius 3 cm and height 4 cm."),
+    ("sphere", "V = (2/3)πr³", "Find the volume of a sphere of radius 3 cm."),
+    ("cuboid", "S = lb + lh + bh", "A cuboid measures 5 cm by 4 cm by 3 cm. Find its total surface area."),
+])  # fmt: skip
+def test_a_wrong_law_of_a_solid_is_caught(monkeypatch: pytest.MonkeyPatch, kind: str, wrong: str, words: str) -> None:
+    letter = wrong[0]
+    laws = tuple(Law(wrong) if law.text.startswith(letter) else law for law in solids.LAWS[kind])
+    monkeypatch.setitem(solids.LAWS, kind, laws)
+    disagrees(words)
+
+
+def test_wrong_growth_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    simple, compound = interest.LAWS["simple interest"], interest.LAWS["compound interest"]
+    monkeypatch.setitem(interest.LAWS, "compound interest", (Law("A = P(1 + i n)"), *compound[1:]))
+    disagrees("R5000 is invested at 8% per year compound interest for 3 years. Find the final amount.")
+    monkeypatch.setitem(interest.LAWS, "simple interest", (Law("I = P i n/2"), *simple[1:]))
+    disagrees("R5000 is invested at 8% per year simple interest for 3 years. Find the interest.")
+
+
+def test_wrong_percentages_and_shares_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(percents, "_share", lambda part, whole, working: whole / part)
+    disagrees("Express 12 as a percentage of 48.")
+    disagrees("The price of a jacket rises from R250 to R300. Calculate the percentage increase.")
+
+
+def test_a_wrong_conversion_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(measures, "conversion", lambda source, target: Fraction(10))
+    disagrees("How many grams are there in 2.5 kg?")
+
+
+def test_a_mesh_measures_what_is_known() -> None:
+    cube = mesh_of("cube", {"a": 2.0})
+    assert (round(cube.volume, 9), round(cube.surface(()), 9)) == (8.0, 24.0)
+    assert abs(mesh_of("sphere", {"r": 1.0}).volume - 4.18879) < 0.003
+
+
+def test_a_chain_of_laws_is_the_shortest() -> None:
+    path = chain(solids.LAWS["cone"], ("r", "L"), "V")
+    assert path is not None and [law.text[0] for law, _ in path] == ["L", "V"]
+
+
+def test_every_pattern_of_the_grammars_compiles() -> None:
+    for topic in (ratio_words, measure_words, rate_words, interest_words, percent_words, solid_words):
+        waiting, seen = list(topic.TOPIC.rules().values()), set()
+        while waiting:
+            rule: Any = waiting.pop()
+            if id(rule) not in seen:
+                seen.add(id(rule))
+                assert not hasattr(rule, "pattern") or rule.re
+                waiting.extend(getattr(rule, "members", ()))
