@@ -37,12 +37,15 @@ def fitted(problem: Residuals, state: Array, seeds: range) -> Array:
     return result
 
 
-def polished(problem: Residuals, state: Array) -> Array:
+def polished(problem: Residuals, state: Array) -> tuple[Array, Readings, Array]:
     """The states that meet the equalities, taken on where these only just touch (a right angle by its area).
 
-    There a residual of 1e-12 leaves an angle off by a millionth, and each step only halves that.
+    There a residual of 1e-12 leaves an angle off by a millionth, and each step only halves that. With the states
+    come what they measure and how far off they are.
     """
-    value, slope = problem.equalities(state, problem.measure(state))
+    read = problem.measure(state)
+    value, slope = problem.equalities(state, read)
+    before = state
     cost = (value**2).sum(axis=1)
     for _ in range(POLISHING_STEPS):
         rough = np.flatnonzero((cost < MET) & (cost > POLISHED))
@@ -60,7 +63,7 @@ def polished(problem: Residuals, state: Array) -> Array:
         state[kept], value[kept], slope[kept] = tried[better], new_value[better], new_slope[better]
         cost[kept] = new_cost[better]
         cost[rough[~better]] = 0.0
-    return state
+    return state, read if state is before else problem.measure(state), value
 
 
 def _scale(problem: Residuals, state: Array) -> Array:

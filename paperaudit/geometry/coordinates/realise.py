@@ -112,9 +112,7 @@ def _realise(
         state = _descend(problem, state, signs, FAINT_STEPS, with_hinges=True)
         problem.weight = 1.0
     state = _descend(problem, state, signs, ROUGH_STEPS, with_hinges=True)
-    state = polished(problem, _descend(problem, state, signs, FINE_STEPS, with_hinges=False))
-    measured = problem.measure(state)
-    off, _ = problem.equalities(state, measured)
+    state, measured, off = polished(problem, _descend(problem, state, signs, FINE_STEPS, with_hinges=False))
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.hinges.hold_strictly(state, measured, signs)
     moved = problem.moved(state, measured, EXACT)
