@@ -1,6 +1,7 @@
 """Which characters a rule of a grammar can begin with, so that hopeless alternatives are not tried."""
 
 import re
+from functools import cache
 from re import _constants as codes  # type: ignore[attr-defined]
 from re import _parser as reading  # type: ignore[attr-defined]
 from typing import Any
@@ -8,6 +9,8 @@ from typing import Any
 from parsimonious.expressions import Expression as Rule
 from parsimonious.expressions import Literal, Lookahead, OneOf, Quantifier, Regex, Sequence
 
+LONGEST_LOOKED_INTO = 250
+"""Patterns of more characters are simply tried."""
 END = ""
 """Stands for the end of the text, where only rules that match nothing can match."""
 
@@ -30,7 +33,6 @@ class Beginnings:
 
     def __init__(self) -> None:
         self._known: dict[tuple[int, str], bool] = {}
-        self._patterns: dict[int, Any] = {}
         self._empty: dict[int, bool] = {}
 
     def may_begin(self, rule: Rule, character: str) -> bool:
@@ -49,7 +51,8 @@ class Beginnings:
             case Literal(literal=text):
                 return character != END and bool(text.startswith(character))
             case Regex():
-                return character != END and _pattern_begins(self._pattern(rule), character)[0]
+                parts = parts_of_pattern(rule.pattern)
+                return parts is None or (character != END and _pattern_begins(parts, character)[0])
             case Sequence():
                 for member in rule.members:
                     if not isinstance(member, Lookahead) and self.may_begin(member, character):
@@ -74,7 +77,8 @@ class Beginnings:
             case Literal(literal=text):
                 return not text
             case Regex():
-                return _pattern_begins(self._pattern(rule), END)[1]
+                parts = parts_of_pattern(rule.pattern)
+                return parts is None or _pattern_begins(parts, END)[1]
             case Lookahead():
                 return True
             case Sequence():
@@ -85,10 +89,11 @@ class Beginnings:
                 return least == 0 or self.may_be_empty(rule.members[0])
         return True
 
-    def _pattern(self, rule: Rule) -> Any:
-        if id(rule) not in self._patterns:
-            self._patterns[id(rule)] = reading.parse(rule.pattern)
-        return self._patterns[id(rule)]
+
+@cache
+def parts_of_pattern(pattern: str) -> Any:
+    """A regular expression as the standard library takes it apart; None for a long one, which takes too long."""
+    return reading.parse(pattern) if len(pattern) <= LONGEST_LOOKED_INTO else None
 
 
 def _pattern_begins(pattern: Any, character: str) -> tuple[bool, bool]:

@@ -2,11 +2,12 @@
 
 from collections.abc import Collection
 from re import _constants as codes  # type: ignore[attr-defined]
-from re import _parser as reading  # type: ignore[attr-defined]
 from typing import Any, TypeAlias
 
 from parsimonious.expressions import Expression as Rule
 from parsimonious.expressions import Literal, Lookahead, OneOf, Quantifier, Regex, Sequence
+
+from paperaudit.maths.beginnings import parts_of_pattern
 
 Needs: TypeAlias = tuple[frozenset[str], ...]
 """Of each set at least one text has to be there."""
@@ -50,7 +51,8 @@ class Needed:
             case Literal(literal=text):
                 return (frozenset((text,)),) if text.strip() else ()
             case Regex():
-                return _pattern_needs(reading.parse(rule.pattern))
+                parts = parts_of_pattern(rule.pattern)
+                return () if parts is None else _pattern_needs(parts)
             case Lookahead(negativity=True):
                 return ()
             case Sequence() | Lookahead():
