@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.answer_kinds.registry import COMPARISONS
+from paperaudit.maths.answer_kinds.registry import comparer_of
 from paperaudit.maths.stated import Stated, read_stated
 from paperaudit.maths.value_comparison import compare_value
 from paperaudit.maths.verdict_words import verdict_word
@@ -27,7 +27,7 @@ def compare(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
     'agrees'
     """
     if kind := next((answer.kind for answer in derived if answer.kind), ""):
-        return COMPARISONS[kind](stated, derived, ask)
+        return comparer_of(kind)(stated, derived, ask)
     word, derived_words = verdict_word(stated), [verdict_word(answer.text) for answer in derived]
     if word or any(answer.value is None for answer in derived):
         return _compare_words(stated, word, derived, derived_words)

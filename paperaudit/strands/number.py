@@ -3,8 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 
-from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
-from paperaudit.maths.exact import NotSurd, exact_value
+from paperaudit.maths.exact import exact_value
 from paperaudit.maths.measure import UnitClash, unit_of, without_units
 from paperaudit.maths.settled import fraction_parts
 from paperaudit.maths.surd import Surd
@@ -26,10 +25,11 @@ from paperaudit.strands.calculating import (
     rational,
     skill_of,
 )
-from paperaudit.strands.finishing import ChecksDisagree, answer_of, finished
+from paperaudit.strands.finishing import answer_of, finished
 from paperaudit.strands.numbers.powers import as_power
 from paperaudit.strands.numbers.recurring import as_recurring, is_endless
 from paperaudit.strands.powers_of_ten import in_standard_form
+from paperaudit.strands.refusals import or_not_read
 from paperaudit.strands.substitution import is_substitution, numbers_given, substituted, wanted_values
 from paperaudit.strands.written_forms import FORMS, form_texts
 
@@ -55,18 +55,8 @@ class NumberStrand:
     def derive(self, reading: Reading) -> Outcome:
         """The answer with its calculation, or NotRead with what stopped it."""
         assert reading.ask is not None
-        try:
-            return _derive(reading, reading.ask)
-        except NoValue as fault:
-            return NotRead(f"it has no value that could be given: {fault}")
-        except UnitClash as fault:
-            return NotRead(f"the units do not go together: {fault}")
-        except (BudgetExceeded, ExpressionNotRead) as fault:
-            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
-        except ChecksDisagree as fault:
-            return NotRead(f"two ways of working it out disagree: {fault}")
-        except NotSurd as fault:
-            return NotRead(f"the exact value is not read yet: {fault}")
+        ask = reading.ask
+        return or_not_read(lambda: _derive(reading, ask))
 
 
 def _derive(reading: Reading, ask: Ask) -> Outcome:

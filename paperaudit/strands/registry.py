@@ -5,25 +5,17 @@ from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
 from paperaudit.strands.algebra.strand import AlgebraStrand
+from paperaudit.strands.by_task import Awaited
 from paperaudit.strands.chained import ChainedStrand
-from paperaudit.strands.chance.strand import ChanceStrand
 from paperaudit.strands.equations import EquationsStrand
-from paperaudit.strands.functions.strand import FunctionsStrand
 from paperaudit.strands.geometry import GeometryStrand
-from paperaudit.strands.movements.strand import MovementsStrand
 from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.numbers.claims import NumericClaimsStrand
-from paperaudit.strands.numbers.strand import NumbersStrand
 from paperaudit.strands.plane.strand import PlaneStrand
-from paperaudit.strands.ratios.strand import RatiosStrand
-from paperaudit.strands.sequences.strand import SequencesStrand
-from paperaudit.strands.statistics.strand import StatisticsStrand
-from paperaudit.strands.stories.strand import StoriesStrand
 from paperaudit.strands.strand import FindsOtherWays, Strand
-from paperaudit.strands.waves.strand import WavesStrand
 
 STRANDS: tuple[Strand, ...] = (
-    StoriesStrand(),
+    Awaited("stories", "stories.strand", ("story",)),
     NumericClaimsStrand(),
     ChainedStrand(lambda reading: derive(reading)),
     AlgebraStrand(),
@@ -31,14 +23,14 @@ STRANDS: tuple[Strand, ...] = (
     GeometryStrand(),
     EquationsStrand(),
     NumberStrand(),
-    NumbersStrand(),
-    RatiosStrand(),
-    StatisticsStrand(),
-    ChanceStrand(),
-    SequencesStrand(),
-    FunctionsStrand(),
-    WavesStrand(),
-    MovementsStrand(),
+    Awaited("number", "numbers.strand", ("number_task", "accuracy_task", "set_task")),
+    Awaited("ratio and measures", "ratios.strand", ("reckoning",)),
+    Awaited("statistics", "statistics.strand", ("statistics_task",)),
+    Awaited("probability", "chance.strand", ("chance_task",)),
+    Awaited("sequences", "sequences.strand", ("sequence_task",)),
+    Awaited("functions", "functions.strand", ("function_task",)),
+    Awaited("trigonometry", "waves.strand", ("trig_task",)),
+    Awaited("transformations", "movements.strand", ("movement_task",)),
 )
 """The first that recognises a part takes it: figures before letters, letters before plain numbers."""
 

@@ -9,7 +9,10 @@ from paperaudit.model.reading import Reading
 class Strand(Protocol):
     """A strand of the syllabus. An answer counts as derived only where a second, independent way agrees."""
 
-    name: str
+    @property
+    def name(self) -> str:
+        """The strand's name in the syllabus."""
+        ...
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the part is of this strand, whatever comes of deriving it."""

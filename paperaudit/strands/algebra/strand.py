@@ -1,8 +1,7 @@
 """The strand of algebra beyond the first degree: which derivation takes which task."""
 
-from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
+from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.algebra.terms import NotTerms
-from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.measure import UnitClash, unit_of, without_units
 from paperaudit.maths.rewriting import rewritten_lines
@@ -15,7 +14,7 @@ from paperaudit.model.expression import Relation, letters_of
 from paperaudit.model.fact import Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.equation_kinds import refusal_of_expression, refusal_of_relation
-from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.refusals import or_not_read
 from paperaudit.strands.substitution import is_substitution
 from paperaudit.strands.unknowns import equations_given, is_algebraic
 
@@ -55,22 +54,11 @@ class AlgebraStrand:
         # The derivations are many modules; a paper without algebra does not wait for them.
         from paperaudit.strands.algebra.deriving import derive_algebra
 
+        ask = reading.ask
         try:
-            return derive_algebra(reading, reading.ask)
-        except NotTerms as fault:
+            return or_not_read(lambda: derive_algebra(reading, ask))
+        except (NotTerms, NotLinear) as fault:
             return NotRead(f"this kind is not derived yet: {fault}")
-        except NotLinear as fault:
-            return NotRead(f"this kind is not derived yet: {fault}")
-        except NoValue as fault:
-            return NotRead(f"it has no value that could be given: {fault}")
-        except UnitClash as fault:
-            return NotRead(f"the units do not go together: {fault}")
-        except (BudgetExceeded, ExpressionNotRead) as fault:
-            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
-        except ChecksDisagree as fault:
-            return NotRead(f"two ways of working it out disagree: {fault}")
-        except NotSurd as fault:
-            return NotRead(f"the exact value is not read yet: {fault}")
 
 
 def _needs_algebra(task: Transform) -> bool:

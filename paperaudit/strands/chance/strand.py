@@ -3,13 +3,12 @@
 from collections.abc import Callable
 from typing import Any
 
-from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.model.chance_task import AreEvents, ChanceOf, Count, FromTable, OfVenn, OutcomesOf, ProbabilityOf
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.strands.chance import counting, experiments, joined, tables, two_sets
 from paperaudit.strands.chance.lines import Lines
-from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.refusals import or_not_read
 
 Found = Answer | Impossible | NotDetermined | NotRead
 
@@ -41,14 +40,14 @@ class ChanceStrand:
         used = tuple(given.text for given in reading.givens)
         lines = Lines(reading.ask, used, reading.givens)
         derive, confirmed = DERIVATIONS[type(task)]
-        try:
+
+        def derived() -> Outcome:
             found = derive(task, lines)
-        except NoValue as fault:
-            return NotRead(f"it has no value that could be given: {fault}")
-        except (BudgetExceeded, ExpressionNotRead) as fault:
-            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
-        except ChecksDisagree as fault:
-            return NotRead(f"two ways of working it out disagree: {fault}")
-        if not isinstance(found, Answer):
-            return found
-        return Derived((found,), (Derivation(tuple(lines.steps), confirmed, lines.used),))
+            if not isinstance(found, Answer):
+                return found
+            return Derived((found,), (Derivation(tuple(lines.steps), confirmed, lines.used),))
+
+        return or_not_read(derived)
+
+
+STRAND = ChanceStrand()

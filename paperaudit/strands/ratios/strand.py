@@ -3,16 +3,13 @@
 from collections.abc import Callable
 from functools import partial
 
-from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
-from paperaudit.maths.exact import NotSurd
-from paperaudit.maths.measure import UnitClash
-from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.derivation import Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
-from paperaudit.strands.finishing import ChecksDisagree
 from paperaudit.strands.ratios import interest, measures, percents, ratios, solids
 from paperaudit.strands.ratios.lawful import by_laws
 from paperaudit.strands.ratios.motion import DENSITY, MOTION
+from paperaudit.strands.refusals import or_not_read
 
 Derive = Callable[[Reckoning, Reading], Outcome]
 DERIVATIONS: dict[str, Derive] = {
@@ -53,15 +50,7 @@ class RatiosStrand:
         assert reading.ask is not None
         task = reading.ask.task
         assert isinstance(task, Reckoning)
-        try:
-            return DERIVATIONS[task.kind](task, reading)
-        except NoValue as fault:
-            return NotRead(f"it has no value that could be given: {fault}")
-        except UnitClash as fault:
-            return NotRead(f"the units do not go together: {fault}")
-        except (BudgetExceeded, ExpressionNotRead) as fault:
-            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
-        except ChecksDisagree as fault:
-            return NotRead(f"two ways of working it out disagree: {fault}")
-        except NotSurd as fault:
-            return NotRead(f"the exact value is not read yet: {fault}")
+        return or_not_read(lambda: DERIVATIONS[task.kind](task, reading))
+
+
+STRAND = RatiosStrand()

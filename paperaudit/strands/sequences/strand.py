@@ -39,3 +39,6 @@ class SequencesStrand:
         if isinstance(task, Sigma):
             return or_not_read(lambda: sums.sigma(task, reading))
         return or_not_read(lambda: _DERIVE[task.what](task, reading))
+
+
+STRAND = SequencesStrand()

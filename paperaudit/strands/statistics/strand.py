@@ -3,9 +3,6 @@
 from collections.abc import Callable
 from typing import Any
 
-from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
-from paperaudit.maths.exact import NotSurd
-from paperaudit.maths.measure import UnitClash
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotRead, Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.statistics_task import (
@@ -21,7 +18,7 @@ from paperaudit.model.statistics_task import (
     Summary,
     Values,
 )
-from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.refusals import or_not_read
 from paperaudit.strands.statistics import averages, balance, charts, fitted, grouped, spread
 from paperaudit.strands.statistics.lines import Lines
 
@@ -71,18 +68,7 @@ class StatisticsStrand:
 
     def derive(self, reading: Reading) -> Outcome:
         """The answer with its lines, the clash of a table with itself, or NotRead with what stopped it."""
-        try:
-            return _derive(reading)
-        except NoValue as fault:
-            return NotRead(f"it has no value that could be given: {fault}")
-        except UnitClash as fault:
-            return NotRead(f"the units do not go together: {fault}")
-        except (BudgetExceeded, ExpressionNotRead) as fault:
-            return NotRead(f"it is beyond the limits of what is worked out: {fault}")
-        except ChecksDisagree as fault:
-            return NotRead(f"two ways of working it out disagree: {fault}")
-        except NotSurd as fault:
-            return NotRead(f"the exact value is not read yet: {fault}")
+        return or_not_read(lambda: _derive(reading))
 
 
 def _derive(reading: Reading) -> Outcome:
@@ -124,3 +110,6 @@ def _measures(task: Summary, lines: Lines) -> tuple[Answer, ...] | NotRead:
             return NotRead(f"the {measure} of this kind of values is not settled by them")
         answers.append(fitting[0](task.collected, lines))
     return tuple(answers)
+
+
+STRAND = StatisticsStrand()

@@ -225,3 +225,6 @@ def _way(expression: Expression, values: dict[str, Fraction], form: Formed) -> s
 
 def _number(value: Fraction) -> str:
     return write(as_decimal(value) or whole_or_fraction(value))
+
+
+STRAND = StoriesStrand()

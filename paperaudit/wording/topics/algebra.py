@@ -29,7 +29,7 @@ from paperaudit.model.fact import Fact, Holds
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import letters_named
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
 ZERO = Number(Fraction(0))
 _FUNCTION = re.compile(r"\b[a-z] ?\([-a-z0-9]+\)")
@@ -197,15 +197,4 @@ def _rewritten(node: Node) -> Rewritten | Transform:
     return Rewritten(command, expression, positive, restrictions)
 
 
-TOPIC = Topic(
-    "algebra",
-    re.compile(
-        r"\b(?:complet\w+|factori[sz]\w+|factor|formula|integers?|whole numbers?|range of values|set of values"
-        r"|zero(?:e?s)?|roots?|solutions?|in the form|discriminant|nature|minimum|maximum|least|greatest|smallest"
-        r"|largest|lowest|highest|remainder|quotient|divide|divisible|in terms of|assuming|positive|restrictions?"
-        r"|let|suppose|what|collect|rearrange|single fraction|excluded values|express|such that)\b|≡|> ?0"
-    ),
-    "algebra.peg",
-    _task,
-    _facts,
-)
+READERS = Readers(task=_task, facts=_facts)

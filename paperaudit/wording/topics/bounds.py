@@ -19,7 +19,8 @@ from paperaudit.wording.accuracy import accuracy_of
 from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 
 _CALLED = re.compile(r", ([A-Za-z])(?: [a-z]+)?,?$")
 _SHAPES = (("rect", "rectangle"), ("square", "square"), ("tri", "triangle"), ("circ", "circle"), ("cuboid", "cuboid"),
@@ -145,7 +146,7 @@ def _asides_behind(sentences: list[str], scene: Scene) -> list[Asides]:
 def _asked(text: str, scene: Scene) -> tuple[Task, Asides] | None:
     asides = asides_of(scene.notation(text))
     try:
-        return _bound(parsed(TOPIC.rules(), "ask", asides.rest.text), asides), asides
+        return _bound(parsed(topic_named("bounds").rules(), "ask", asides.rest.text), asides), asides
     except (ExpressionNotRead, NotUnderstood):
         return None
 
@@ -169,19 +170,9 @@ def _givens(sentences: list[str], scene: Scene) -> tuple[Given, ...]:
 
 def _stated(text: str, scene: Scene) -> tuple[Fact, ...]:
     try:
-        return _facts(parsed(TOPIC.rules(), "statement", scene.notation(text).text), scene)
+        return _facts(parsed(topic_named("bounds").rules(), "statement", scene.notation(text).text), scene)
     except (ExpressionNotRead, NotUnderstood):
         return ()
 
 
-_AHEAD = re.compile(r"\b(?:correct|rounded|accurate|truncated|measured|nearest|decimal place|significant fig|bounds?"
-                    r"|error interval|possible|limits|[ds]\.?[pf]\.?)\b")  # fmt: skip
-TOPIC = Topic(
-    "bounds",
-    _AHEAD,
-    "bounds.peg",
-    _task,
-    _facts,
-    _story,
-    re.compile(r"\b(?:bounds?|error interval|possible|limits)\b", re.IGNORECASE),
-)
+READERS = Readers(task=_task, facts=_facts, story=_story)

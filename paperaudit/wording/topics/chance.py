@@ -14,8 +14,9 @@ from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.events import condition_of, event_of
 from paperaudit.wording.topics.heard import givens_of, heard
+from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.set_up import SetUp, experiment_of, take
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.value_lists import COUNT
 
 _CONTAINERS = r"bag|box|jar|tin|drawer|bowl|basket|hat|sack|packet|crate|bucket|chest|tub|urn"
@@ -95,7 +96,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
 
 def _said(text: str) -> Node | None:
     try:
-        return parsed(TOPIC.rules(), "said", text)
+        return parsed(topic_named("chance").rules(), "said", text)
     except ExpressionNotRead:
         return None
 
@@ -131,12 +132,4 @@ def _task(node: Node, known: SetUp) -> TopicTask:
     return ProbabilityOf(experiment, event_of(the(node, "event"), experiment))
 
 
-TOPIC = Topic(
-    "chance",
-    re.compile(r"(?!)"),
-    "chance.peg",
-    None,
-    None,
-    _story,
-    re.compile(r"\b(?:[Pp]robability|[Pp]rob|[Cc]hance|expect(?:ed)?|outcomes?)\b|(?<![A-Za-z])P ?\((?=[a-z0-9])"),
-)
+READERS = Readers(story=_story)

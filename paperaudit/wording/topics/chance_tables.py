@@ -18,7 +18,8 @@ from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
 from paperaudit.wording.topics.outcomes import singular
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.two_ways import Crossed, crossed_in
 from paperaudit.wording.topics.value_lists import number_in_text
 from paperaudit.wording.topics.value_tables import spelled
@@ -154,7 +155,7 @@ def _asked(told: Heard) -> tuple[Sentence, Node] | None:
     found = []
     for one in explicit or told.sentences:
         try:
-            found.append((one, parsed(TOPIC.rules(), "ask", one.text.lower())))
+            found.append((one, parsed(topic_named("tables of chance").rules(), "ask", one.text.lower())))
         except ExpressionNotRead:
             continue
     return found[0] if len(found) == 1 else None
@@ -260,14 +261,4 @@ def _of_crossed(node: Node, table: Crossed) -> TopicTask | None:
     return table.share(rows, columns)
 
 
-TOPIC = Topic(
-    "tables of chance",
-    re.compile(r"(?!)"),
-    "chance_tables.peg",
-    None,
-    None,
-    _story,
-    re.compile(
-        r"probab|relative frequency|\bvalues? of\b|missing|[Ee]xpect|[Mm]ean|[Cc]omplete|\bP ?\(|\bE ?\(|Var", re.DOTALL
-    ),
-)
+READERS = Readers(story=_story)

@@ -30,12 +30,8 @@ from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
 from paperaudit.wording.topics.numbers_named import number_in
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
-_AHEAD = re.compile(
-    r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out|what).{0,40}\bmid-?point"
-    r"|\bequations? of\b|intercept|turning point|of symmetry|asymptote|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]"
-)
 _NOUGHT = Fraction(0)
 _OF_POINTS: dict[str, OfPointsName] = {
     "gradient": "gradient",
@@ -214,4 +210,4 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
     return (curve,)
 
 
-TOPIC = Topic("coordinates", _AHEAD, "coordinates.peg", _task, _facts)
+READERS = Readers(task=_task, facts=_facts)

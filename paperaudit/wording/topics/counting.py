@@ -15,7 +15,8 @@ from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.heard import Sentence, givens_of, heard
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.value_lists import COUNT_WORDS
 
 _LOWERED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789")
@@ -80,7 +81,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
 
 def _said(text: str) -> Node | None:
     try:
-        return parsed(TOPIC.rules(), "said", text)
+        return parsed(topic_named("counting").rules(), "said", text)
     except ExpressionNotRead:
         return None
 
@@ -204,15 +205,4 @@ def _code(node: Node, known: _Known) -> Count:
     return Count("codes", choices=tuple(choices))
 
 
-TOPIC = Topic(
-    "counting",
-    re.compile(r"[\d)] ?!|(?<![A-Za-z])n!|[\d}] ?_?[CP] ?_?[{\d]|[⁰¹²³⁴-⁹] ?[CP]|\d choose \d"
-        r"|(?<![A-Za-z])n?[CP]r? ?\( ?\d+ ?[,;]"),
-    "counting.peg",
-    _ask,
-    None,
-    _story,
-    re.compile(r"\b(?:[Hh]ow many|number of (?:different |distinct )?(?:ways|arrangements|permutations))\b"
-        r"|\d ?!|\d ?[CP] ?_?\{?\d"
-               r"|\bchoose\b|[⁰-⁹]\s?[CP]|\bn?[CP]r? ?\("),
-)  # fmt: skip
+READERS = Readers(task=_ask, story=_story)

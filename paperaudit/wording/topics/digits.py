@@ -14,7 +14,7 @@ from paperaudit.wording.accuracy import COUNTS
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.numbers_named import number_in
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
 _POWERS = {
     "unit": 0,
@@ -141,14 +141,4 @@ def _sum(node: Node, asides: Asides) -> InBase:
     return InBase((first_term, second), _base(target.text) if target is not None else base, sign in "×*")
 
 
-TOPIC = Topic(
-    "digits and bases",
-    re.compile(
-        r"\bbase (?:\d|t|f|s|e|n)|\b(?:binary|denary|octal|hex\w*|digit)\b|_\{?\d|\b(?:place )?value of"
-        r"|(?:units?|ones?|tens|tenths|hundreds|hundredths|thousands|thousandths|millions) (?:digit|place|column)"
-        r"|(?:stand for|represent|worth)|\bin (?:words|word form|figures|digits|numerals)\b"
-        r"|using (?:figures|digits)|\btruncate\b|[0-9][0-9a-z]*[2-9] [+×*-] [0-9]"
-    ),
-    "digits.peg",
-    _task,
-)
+READERS = Readers(task=_task)

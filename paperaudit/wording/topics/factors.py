@@ -23,7 +23,7 @@ from paperaudit.wording.accuracy import COUNTS
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.numbers_named import number_in, numbers_in, without_units
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
 _NAMES: dict[str, CommonName] = {
     "hcf": "highest common factor",
@@ -125,13 +125,4 @@ def _bounds(node: Node) -> tuple[Expression | None, Expression | None]:
     return None, Number(ends[0].value - Fraction(1))
 
 
-TOPIC = Topic(
-    "factors and multiples",
-    re.compile(
-        r"\b(?:common (?:factor|divisor|multiple|denominator)|HCF|LCM|GCD|GCF|hcf|lcm|gcd|gcf|factors?|divisors?"
-        r"|multiples?|divisible|divides?|divided by|prim(?:e|es)|composite|even|odd|square|cube|triang\w+"
-        r"|rational|irrational) ?",
-    ),
-    "factors.peg",
-    _task,
-)
+READERS = Readers(task=_task)

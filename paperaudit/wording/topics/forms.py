@@ -15,7 +15,7 @@ from paperaudit.model.number_task import InSurdForm, PowerOf, RecurringAsFractio
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import is_numeric
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
 _ONE_FIGURE = Accuracy("significant figures", "1")
 
@@ -80,12 +80,4 @@ def _estimate(node: Node, asides: Asides) -> Estimated:
     return Estimated(expression, accuracy, told or asides.accuracy is not None)
 
 
-TOPIC = Topic(
-    "forms of numbers",
-    re.compile(
-        r"\u0307|\brecurring|\brepeating|\.\.|\d\(\d+\) |\d\. (?:as|to|into)|\bestimat|\bapproxim|\bpower\b|^round"
-        r"|\brationali|√.* (?:form|as) |in the form "
-    ),
-    "forms.peg",
-    _task,
-)
+READERS = Readers(task=_task)

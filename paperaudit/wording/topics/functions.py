@@ -25,14 +25,8 @@ from paperaudit.model.function_task import (
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
-_AHEAD = re.compile(
-    r"[a-z](?:⁻¹|\^\{?-1\}?|′+)? ?\( ?[-a-z0-9]|[fgh] ?°|\bdifferentiate|\bderivative|\bd[yf]?/d[a-z]|\bD_?x\b"
-    r"|\bintegra|∫"
-    r"|\b(?:tangent|normal) (?:line )?to\b|\b(?:stationary|turning|critical) points?\b|\bgradient of\b"
-    r"|\barea\b.*(?:curve|x-axis)|\binverse\b|[a-z] ?: ?[a-z] ?[→↦]"
-)
 _ORDERS = {"first": 1, "second": 2, "third": 3}
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
 
@@ -238,4 +232,4 @@ _READERS: dict[str, Callable[[Node], Task]] = {
     "value": _value,
 }
 
-TOPIC = Topic("functions", _AHEAD, "functions.peg", _task, _facts)
+READERS = Readers(task=_task, facts=_facts)

@@ -13,7 +13,8 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.model.reckoning import Amount, Reckoning
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.whole_text import story_of
 
 _PERIODS = (
@@ -135,8 +136,7 @@ def _wanted(piece: Node, kind: str) -> str:
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
-    return story_of(lambda: TOPIC, _reckoning, question, part, scene)
+    return story_of(lambda: topic_named("interest"), _reckoning, question, part, scene)
 
 
-_AHEAD = re.compile(r"\binterest\b|\bcompound|\bdepreciat|\bloses value|\bin value|\bvalue\b")
-TOPIC = Topic("interest", _AHEAD, "interest.peg", _task, story=_story, story_ahead=_AHEAD)
+READERS = Readers(task=_task, story=_story)

@@ -12,7 +12,7 @@ from paperaudit.model.chance_task import AreEvents, ChanceIs, ChanceOf, EventNam
 from paperaudit.model.fact import Fact
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
 _JOINS: tuple[tuple[str, Literal["and", "or", "given"]], ...] = (
     ("∪", "or"), ("or", "or"), ("union", "or"), ("∩", "and"), ("and", "and"), ("intersection", "and"),
@@ -79,10 +79,4 @@ def _term(node: Node) -> EventTerm:
     return name, node.text == name
 
 
-TOPIC = Topic(
-    "joined events",
-    re.compile(r"(?<![A-Za-z])(?:[Pp]|Pr) ?\(|\b(?:independent|mutually exclusive|disjoint)\b"),
-    "joined_events.peg",
-    _task,
-    _facts,
-)
+READERS = Readers(task=_task, facts=_facts)

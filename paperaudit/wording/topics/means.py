@@ -18,7 +18,8 @@ from paperaudit.model.statistics_task import MeanBalance, MeanGroup
 from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.topics.heard import Sentence, givens_of, heard
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.value_lists import count_of, number_in_text, numbers_listed
 
 
@@ -55,7 +56,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
         if re.search(r"\bmeans?\b|\baverage\b|\d|number|value|mark", sentence.text) is None:
             continue
         try:
-            node = parsed(TOPIC.rules(), "said", sentence.text)
+            node = parsed(topic_named("means").rules(), "said", sentence.text)
         except ExpressionNotRead:
             return None
         if not _take(node, story):
@@ -159,12 +160,4 @@ def _turned(story: _Heard, base: MeanGroup) -> MeanBalance | None:
     return None
 
 
-TOPIC = Topic(
-    "means",
-    re.compile(r"^the (?:mean|average)"),
-    "means.peg",
-    None,
-    _facts,
-    _story,
-    re.compile(r"\b(?:[Mm]ean|[Aa]verage)\b.*\b(?:is|was)\b", re.DOTALL),
-)
+READERS = Readers(facts=_facts, story=_story)

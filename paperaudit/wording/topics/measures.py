@@ -15,7 +15,8 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.model.reckoning import Amount, Reckoning
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.whole_text import story_of
 
 _SMALL = (
@@ -150,14 +151,7 @@ def _unit(words: str) -> str:
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
-    return story_of(lambda: TOPIC, _reckoning, question, part, scene)
+    return story_of(lambda: topic_named("units and times"), _reckoning, question, part, scene)
 
 
-_AHEAD = re.compile(
-    r"^how many [a-z/²³ ]+ (?:are|make|is|equal|in)\b|^(?:convert|change) "
-    r"|^(?:write|express|give) .+ in |^(?:what|how (?:long|much)) is [0-9a-z]|\d[:h]\d\d|\d\.\d\d ?[ap]\.?m"
-)
-TOPIC = Topic(
-    "units and times", _AHEAD, "measures.peg", _task, story=_story,
-    story_ahead=re.compile(r"\d[:h]\d\d|\d\.\d\d ?[ap]\.?m|how many [a-z²³ ]+ (?:are|make|is)\b"),
-)  # fmt: skip
+READERS = Readers(task=_task, story=_story)

@@ -26,12 +26,8 @@ from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.coordinates import equation_of
 from paperaudit.wording.topics.numbers_named import number_in
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
-_AHEAD = re.compile(
-    r"\b(?:reflect|rotat|translat|enlarg|dilat)|\bimages? of\b|\bvectors?\b|\bmagnitude\b|\bmodulus\b|\|"
-    r"|\b[A-Za-z]{1,2} ?= ?[(\[⟨]|\d?i ?[-+] ?\d*j\b"
-)
 _NOUGHT = whole_or_fraction(0)
 
 
@@ -124,4 +120,4 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
     )
 
 
-TOPIC = Topic("movements", _AHEAD, "movements.peg", _task, _facts)
+READERS = Readers(task=_task, facts=_facts)

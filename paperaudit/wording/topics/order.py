@@ -15,7 +15,8 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.numbers_named import number_in, without_units
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 
 _RANKS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _DOWN = re.compile(r"descending|decreasing|(?:largest|greatest|biggest|highest)(?: number| value)? (?:first|to)"
@@ -42,11 +43,6 @@ _RELATIONS: tuple[tuple[str, RelationSign], ...] = (
     (">", ">"),
     ("≠", "≠"),
     ("=", "="),
-)
-_AHEAD = re.compile(
-    r"\b(?:sort|put|place|arrange|order|rank|biggest|largest|greatest|highest|smallest|lowest|least|closest|nearest"
-    r"|bigger|larger|greater|smaller|higher|lower|less|equal|unequal|value|values|nonequal|most|same)\b"
-    r"|^(?:is|does|do|are) |<, ?>"
 )
 
 
@@ -107,11 +103,11 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
         return None
     asides = asides_of(scene.notation(" ".join(" ".join(lines).split())))
     try:
-        task = _task(parsed(TOPIC.rules(), "ask", asides.rest.text), asides)
+        task = _task(parsed(topic_named("order of numbers").rules(), "ask", asides.rest.text), asides)
     except (ExpressionNotRead, NotUnderstood):
         return None
     place = (part.text or part.ask or question.text or part).place
     return Told(Ask(task, asides.rest.source.strip(" ."), reasons=bool(asides.reasons), place=place))
 
 
-TOPIC = Topic("order of numbers", _AHEAD, "order.peg", _task, story=_story, story_ahead=_AHEAD)
+READERS = Readers(task=_task, story=_story)

@@ -13,7 +13,8 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.model.reckoning import Amount, Reckoning
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.whole_text import story_of
 
 _ASKS = {"far_ask": "distance", "long_ask": "time", "speed_ask": "speed"}
@@ -95,10 +96,7 @@ def _value(node: Node) -> Expression:
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
-    return story_of(lambda: TOPIC, _reckoning, question, part, scene)
+    return story_of(lambda: topic_named("rates"), _reckoning, question, part, scene)
 
 
-_AHEAD = re.compile(
-    r"\bspeed|km/h|m/s\b|\bmph\b|per hour|\bdensity|\bhow (?:far|long|many (?:hours|minutes))|\bdistance"
-)
-TOPIC = Topic("rates", _AHEAD, "rates.peg", _task, story=_story, story_ahead=_AHEAD)
+READERS = Readers(task=_task, story=_story)

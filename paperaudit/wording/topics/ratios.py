@@ -14,7 +14,8 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.model.reckoning import Amount, Reckoning
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.whole_text import story_of
 
 
@@ -115,8 +116,7 @@ def _amount(piece: Node) -> Expression:
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
-    return story_of(lambda: TOPIC, _reckoning, question, part, scene)
+    return story_of(lambda: topic_named("ratio"), _reckoning, question, part, scene)
 
 
-_AHEAD = re.compile(r"\bratio\b|\bproportional\b|\bvaries\b|^(?:simplify|write|express) .* ?: ?|\bcosts?\b|\bweigh")
-TOPIC = Topic("ratio", _AHEAD, "ratios.peg", _task, story=_story, story_ahead=_AHEAD)
+READERS = Readers(task=_task, story=_story)

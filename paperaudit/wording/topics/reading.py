@@ -1,5 +1,7 @@
 """Puts a sentence, or the whole of a part, to the topics that its words announce."""
 
+from collections.abc import Iterator
+
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.notation import Notation
 from paperaudit.maths.peg import parsed
@@ -9,17 +11,18 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.registry import TOPICS
-from paperaudit.wording.topics.topic import Told
+from paperaudit.wording.topics.topic import Told, Topic
 
 
 def topic_task(asides: Asides) -> Task | None:
     """The task that a topic reads in an ask, or None where no topic reads all of it."""
     text = asides.rest.text
-    for topic in TOPICS:
-        if topic.task is None or not topic.ahead.search(text):
+    for topic in _announced(text):
+        read = topic.readers().task
+        if read is None:
             continue
         try:
-            return topic.task(parsed(topic.rules(), "ask", text), asides)
+            return read(parsed(topic.rules(), "ask", text), asides)
         except (ExpressionNotRead, NotUnderstood):
             continue
     return None
@@ -28,11 +31,12 @@ def topic_task(asides: Asides) -> Task | None:
 def topic_facts(notation: Notation, scene: Scene) -> tuple[Fact, ...] | None:
     """The facts that a topic reads in a statement, or None where no topic reads all of it."""
     text = notation.text
-    for topic in TOPICS:
-        if topic.facts is None or not topic.ahead.search(text):
+    for topic in _announced(text):
+        read = topic.readers().facts
+        if read is None:
             continue
         try:
-            return topic.facts(parsed(topic.rules(), "statement", text), scene)
+            return read(parsed(topic.rules(), "statement", text), scene)
         except (ExpressionNotRead, NotUnderstood):
             continue
     return None
@@ -43,9 +47,14 @@ def topic_story(question: Question, part: Part, scene: Scene) -> Told | None:
     lines = (question.text, part.text, part.ask, *question.given, *part.given)
     text = "\n".join(line.text for line in lines if line is not None)
     for topic in TOPICS:
-        if topic.story is None or topic.story_ahead is None or not topic.story_ahead.search(text):
+        if topic.story_ahead is None or not topic.story_ahead.search(text):
             continue
-        told = topic.story(question, part, scene)
+        read = topic.readers().story
+        told = read(question, part, scene) if read is not None else None
         if told is not None:
             return told
     return None
+
+
+def _announced(text: str) -> Iterator[Topic]:
+    return (topic for topic in TOPICS if topic.announced_in(text))

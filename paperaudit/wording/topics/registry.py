@@ -1,63 +1,269 @@
-"""The topics, in the order in which they are asked whether a sentence is theirs."""
+"""The topics with the words that announce each, in the order in which they are asked whether a sentence is theirs."""
 
-from paperaudit.wording.topics import (
-    algebra,
-    bounds,
-    chance,
-    chance_tables,
-    coordinates,
-    counting,
-    digits,
-    factors,
-    forms,
-    functions,
-    interest,
-    joined_events,
-    means,
-    measures,
-    movements,
-    order,
-    percents,
-    rates,
-    ratios,
-    sequences,
-    sets,
-    solids,
-    spoken,
-    statistics,
-    trig,
-    two_sets,
-)
-from paperaudit.wording.topics.stories.topic import TOPIC as STORIES
+import re
+
 from paperaudit.wording.topics.topic import Topic
 
+
+def _told(name: str, module: str, grammar: str, words: re.Pattern[str]) -> Topic:
+    """A topic whose stories have the words of its sentences."""
+    return Topic(name, module, grammar, words, words)
+
+
 TOPICS: tuple[Topic, ...] = (
-    trig.TOPIC,
-    movements.TOPIC,
-    functions.TOPIC,
-    coordinates.TOPIC,
-    sequences.TOPIC,
-    algebra.TOPIC,
-    factors.TOPIC,
-    order.TOPIC,
-    digits.TOPIC,
-    forms.TOPIC,
-    bounds.TOPIC,
-    sets.TOPIC,
-    spoken.TOPIC,
-    means.TOPIC,
-    statistics.TOPIC,
-    chance_tables.TOPIC,
-    chance.TOPIC,
-    joined_events.TOPIC,
-    counting.TOPIC,
-    two_sets.TOPIC,
-    STORIES,
-    ratios.TOPIC,
-    measures.TOPIC,
-    rates.TOPIC,
-    interest.TOPIC,
-    percents.TOPIC,
-    solids.TOPIC,
+    Topic(
+        "trigonometry",
+        "trig",
+        "trig.peg",
+        re.compile(r"\b(?:sin|cos|tan)\b|\bradians?\b|\bdegrees\b|\brad\b"),
+    ),
+    Topic(
+        "movements",
+        "movements",
+        "movements.peg",
+        re.compile(
+            r"\b(?:reflect|rotat|translat|enlarg|dilat)|\bimages? of\b|\bvectors?\b|\bmagnitude\b|\bmodulus\b"
+            r"|\||\b[A-Za-z]{1,2} ?= ?[(\[⟨]|\d?i ?[-+] ?\d*j\b",
+        ),
+    ),
+    Topic(
+        "functions",
+        "functions",
+        "functions.peg",
+        re.compile(
+            r"[a-z](?:⁻¹|\^\{?-1\}?|′+)? ?\( ?[-a-z0-9]|[fgh] ?°|\bdifferentiate|\bderivative|\bd[yf]?/d[a-z]"
+            r"|\bD_?x\b|\bintegra|∫|\b(?:tangent|normal) (?:line )?to\b|\b(?:stationary|turning"
+            r"|critical) points?\b|\bgradient of\b|\barea\b.*(?:curve|x-axis)|\binverse\b"
+            r"|[a-z] ?: ?[a-z] ?[→↦]",
+        ),
+    ),
+    Topic(
+        "coordinates",
+        "coordinates",
+        "coordinates.peg",
+        re.compile(
+            r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out"
+            r"|what).{0,40}\bmid-?point|\bequations? of\b|intercept|turning point|of symmetry|asymptote"
+            r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]",
+        ),
+    ),
+    Topic(
+        "sequences",
+        "sequences",
+        "sequences.peg",
+        re.compile(
+            r"\bsequences?\b|\bseries\b|\bpatterns?\b|\bprogressions?\b|\bterms?\b|\bnext\b"
+            r"|\bcommon (?:difference|ratio)|[Σ∑]|\bsum (?:to infinity|from)\b|\b[TtUuaS]_?\{?(?:n|\d+)\b",
+        ),
+    ),
+    Topic(
+        "algebra",
+        "algebra",
+        "algebra.peg",
+        re.compile(
+            r"\b(?:complet\w+|factori[sz]\w+|factor|formula|integers?|whole numbers?|range of values"
+            r"|set of values|zero(?:e?s)?|roots?|solutions?|in the form|discriminant|nature|minimum|maximum"
+            r"|least|greatest|smallest|largest|lowest|highest|remainder|quotient|divide|divisible|in terms of"
+            r"|assuming|positive|restrictions?|let|suppose|what|collect|rearrange|single fraction"
+            r"|excluded values|express|such that)\b|≡|> ?0",
+        ),
+    ),
+    Topic(
+        "factors and multiples",
+        "factors",
+        "factors.peg",
+        re.compile(
+            r"\b(?:common (?:factor|divisor|multiple|denominator)|HCF|LCM|GCD|GCF|hcf|lcm|gcd|gcf|factors?"
+            r"|divisors?|multiples?|divisible|divides?|divided by|prim(?:e|es)|composite|even|odd|square|cube"
+            r"|triang\w+|rational|irrational) ?",
+        ),
+    ),
+    _told(
+        "order of numbers",
+        "order",
+        "order.peg",
+        re.compile(
+            r"\b(?:sort|put|place|arrange|order|rank|biggest|largest|greatest|highest|smallest|lowest|least"
+            r"|closest|nearest|bigger|larger|greater|smaller|higher|lower|less|equal|unequal|value|values"
+            r"|nonequal|most|same)\b|^(?:is|does|do|are) |<, ?>",
+        ),
+    ),
+    Topic(
+        "digits and bases",
+        "digits",
+        "digits.peg",
+        re.compile(
+            r"\bbase (?:\d|t|f|s|e|n)|\b(?:binary|denary|octal|hex\w*|digit)\b|_\{?\d|\b(?:place )?value of"
+            r"|(?:units?|ones?|tens|tenths|hundreds|hundredths|thousands|thousandths|millions) (?:digit|place"
+            r"|column)|(?:stand for|represent|worth)|\bin (?:words|word form|figures|digits|numerals)\b"
+            r"|using (?:figures|digits)|\btruncate\b|[0-9][0-9a-z]*[2-9] [+×*-] [0-9]",
+        ),
+    ),
+    Topic(
+        "forms of numbers",
+        "forms",
+        "forms.peg",
+        re.compile(
+            r"\u0307|\brecurring|\brepeating|\.\.|\d\(\d+\) |\d\. (?:as|to|into)|\bestimat|\bapproxim"
+            r"|\bpower\b|^round|\brationali|√.* (?:form|as) |in the form ",
+        ),
+    ),
+    Topic(
+        "bounds",
+        "bounds",
+        "bounds.peg",
+        re.compile(
+            r"\b(?:correct|rounded|accurate|truncated|measured|nearest|decimal place|significant fig|bounds?"
+            r"|error interval|possible|limits|[ds]\.?[pf]\.?)\b",
+        ),
+        story_ahead=re.compile(r"\b(?:bounds?|error interval|possible|limits)\b", re.IGNORECASE),
+    ),
+    Topic(
+        "sets",
+        "sets",
+        "sets.peg",
+        re.compile(r"[∪∩∅ξ𝓔{]|\bn ?\([^)]*\)|\b(?:members|elements) (?:of|in)\b|[A-Z]′"),
+        story_ahead=re.compile(r"\b(?:both|neither|only|at least one|exactly one|but not|all three)\b"),
+    ),
+    Topic(
+        "calculations in words",
+        "spoken",
+        "spoken.peg",
+        re.compile(
+            r"\b(?:sum|total|add|added|plus|minus|less|more|greater|subtract|take|product|multipl\w+|times"
+            r"|divide\w*|over|quotient|difference|distance|power|squared|cubed|square|cube|root|reciprocal"
+            r"|double|twice|treble|triple|half|halve|put together)\b",
+        ),
+    ),
+    Topic(
+        "means",
+        "means",
+        "means.peg",
+        re.compile(r"^the (?:mean|average)"),
+        story_ahead=re.compile(r"\b(?:[Mm]ean|[Aa]verage)\b.*\b(?:is|was)\b", re.DOTALL),
+    ),
+    Topic(
+        "statistics",
+        "statistics",
+        "statistics.peg",
+        re.compile(
+            r"\b(?:means?|average|median|modal|mode|range|quartiles?|IQR|iqr|Q_?[13]|standard deviation|s\.d\."
+            r"|variance|summary|outliers?|cumulative|total frequency|sum of the frequencies|correlation"
+            r"|regression|best fit|least|sector|angles?|predict|estimate)(?![a-z])",
+        ),
+        story_ahead=re.compile(
+            r"\b(?:means?|average|median|modal|mode|range|quartiles?|IQR|standard deviation|variance|summary"
+            r"|outliers?|cumulative|frequency|frequencies|correlation|regression|best fit|pie[- ]chart|sector"
+            r"|predict)\b",
+            re.IGNORECASE,
+        ),
+    ),
+    Topic(
+        "tables of chance",
+        "chance_tables",
+        "chance_tables.peg",
+        None,
+        story_ahead=re.compile(
+            r"probab|relative frequency|\bvalues? of\b|missing|[Ee]xpect|[Mm]ean|[Cc]omplete|\bP ?\(|\bE ?\("
+            r"|Var",
+            re.DOTALL,
+        ),
+    ),
+    Topic(
+        "chance",
+        "chance",
+        "chance.peg",
+        None,
+        story_ahead=re.compile(
+            r"\b(?:[Pp]robability|[Pp]rob|[Cc]hance|expect(?:ed)?|outcomes?)\b|(?<![A-Za-z])P ?\((?=[a-z0-9])",
+        ),
+    ),
+    Topic(
+        "joined events",
+        "joined_events",
+        "joined_events.peg",
+        re.compile(r"(?<![A-Za-z])(?:[Pp]|Pr) ?\(|\b(?:independent|mutually exclusive|disjoint)\b"),
+    ),
+    Topic(
+        "counting",
+        "counting",
+        "counting.peg",
+        re.compile(
+            r"[\d)] ?!|(?<![A-Za-z])n!|[\d}] ?_?[CP] ?_?[{\d]|[⁰¹²³⁴-⁹] ?[CP]|\d choose \d"
+            r"|(?<![A-Za-z])n?[CP]r? ?\( ?\d+ ?[,;]",
+        ),
+        story_ahead=re.compile(
+            r"\b(?:[Hh]ow many|number of (?:different |distinct )?(?:ways|arrangements|permutations))\b|\d ?!"
+            r"|\d ?[CP] ?_?\{?\d|\bchoose\b|[⁰-⁹]\s?[CP]|\bn?[CP]r? ?\(",
+        ),
+    ),
+    Topic(
+        "two sets",
+        "two_sets",
+        "two_sets.peg",
+        None,
+        story_ahead=re.compile(
+            r"\b(?:both|neither)\b|\b(?:probability|chance) (?:that|of) .* is \d", re.DOTALL | re.IGNORECASE
+        ),
+    ),
+    Topic(
+        "stories",
+        "stories.topic",
+        "stories/common.peg",
+        None,
+        story_ahead=re.compile(r"[A-Za-z]{2}.*\s.*[A-Za-z]{2}", re.DOTALL),
+    ),
+    _told(
+        "ratio",
+        "ratios",
+        "ratios.peg",
+        re.compile(
+            r"\bratio\b|\bproportional\b|\bvaries\b|^(?:simplify|write|express) .* ?: ?|\bcosts?\b|\bweigh",
+        ),
+    ),
+    Topic(
+        "units and times",
+        "measures",
+        "measures.peg",
+        re.compile(
+            r"^how many [a-z/²³ ]+ (?:are|make|is|equal|in)\b|^(?:convert|change) |^(?:write|express"
+            r"|give) .+ in |^(?:what|how (?:long|much)) is [0-9a-z]|\d[:h]\d\d|\d\.\d\d ?[ap]\.?m",
+        ),
+        story_ahead=re.compile(r"\d[:h]\d\d|\d\.\d\d ?[ap]\.?m|how many [a-z²³ ]+ (?:are|make|is)\b"),
+    ),
+    _told(
+        "rates",
+        "rates",
+        "rates.peg",
+        re.compile(
+            r"\bspeed|km/h|m/s\b|\bmph\b|per hour|\bdensity|\bhow (?:far|long|many (?:hours|minutes))"
+            r"|\bdistance",
+        ),
+    ),
+    _told(
+        "interest",
+        "interest",
+        "interest.peg",
+        re.compile(r"\binterest\b|\bcompound|\bdepreciat|\bloses value|\bin value|\bvalue\b"),
+    ),
+    _told(
+        "percentages",
+        "percents",
+        "percents.peg",
+        re.compile(r"%|percent|per cent|\bprofit|\bloss\b"),
+    ),
+    _told(
+        "solids",
+        "solids",
+        "solids.peg",
+        re.compile(
+            r"cylind|\bcon(?:e|ical)|spher|\bcub|prism|pyramid|frustum|\bbox\b|\bball\b|rectangular",
+        ),
+    ),
 )
 """The first whose grammar reads a sentence takes it; the general grammar of figures comes after all of them."""
+
+
+def topic_named(name: str) -> Topic:
+    """The topic of that name, for its own readers."""
+    return next(topic for topic in TOPICS if topic.name == name)

@@ -1,7 +1,5 @@
 """Asks and statements about sequences and series: "Find the nth term of the sequence 5, 8, 11, 14, …"."""
 
-import re
-
 from parsimonious.nodes import Node
 
 from paperaudit.maths.grammar import expression_grammar
@@ -15,12 +13,8 @@ from paperaudit.model.sequence_task import OfSequence, Sequence, SequenceAsk, Se
 from paperaudit.wording.accuracy import COUNTS
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
-_AHEAD = re.compile(
-    r"\bsequences?\b|\bseries\b|\bpatterns?\b|\bprogressions?\b|\bterms?\b|\bnext\b|\bcommon (?:difference|ratio)|[Σ∑]"
-    r"|\bsum (?:to infinity|from)\b|\b[TtUuaS]_?\{?(?:n|\d+)\b"
-)
 _KINDS: tuple[tuple[str, SequenceKind], ...] = (
     ("arith", "arithmetic"),
     ("linear", "arithmetic"),
@@ -140,4 +134,4 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
     return (Sequence(_kind(said), formula=formula),)
 
 
-TOPIC = Topic("sequences", _AHEAD, "sequences.peg", _task, _facts)
+READERS = Readers(task=_task, facts=_facts)

@@ -21,7 +21,7 @@ from paperaudit.model.set_task import (
 )
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 from paperaudit.wording.topics.two_groups import told_story
 
 Kind = Literal["integer", "even", "odd", "prime", "square", "cube", "multiple", "factor", "triangular"]
@@ -146,12 +146,4 @@ def has_own(node: Node) -> bool:
     return any(piece.expr_name == "complement" for piece in every(node, "complement", "set_expr"))
 
 
-TOPIC = Topic(
-    "sets",
-    re.compile(r"[∪∩∅ξ𝓔{]|\bn ?\([^)]*\)|\b(?:members|elements) (?:of|in)\b|[A-Z]′"),
-    "sets.peg",
-    _task,
-    _facts,
-    told_story,
-    re.compile(r"\b(?:both|neither|only|at least one|exactly one|but not|all three)\b"),
-)
+READERS = Readers(task=_task, facts=_facts, story=told_story)

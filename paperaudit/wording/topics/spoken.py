@@ -1,6 +1,5 @@
 """Calculations in words: "Subtract 7 from 12", "the product of 6 and 0.5", "the cube root of 343"."""
 
-import re
 from fractions import Fraction
 
 from parsimonious.nodes import Node
@@ -15,7 +14,7 @@ from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import is_numeric
 from paperaudit.wording.topics.numbers_named import numbers_in
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
 _DEGREES = ("square", "cube", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _RULES = ("added", "taken", "times", "over", "apart", "powered", "rooted", "shared")
@@ -84,13 +83,4 @@ def _share(words: str, number: Expression) -> Expression:
     return Product((_number(3 if words.startswith(("tr",)) else 2), number), "×")
 
 
-TOPIC = Topic(
-    "calculations in words",
-    re.compile(
-        r"\b(?:sum|total|add|added|plus|minus|less|more|greater|subtract|take|product|multipl\w+|times|divide\w*|over"
-        r"|quotient|difference|distance|power|squared|cubed|square|cube|root|reciprocal|double|twice|treble|triple"
-        r"|half|halve|put together)\b"
-    ),
-    "spoken.peg",
-    _task,
-)
+READERS = Readers(task=_task)

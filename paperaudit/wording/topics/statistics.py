@@ -30,8 +30,9 @@ from paperaudit.model.topic import TopicTask
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers
 from paperaudit.wording.topics.topic import Told as Story
-from paperaudit.wording.topics.topic import Topic
 from paperaudit.wording.topics.value_lists import COUNT, count_of, numbers_listed
 from paperaudit.wording.topics.values_told import LEAD, collected_of, size_of, values_in
 
@@ -196,10 +197,10 @@ def _asked_of(told: Heard) -> tuple[Sentence, _Wanted] | None:
     """The sentence that asks: the ask's own line, else the last that reads as an ask."""
     explicit = [one for one in told.sentences if one.asked]
     for one in explicit or reversed(told.sentences):
-        if not TOPIC.ahead.search(one.text):
+        if not topic_named("statistics").announced_in(one.text):
             continue
         try:
-            return one, _wanted(parsed(TOPIC.rules(), "ask", one.text))
+            return one, _wanted(parsed(topic_named("statistics").rules(), "ask", one.text))
         except (ExpressionNotRead, NotUnderstood):
             if explicit:
                 return None
@@ -234,7 +235,7 @@ def _doubts(rest: list[Sentence], sources: list[Sentence], collected: Collected 
 
 def _asks_too(sentence: Sentence) -> bool:
     try:
-        parsed(TOPIC.rules(), "ask", sentence.text)
+        parsed(topic_named("statistics").rules(), "ask", sentence.text)
     except ExpressionNotRead:
         return False
     return True
@@ -250,22 +251,4 @@ def _read_as(task: TopicTask) -> str:
     return task.in_words()
 
 
-TOPIC = Topic(
-    "statistics",
-    re.compile(
-        r"\b(?:means?|average|median|modal|mode|range|quartiles?|IQR|iqr|Q_?[13]|standard deviation|s\.d\.|variance"
-        r"|summary"
-        r"|outliers?|cumulative|total frequency|sum of the frequencies|correlation|regression|best fit|least|sector"
-        r"|angles?"
-        r"|predict|estimate)(?![a-z])"
-    ),
-    "statistics.peg",
-    _task,
-    None,
-    _story,
-    re.compile(
-        r"\b(?:means?|average|median|modal|mode|range|quartiles?|IQR|standard deviation|variance|summary|outliers?"
-        r"|cumulative|frequency|frequencies|correlation|regression|best fit|pie[- ]chart|sector|predict)\b",
-        re.IGNORECASE,
-    ),
-)
+READERS = Readers(task=_task, story=_story)

@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
+from importlib import import_module
 from pathlib import Path as File
 
 from parsimonious.nodes import Node
@@ -26,23 +27,42 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
-class Topic:
-    """A topic: words that announce it, the grammar of its sentences, and who reads them.
+class Readers:
+    """Who reads a topic's sentences: `task` an ask, `facts` a statement, `story` a whole part; None for none.
 
-    `ahead` is looked for in the plain spelling of a sentence before anything is parsed, so that other topics
-    cost nothing. `grammar` is a file beside the topic's module, on top of the expression grammar, with a rule
-    `ask` for `task` and a rule `statement` for `facts`, where the topic has these. `task` and `facts` raise
-    NotUnderstood for words that fit the grammar and mean nothing. `story` reads a whole part where the
-    sentences do not read one by one, `story_ahead` announces it; it gives None for what is not wholly understood.
+    `task` and `facts` raise NotUnderstood for words that fit the grammar and mean nothing; `story` gives None for
+    what is not wholly understood.
     """
 
-    name: str
-    ahead: re.Pattern[str]
-    grammar: str
     task: Callable[[Node, Asides], Task] | None = None
     facts: Callable[[Node, Scene], tuple[Fact, ...]] | None = None
     story: Callable[[Question, Part, Scene], Told | None] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Topic:
+    """A topic by the words that announce it; its readers and its grammar are loaded when these occur.
+
+    `ahead` is looked for in the plain spelling of a sentence, `story_ahead` in the text of a whole part whose
+    sentences do not read one by one; None for a topic that reads no sentence, or no story. `module` stands in this
+    folder and holds `READERS`; `grammar` is a file beside it, on top of the expression grammar, with a rule `ask`
+    and a rule `statement` where the topic has these.
+    """
+
+    name: str
+    module: str
+    grammar: str
+    ahead: re.Pattern[str] | None = None
     story_ahead: re.Pattern[str] | None = None
+
+    def announced_in(self, sentence: str) -> bool:
+        """Whether a sentence in plain spelling has words of the topic."""
+        return self.ahead is not None and self.ahead.search(sentence) is not None
+
+    def readers(self) -> Readers:
+        """The topic's readers."""
+        readers: Readers = import_module(f"{__package__}.{self.module}").READERS
+        return readers
 
     def rules(self) -> Rules:
         """The topic's compiled grammar."""

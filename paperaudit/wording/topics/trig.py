@@ -1,6 +1,5 @@
 """Asks about sines, cosines and tangents: "Solve sin x = 0.5 for 0° ≤ x ≤ 360°", "State the period of y = 3 sin 2x"."""
 
-import re
 from typing import Literal
 
 from parsimonious.nodes import Node
@@ -16,9 +15,8 @@ from paperaudit.model.trig_task import InRadians, OfWave, SolveTrig
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import has_quantity
-from paperaudit.wording.topics.topic import Topic
+from paperaudit.wording.topics.topic import Readers
 
-_AHEAD = re.compile(r"\b(?:sin|cos|tan)\b|\bradians?\b|\bdegrees\b|\brad\b")
 _WAVES: dict[str, Literal["amplitude", "period", "range", "greatest value", "least value"]] = {
     "amplitude": "amplitude",
     "period": "period",
@@ -84,4 +82,4 @@ def _degrees(node: Node) -> Expression:
     return value
 
 
-TOPIC = Topic("trigonometry", _AHEAD, "trig.peg", _task)
+READERS = Readers(task=_task)

@@ -16,7 +16,8 @@ from paperaudit.wording.scene import Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
 from paperaudit.wording.topics.joined_events import amount_in
 from paperaudit.wording.topics.outcomes import singular
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 
 _SMALL = frozenset(
     ("a", "an", "the", "to", "of", "do", "does", "is", "are", "will", "be", "by", "it", "at", "in", "on", "who", "that",
@@ -45,7 +46,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
 
 def _said(text: str, rule: str = "said") -> Node | None:
     try:
-        return parsed(TOPIC.rules(), rule, text)
+        return parsed(topic_named("two sets").rules(), rule, text)
     except ExpressionNotRead:
         return None
 
@@ -163,12 +164,4 @@ def _bare(words: str) -> tuple[str, ...]:
     return tuple(singular(word) for word in re.findall(r"[a-z]+", plain) if word not in _SMALL)
 
 
-TOPIC = Topic(
-    "two sets",
-    re.compile(r"(?!)"),
-    "two_sets.peg",
-    None,
-    None,
-    _story,
-    re.compile(r"\b(?:both|neither)\b|\b(?:probability|chance) (?:that|of) .* is \d", re.DOTALL | re.IGNORECASE),
-)
+READERS = Readers(story=_story)

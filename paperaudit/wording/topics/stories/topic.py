@@ -44,7 +44,7 @@ from paperaudit.wording.topics.stories.trips import AHEAD as TRIPS_AHEAD
 from paperaudit.wording.topics.stories.trips import trips_story
 from paperaudit.wording.topics.stories.work import AHEAD as WORK_AHEAD
 from paperaudit.wording.topics.stories.work import work_story
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.topic import Readers, Told
 
 LONGEST_STORY = 1_500
 MOST_RELATIONS = 15
@@ -71,7 +71,7 @@ _SCALES = (
     Fraction(60),
     Fraction(-1),
 )
-READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
+KINDS_OF_STORY: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (NUMBERS_AHEAD, numbers_story),
     (PERCENTS_AHEAD, percents_story),
     (MIXTURES_AHEAD, mixtures_story),
@@ -158,7 +158,7 @@ def _sentences(
 def _tasks(told: Sequence[Plain]) -> Iterator[StoryTask]:
     """What each reader makes of the story, of those that understand all of it."""
     words = " ".join(sentence.text for sentence in told)
-    for ahead, reader in READERS:
+    for ahead, reader in KINDS_OF_STORY:
         if not ahead.search(words):
             continue
         try:
@@ -196,10 +196,4 @@ def _givens(task: StoryTask, place: Place) -> Iterator[Given]:
         yield Given(text, (), Origin.TEXT, place)
 
 
-TOPIC = Topic(
-    "stories",
-    re.compile(r"(?!)"),
-    "stories/common.peg",
-    story=story,
-    story_ahead=re.compile(r"[A-Za-z]{2}.*\s.*[A-Za-z]{2}", re.DOTALL),
-)
+READERS = Readers(story=story)
