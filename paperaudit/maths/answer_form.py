@@ -32,7 +32,7 @@ from paperaudit.model.expression import (
     leaves,
     parts_of,
 )
-from paperaudit.model.number_task import InSurdForm
+from paperaudit.model.number_form_task import InSurdForm
 
 _WRITTEN_FORMS = {
     "ordinary number": (NumberForm.DECIMAL, NumberForm.INTEGER),

@@ -34,9 +34,10 @@ class StrandByTask:
 
 @dataclass(frozen=True, slots=True)
 class Awaited:
-    """A strand that takes tasks of its own topics alone; the `STRAND` of its module is loaded with the first one.
+    """A strand that takes tasks of its own topics, or has their facts as givens, and nothing else.
 
-    `tasks` names the modules of `model/` that hold these tasks.
+    The `STRAND` of its module is loaded with the first of them. `tasks` names the modules of `model/` that hold the
+    tasks and the facts.
     """
 
     name: str
@@ -45,7 +46,10 @@ class Awaited:
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the ask is a task of this strand."""
-        if reading.ask is None or type(reading.ask.task).__module__.rpartition(".")[2] not in self.tasks:
+        if reading.ask is None:
+            return False
+        told = (reading.ask.task, *(fact for given in reading.givens for fact in given.facts))
+        if not any(type(one).__module__.rpartition(".")[2] in self.tasks for one in told):
             return False
         return self._strand().recognises(reading)
 

@@ -13,7 +13,7 @@ from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Find, Rounded, Transform, WriteAs
 from paperaudit.model.derivation import Answer, Derivation, Derived, NotRead, Outcome, Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Measured
-from paperaudit.model.number_task import InSurdForm, PowerOf
+from paperaudit.model.number_form_task import InSurdForm, PowerOf
 from paperaudit.model.reading import Reading
 from paperaudit.strands.calculating import (
     CONFIRMED,

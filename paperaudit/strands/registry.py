@@ -11,7 +11,6 @@ from paperaudit.strands.equations import EquationsStrand
 from paperaudit.strands.geometry import GeometryStrand
 from paperaudit.strands.number import NumberStrand
 from paperaudit.strands.numbers.claims import NumericClaimsStrand
-from paperaudit.strands.plane.strand import PlaneStrand
 from paperaudit.strands.strand import FindsOtherWays, Strand
 
 STRANDS: tuple[Strand, ...] = (
@@ -19,11 +18,11 @@ STRANDS: tuple[Strand, ...] = (
     NumericClaimsStrand(),
     ChainedStrand(lambda reading: derive(reading)),
     AlgebraStrand(),
-    PlaneStrand(),
+    Awaited("coordinates", "plane.strand", ("coordinates_task",)),
     GeometryStrand(),
     EquationsStrand(),
     NumberStrand(),
-    Awaited("number", "numbers.strand", ("number_task", "accuracy_task", "set_task")),
+    Awaited("number", "numbers.strand", ("number_task", "number_form_task", "accuracy_task", "set_task")),
     Awaited("ratio and measures", "ratios.strand", ("reckoning",)),
     Awaited("statistics", "statistics.strand", ("statistics_task",)),
     Awaited("probability", "chance.strand", ("chance_task",)),

@@ -1,17 +1,19 @@
-"""Errors with collected values and with chance."""
+"""Errors with collected values and with chance; their tasks are loaded by need, since every part is asked."""
 
 from collections.abc import Iterator
 from fractions import Fraction
 
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
 from paperaudit.model.audited import AuditedPart
-from paperaudit.model.chance_task import ProbabilityOf, Times
 from paperaudit.model.expression import Expression, Number
-from paperaudit.model.statistics_task import Frequencies, Summary, Values
 
 
 def _median_unsorted(part: AuditedPart) -> Iterator[Expression]:
     """The middle value as listed."""
+    if part.strand != "statistics":
+        return
+    from paperaudit.model.statistics_task import Summary, Values
+
     task = part.reading.ask.task if part.reading.ask else None
     if isinstance(task, Summary) and task.measures == ("median",) and isinstance(task.collected, Values):
         values = task.collected.values
@@ -21,6 +23,10 @@ def _median_unsorted(part: AuditedPart) -> Iterator[Expression]:
 
 def _mean_over_categories(part: AuditedPart) -> Iterator[Expression]:
     """Σfx over the number of different values."""
+    if part.strand != "statistics":
+        return
+    from paperaudit.model.statistics_task import Frequencies, Summary
+
     task = part.reading.ask.task if part.reading.ask else None
     if isinstance(task, Summary) and task.measures == ("mean",) and isinstance(task.collected, Frequencies):
         values, counts = task.collected.values, task.collected.counts
@@ -30,6 +36,10 @@ def _mean_over_categories(part: AuditedPart) -> Iterator[Expression]:
 
 def _equal_chance(part: AuditedPart) -> Iterator[Expression]:
     """Two coins, one head: one of the three outcomes no, one and two heads."""
+    if part.strand != "probability":
+        return
+    from paperaudit.model.chance_task import ProbabilityOf, Times
+
     task = part.reading.ask.task if part.reading.ask else None
     if not isinstance(task, ProbabilityOf) or not isinstance(task.event, Times) or task.trials:
         return

@@ -9,7 +9,7 @@ from paperaudit.maths.primes import powers, prime_factors
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import Expression, Negative, Number, Power, Product, Quotient, Root
-from paperaudit.model.number_task import PowerOf
+from paperaudit.model.number_form_task import PowerOf
 from paperaudit.model.reading import Reading
 from paperaudit.strands.calculating import confirm
 from paperaudit.strands.numbers.working import Working, number

@@ -11,7 +11,7 @@ from paperaudit.maths.settled import is_settled
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived, StepKind
 from paperaudit.model.expression import Expression
-from paperaudit.model.number_task import RecurringAsFraction
+from paperaudit.model.number_form_task import RecurringAsFraction
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import Working, require
 

@@ -5,6 +5,7 @@ from typing import Any
 
 from paperaudit.model.accuracy_task import Bound, Estimated
 from paperaudit.model.derivation import Outcome
+from paperaudit.model.number_form_task import PowerOf, RecurringAsFraction
 from paperaudit.model.number_task import (
     Common,
     DigitAt,
@@ -15,9 +16,7 @@ from paperaudit.model.number_task import (
     IsOfKind,
     Listed,
     Picked,
-    PowerOf,
     PrimeFactors,
-    RecurringAsFraction,
     Related,
     Remainder,
     Truncated,

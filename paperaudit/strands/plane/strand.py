@@ -91,3 +91,6 @@ def _task(ask: Ask, reading: Reading) -> TopicTask | None:
         case Establish((Collinear(names),)):
             return OfPoints("collinear", tuple(map(PlanePoint, names)))
     return None
+
+
+STRAND = PlaneStrand()

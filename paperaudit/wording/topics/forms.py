@@ -11,7 +11,7 @@ from paperaudit.maths.tree import first, has, the
 from paperaudit.model.accuracy_task import Estimated
 from paperaudit.model.ask import Accuracy, Task, Transform, WriteAs
 from paperaudit.model.expression import Expression, Number
-from paperaudit.model.number_task import InSurdForm, PowerOf, RecurringAsFraction
+from paperaudit.model.number_form_task import InSurdForm, PowerOf, RecurringAsFraction
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import is_numeric
