@@ -9,7 +9,7 @@ from typing import Any
 from parsimonious.expressions import Expression as Rule
 from parsimonious.expressions import Literal, Lookahead, OneOf, Quantifier, Regex, Sequence
 
-LONGEST_LOOKED_INTO = 250
+LONGEST_LOOKED_INTO = 60
 """Patterns of more characters are simply tried."""
 END = ""
 """Stands for the end of the text, where only rules that match nothing can match."""

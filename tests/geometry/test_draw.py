@@ -341,8 +341,12 @@ def test_the_triangle_and_its_produced_side_are_drawn_apart() -> None:
 
 def is_told_by_name(shown: ShownFigure, size: AngleOf) -> bool:
     """Whether an angle is a corner of a rectangle or a square, which stay what they are called."""
-    corners = [fact.points for given in shown.reading.givens for fact in given.facts
-               if isinstance(fact, Shape) and fact.kind in ("rectangle", "square")]
+    corners = [
+        fact.points
+        for given in shown.reading.givens
+        for fact in given.facts
+        if isinstance(fact, Shape) and fact.kind in ("rectangle", "square")
+    ]
     return any({size.arm, size.vertex, size.other} <= set(points) for points in corners)
 
 

@@ -152,6 +152,16 @@ def test_questions_that_came_out_wrong(
     assert amount_of(result.answers[0]) == pytest.approx(truth, rel=1e-9)
 
 
+ONCE_CRASHED = (103_506,)
+"""A rounded side in letters was to be written as a decimal."""
+
+
+@pytest.mark.parametrize("seed", ONCE_CRASHED)
+def test_questions_that_stopped_the_program(seed: int) -> None:
+    question = GROWERS[seed // 2 % 3](seed)
+    assert judge(question).verdict == SOLVED
+
+
 @pytest.mark.long
 @pytest.mark.parametrize("half", [0, 1])
 def test_long_run_of_lengths(half: int, pytestconfig: pytest.Config) -> None:

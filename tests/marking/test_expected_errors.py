@@ -7,6 +7,7 @@ from ruamel.yaml import YAML
 
 from paperaudit.audit import audit_read
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
+from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.marking.expected_errors.wrong_answers import (
     EXPECTED_ERRORS,
     hidden_errors,
@@ -59,4 +60,4 @@ def test_an_error_has_a_name_of_its_own() -> None:
 
 
 def test_a_part_without_an_answer_has_no_wrong_ones() -> None:
-    assert wrong_answers(audited({"text": "Describe a spinnaker."})) == ()
+    assert wrong_answers(Occasion(audited({"text": "Describe a spinnaker."}))) == ()

@@ -111,31 +111,52 @@ def test_both_ways_of_testing_for_primes_agree(whole: int) -> None:
     assert primes.is_prime(whole) == (primes.prime_factors(whole) == (whole,))
 
 
-@pytest.mark.parametrize(("text", "answer"), [
-    ("A number, x, is rounded to 1 decimal place. The result is 4.7. Write down the error interval for x.",
-     "4.65 ≤ x < 4.75"),
-    ("A number n is truncated to 1 decimal place. The result is 4.7. Write down the error interval for n.",
-     "4.7 ≤ n < 4.8"),
-    ("A rope is 12.4 m long, correct to 1 decimal place. Write down the lower bound for the length of the rope.",
-     "12.35 m"),
-    ("The length of a mast, L metres, is 7.2 correct to 2 significant figures. Write down the error interval for L.",
-     "7.15 ≤ L < 7.25"),
-    ("Given that a = 4.5 and b = 2.3, each correct to 1 decimal place, work out the upper bound of ab. "
-     "Give your answer to 3 significant figures.", "10.7"),
-    ("Work out (8 x 10^5) ÷ (2 x 10^-3). Give your answer in standard form.", "4 × 10⁸"),
-    ("Estimate the value of 397 ÷ 21. Round each number to 1 significant figure.", "20"),
-    ("In a class of 30 pupils, 18 play hockey, 15 play netball and 6 play both. How many play neither?", "3"),
-    ("In a class of 30, 18 play hockey, 15 play netball and 3 play neither. How many play both hockey and netball?",
-     "6"),
-    ("There are 40 sailors in a club. 25 can row, 20 can swim and 8 can do both. How many can only row?", "17"),
-    ("Of 100 people surveyed, 60 like tea, 50 like coffee and 20 like both. How many like exactly one?", "70"),
-    ("In a group of 50 sailors, 30 own a boat and 25 own a bicycle. Everyone owns at least one of them. "
-     "How many own both?", "5"),
-    ("ξ = {1, 2, 3, 4, 5, 6, 7, 8}, A = {1, 2, 3}. Find A′.", "{4, 5, 6, 7, 8}"),
-    ("A = {1, 2, 3} and B = {3, 4}. Find A ∩ B.", "{3}"),
-    ("Which is the smallest value?  (a) 0.3  (b) 1/3  (c) −2", "(c) −2"),
-    ("Write these numbers in order of size. Start with the smallest number. 0.5, 0.45, 0.405", "0.405, 0.45, 0.5"),
-])
+@pytest.mark.parametrize(
+    ("text", "answer"),
+    [
+        (
+            "A number, x, is rounded to 1 decimal place. The result is 4.7. Write down the error interval for x.",
+            "4.65 ≤ x < 4.75",
+        ),
+        (
+            "A number n is truncated to 1 decimal place. The result is 4.7. Write down the error interval for n.",
+            "4.7 ≤ n < 4.8",
+        ),
+        (
+            "A rope is 12.4 m long, correct to 1 decimal place. Write down the lower bound for the length of the rope.",
+            "12.35 m",
+        ),
+        (
+            "The length of a mast, L metres, is 7.2 correct to 2 significant figures. "
+            "Write down the error interval for L.",
+            "7.15 ≤ L < 7.25",
+        ),
+        (
+            "Given that a = 4.5 and b = 2.3, each correct to 1 decimal place, work out the upper bound of ab. "
+            "Give your answer to 3 significant figures.",
+            "10.7",
+        ),
+        ("Work out (8 x 10^5) ÷ (2 x 10^-3). Give your answer in standard form.", "4 × 10⁸"),
+        ("Estimate the value of 397 ÷ 21. Round each number to 1 significant figure.", "20"),
+        ("In a class of 30 pupils, 18 play hockey, 15 play netball and 6 play both. How many play neither?", "3"),
+        (
+            "In a class of 30, 18 play hockey, 15 play netball and 3 play neither. "
+            "How many play both hockey and netball?",
+            "6",
+        ),
+        ("There are 40 sailors in a club. 25 can row, 20 can swim and 8 can do both. How many can only row?", "17"),
+        ("Of 100 people surveyed, 60 like tea, 50 like coffee and 20 like both. How many like exactly one?", "70"),
+        (
+            "In a group of 50 sailors, 30 own a boat and 25 own a bicycle. Everyone owns at least one of them. "
+            "How many own both?",
+            "5",
+        ),
+        ("ξ = {1, 2, 3, 4, 5, 6, 7, 8}, A = {1, 2, 3}. Find A′.", "{4, 5, 6, 7, 8}"),
+        ("A = {1, 2, 3} and B = {3, 4}. Find A ∩ B.", "{3}"),
+        ("Which is the smallest value?  (a) 0.3  (b) 1/3  (c) −2", "(c) −2"),
+        ("Write these numbers in order of size. Start with the smallest number. 0.5, 0.45, 0.405", "0.405, 0.45, 0.5"),
+    ],
+)
 def test_questions_in_several_sentences(text: str, answer: str) -> None:
     part = Part(id="1", number="", text=Line(text))
     name, outcome = derive(read(Question("1", (part,)), part))
@@ -200,11 +221,14 @@ def test_a_wrong_count_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     assert not isinstance(outcome, Derived)
 
 
-@pytest.mark.parametrize("text", [
-    "In a class of 30 pupils, 18 play hockey, 15 play netball and 6 play both. How many trophies did they win?",
-    "In a class of 30 pupils, 18 play hockey, 15 wear hats on Monday and 6 play both. How many play chess?",
-    "In a class of 30 pupils, 18 play hockey, 15 play netball and half play both. How many play neither?",
-])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "In a class of 30 pupils, 18 play hockey, 15 play netball and 6 play both. How many trophies did they win?",
+        "In a class of 30 pupils, 18 play hockey, 15 wear hats on Monday and 6 play both. How many play chess?",
+        "In a class of 30 pupils, 18 play hockey, 15 play netball and half play both. How many play neither?",
+    ],
+)
 def test_a_story_that_is_not_understood_is_left(text: str) -> None:
     part = Part(id="1", number="", text=Line(text))
     assert read(Question("1", (part,)), part).unread

@@ -48,7 +48,9 @@ class Value:
 
     @property
     def number(self) -> float:
-        """The decimal value of a value without letters."""
+        """The decimal value; raises NoExactValue where a letter is left in it."""
+        if not is_number(self.fraction):
+            raise NoExactValue("a rounded value in letters")
         return float_value(self.fraction, {})
 
 

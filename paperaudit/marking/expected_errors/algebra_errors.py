@@ -5,19 +5,11 @@ from fractions import Fraction
 
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
-from paperaudit.marking.expected_errors.occasions import (
-    Rewriting,
-    asked_equation,
-    asked_expression,
-    rewritten,
-    rewritten_relation,
-    the_answer,
-)
+from paperaudit.marking.expected_errors.occasions import Occasion, Rewriting, rewritten, rewritten_relation
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.polynomial import ONE, Polynomial, algebraic_fraction
 from paperaudit.maths.same_value import same_value
 from paperaudit.model.ask import Transform
-from paperaudit.model.audited import AuditedPart
 from paperaudit.model.expression import (
     Expression,
     Letter,
@@ -38,8 +30,8 @@ class _InExpressions:
     def __init__(self, rewrite: Rewriting) -> None:
         self._rewrite = rewrite
 
-    def __call__(self, part: AuditedPart) -> Iterator[Expression]:
-        expression, equation = asked_expression(part), asked_equation(part)
+    def __call__(self, occasion: Occasion) -> Iterator[Expression]:
+        expression, equation = occasion.expression, occasion.equation
         if expression is not None:
             yield from rewritten(expression, self._rewrite)
         elif equation is not None:
@@ -148,9 +140,9 @@ def _coefficient_left(expression: Expression) -> Iterator[Expression]:
             yield Product((share, *(Power(factor, power) for factor in rest)))
 
 
-def _joined_up(part: AuditedPart) -> Iterator[Expression]:
+def _joined_up(occasion: Occasion) -> Iterator[Expression]:
     """4 + 3n as 7n: what cannot be simplified is joined."""
-    answer, ask = the_answer(part), part.reading.ask
+    answer, ask = occasion.answer, occasion.part.reading.ask
     if answer is None or ask is None or not isinstance(ask.task, Transform) or ask.task.command == "factorise":
         return
     match answer.value:
@@ -160,9 +152,9 @@ def _joined_up(part: AuditedPart) -> Iterator[Expression]:
             yield Product((Number(constant + share), letter))
 
 
-def _line(part: AuditedPart) -> tuple[Fraction, Fraction, Fraction] | None:
+def _line(occasion: Occasion) -> tuple[Fraction, Fraction, Fraction] | None:
     """a, b and c of the equation ax + b = c as it is printed."""
-    equation = asked_equation(part)
+    equation = occasion.equation
     if equation is None or letters_of(equation.right):
         return None
     line, right = line_of(equation), rational_value(equation.right)
@@ -171,16 +163,16 @@ def _line(part: AuditedPart) -> tuple[Fraction, Fraction, Fraction] | None:
     return line[0], line[1] + right, right
 
 
-def _sign_kept(part: AuditedPart) -> Iterator[Expression]:
+def _sign_kept(occasion: Occasion) -> Iterator[Expression]:
     """x + 5 = 12 solved by 12 + 5."""
-    if (found := _line(part)) and found[1]:
+    if (found := _line(occasion)) and found[1]:
         slope, constant, right = found
         yield Number((right + constant) / slope)
 
 
-def _coefficient_subtracted(part: AuditedPart) -> Iterator[Expression]:
+def _coefficient_subtracted(occasion: Occasion) -> Iterator[Expression]:
     """3x = 12 solved by 12 − 3."""
-    if (found := _line(part)) and found[0] != 1:
+    if (found := _line(occasion)) and found[0] != 1:
         slope, constant, right = found
         yield Number(right - constant - slope)
 

@@ -6,10 +6,9 @@ from typing import TypeAlias
 
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
-from paperaudit.marking.expected_errors.occasions import last_reasoned, the_answer
+from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.measure import unit_of
-from paperaudit.model.audited import AuditedPart
 from paperaudit.model.expression import Expression, Number
 
 Degrees: TypeAlias = Fraction
@@ -24,8 +23,8 @@ class _Angles:
         self._reasons = reasons
         self._formula = formula
 
-    def __call__(self, part: AuditedPart) -> Iterator[Expression]:
-        answer, line = the_answer(part), last_reasoned(part)
+    def __call__(self, occasion: Occasion) -> Iterator[Expression]:
+        answer, line = occasion.answer, occasion.reasoned
         if answer is None or answer.value is None or unit_of(answer.value) != "°" or line is None:
             return
         right = _degrees(line.answer)

@@ -4,43 +4,43 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
-from paperaudit.model.audited import AuditedPart
+from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.model.expression import Expression, Number
 
 
-def _median_unsorted(part: AuditedPart) -> Iterator[Expression]:
+def _median_unsorted(occasion: Occasion) -> Iterator[Expression]:
     """The middle value as listed."""
-    if part.strand != "statistics":
+    if occasion.part.strand != "statistics":
         return
     from paperaudit.model.statistics_task import Summary, Values
 
-    task = part.reading.ask.task if part.reading.ask else None
+    task = occasion.task
     if isinstance(task, Summary) and task.measures == ("median",) and isinstance(task.collected, Values):
         values = task.collected.values
         half = len(values) // 2
         yield Number(values[half] if len(values) % 2 else (values[half - 1] + values[half]) / 2)
 
 
-def _mean_over_categories(part: AuditedPart) -> Iterator[Expression]:
+def _mean_over_categories(occasion: Occasion) -> Iterator[Expression]:
     """Σfx over the number of different values."""
-    if part.strand != "statistics":
+    if occasion.part.strand != "statistics":
         return
     from paperaudit.model.statistics_task import Frequencies, Summary
 
-    task = part.reading.ask.task if part.reading.ask else None
+    task = occasion.task
     if isinstance(task, Summary) and task.measures == ("mean",) and isinstance(task.collected, Frequencies):
         values, counts = task.collected.values, task.collected.counts
         total = sum((value * count for value, count in zip(values, counts, strict=True)), Fraction(0))
         yield Number(total / len(values))
 
 
-def _equal_chance(part: AuditedPart) -> Iterator[Expression]:
+def _equal_chance(occasion: Occasion) -> Iterator[Expression]:
     """Two coins, one head: one of the three outcomes no, one and two heads."""
-    if part.strand != "probability":
+    if occasion.part.strand != "probability":
         return
     from paperaudit.model.chance_task import ProbabilityOf, Times
 
-    task = part.reading.ask.task if part.reading.ask else None
+    task = occasion.task
     if not isinstance(task, ProbabilityOf) or not isinstance(task.event, Times) or task.trials:
         return
     draws = task.experiment.draws

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from paperaudit.model.audited import AuditedPart
+from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.model.expression import Expression
 
 
@@ -19,7 +19,7 @@ class ExpectedError:
     name: str
     says: str
     source: str
-    wrong: Callable[[AuditedPart], Iterator[Expression]]
+    wrong: Callable[[Occasion], Iterator[Expression]]
     example: dict[str, object]
     gives: str
 

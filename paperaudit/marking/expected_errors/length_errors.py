@@ -5,10 +5,9 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
-from paperaudit.marking.expected_errors.occasions import last_reasoned, the_answer
+from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.maths.exact import PI
 from paperaudit.maths.same_value import same_value
-from paperaudit.model.audited import AuditedPart
 from paperaudit.model.expression import Expression, Letter, Number, Power, Product, Quotient, Root, Sum
 
 Formula: TypeAlias = Callable[[Expression, tuple[Expression, ...]], Iterator[Expression]]
@@ -25,9 +24,9 @@ class _Sizes:
         self._reasons = reasons
         self._formula = formula
 
-    def __call__(self, part: AuditedPart) -> Iterator[Expression]:
-        line = last_reasoned(part)
-        if the_answer(part) is not None and line is not None and line.reason in self._reasons:
+    def __call__(self, occasion: Occasion) -> Iterator[Expression]:
+        line = occasion.reasoned
+        if occasion.answer is not None and line is not None and line.reason in self._reasons:
             yield from self._formula(line.answer, line.inputs)
 
 

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
-from paperaudit.marking.expected_errors.occasions import Rewriting, asked_expression, is_number, rewritten
+from paperaudit.marking.expected_errors.occasions import Occasion, Rewriting, is_number, rewritten
 from paperaudit.maths.exact import rational_value
-from paperaudit.model.audited import AuditedPart
 from paperaudit.model.expression import Expression, Negative, Number, NumberForm, Of, Product, Quotient, Sum, leaves
 
 
@@ -20,8 +19,8 @@ class _Wrong:
     def __init__(self, rewrite: Rewriting) -> None:
         self._rewrite = rewrite
 
-    def __call__(self, part: AuditedPart) -> Iterator[Expression]:
-        expression = asked_expression(part)
+    def __call__(self, occasion: Occasion) -> Iterator[Expression]:
+        expression = occasion.expression
         if expression is not None and all(isinstance(leaf, Number) for leaf in leaves(expression)):
             yield from rewritten(expression, self._rewrite)
 

@@ -2,12 +2,13 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.parse import read_expression
-from paperaudit.model.ask import Find, Solve, Transform, WriteAs
+from paperaudit.model.ask import Find, Solve, Task, Transform, WriteAs
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import (
@@ -31,31 +32,64 @@ Rewriting = Callable[[Expression], Iterator[Expression]]
 """The wrong forms that a learner may give to one expression."""
 
 
-def the_answer(part: AuditedPart) -> Answer | None:
-    """The one derived answer that has a value, or None."""
-    outcome = part.outcome
-    if isinstance(outcome, Derived) and len(outcome.answers) == 1 and outcome.answers[0].value is not None:
-        return outcome.answers[0]
-    return None
+@dataclass(frozen=True, slots=True)
+class Reasoned:
+    """The last line with a reason: the reason's name, the bare sizes that it rests on, and the answer itself."""
+
+    reason: str
+    inputs: tuple[Expression, ...]
+    answer: Expression
 
 
-def asked_expression(part: AuditedPart) -> Expression | None:
-    """The expression of numbers and letters that is to be worked out or brought to another form."""
-    task = part.reading.ask.task if part.reading.ask else None
-    match task:
-        case Transform(_, expression) | WriteAs(expression):
-            return expression
-        case Find((expression,)) if not isinstance(expression, Letter):
-            return expression
-    return None
+@dataclass(frozen=True)
+class Occasion:
+    """What a part gives occasion for an error with; each is looked up once, however many errors ask for it."""
 
+    part: AuditedPart
 
-def asked_equation(part: AuditedPart) -> Relation | None:
-    """The one equation in one letter that is to be solved."""
-    task = part.reading.ask.task if part.reading.ask else None
-    if isinstance(task, Solve) and len(task.relations) == 1 and task.relations[0].sign == "=":
-        return task.relations[0]
-    return None
+    @property
+    def task(self) -> Task | None:
+        """The task of the ask."""
+        return self.part.reading.ask.task if self.part.reading.ask else None
+
+    @cached_property
+    def answer(self) -> Answer | None:
+        """The one derived answer that has a value, or None."""
+        outcome = self.part.outcome
+        if isinstance(outcome, Derived) and len(outcome.answers) == 1 and outcome.answers[0].value is not None:
+            return outcome.answers[0]
+        return None
+
+    @cached_property
+    def expression(self) -> Expression | None:
+        """The expression of numbers and letters that is to be worked out or brought to another form."""
+        match self.task:
+            case Transform(_, expression) | WriteAs(expression):
+                return expression
+            case Find((expression,)) if not isinstance(expression, Letter):
+                return expression
+        return None
+
+    @cached_property
+    def equation(self) -> Relation | None:
+        """The one equation in one letter that is to be solved."""
+        task = self.task
+        if isinstance(task, Solve) and len(task.relations) == 1 and task.relations[0].sign == "=":
+            return task.relations[0]
+        return None
+
+    @cached_property
+    def reasoned(self) -> Reasoned | None:
+        """The last line with a reason of a part with one answer, where only working stands behind it."""
+        derivation = self.part.derivation()
+        if self.answer is None or self.answer.value is None or derivation is None:
+            return None
+        step = next((step for step in reversed(derivation.steps) if step.reason is not None), None)
+        if step is None or step.reason is None:
+            return None
+        sizes = (size_of(text) for text in step.uses)
+        bare_answer, _ = bare(self.answer.value)
+        return Reasoned(step.reason.name, tuple(size for size in sizes if size is not None), bare_answer)
 
 
 def rewritten(expression: Expression, rewrite: Rewriting) -> Iterator[Expression]:
@@ -121,29 +155,6 @@ def _with_inside(expression: Expression, place: int, changed: Expression) -> Exp
         case Function(name):
             return Function(name, changed)
     return changed
-
-
-@dataclass(frozen=True, slots=True)
-class Reasoned:
-    """The last line with a reason: the reason's name, the bare sizes that it rests on, and the answer itself."""
-
-    reason: str
-    about: str
-    inputs: tuple[Expression, ...]
-    answer: Expression
-
-
-def last_reasoned(part: AuditedPart) -> Reasoned | None:
-    """The last line with a reason of a part with one answer; only working stands between that line and the answer."""
-    answer, derivation = the_answer(part), part.derivation()
-    if answer is None or answer.value is None or derivation is None:
-        return None
-    step = next((step for step in reversed(derivation.steps) if step.reason is not None), None)
-    if step is None or step.reason is None:
-        return None
-    sizes = (size_of(text) for text in step.uses)
-    bare_answer, _ = bare(answer.value)
-    return Reasoned(step.reason.name, step.reason.about, tuple(size for size in sizes if size is not None), bare_answer)
 
 
 def size_of(text: str) -> Expression | None:

@@ -9,7 +9,7 @@ from paperaudit.marking.expected_errors.chance_errors import CHANCE_ERRORS
 from paperaudit.marking.expected_errors.expected_error import ExpectedError, WrongAnswer
 from paperaudit.marking.expected_errors.length_errors import LENGTH_ERRORS
 from paperaudit.marking.expected_errors.number_errors import NUMBER_ERRORS
-from paperaudit.marking.expected_errors.occasions import the_answer
+from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.maths.equality import compare
 from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.measure import UnitClash, bare
@@ -32,12 +32,12 @@ MOST_WRONG = 24
 """Wrong answers that are worked out for one part."""
 
 
-def wrong_answers(part: AuditedPart) -> tuple[WrongAnswer, ...]:
+def wrong_answers(occasion: Occasion) -> tuple[WrongAnswer, ...]:
     """Every wrong value that an expected error leads to, with the error, each value once an error."""
     found: list[WrongAnswer] = []
     for error in EXPECTED_ERRORS:
         try:
-            for value in error.wrong(part):
+            for value in error.wrong(occasion):
                 if len(found) < MOST_WRONG and WrongAnswer(error, value) not in found:
                     found.append(WrongAnswer(error, value))
         except (NotSurd, NoValue, BudgetExceeded, UnitClash):
@@ -47,22 +47,24 @@ def wrong_answers(part: AuditedPart) -> tuple[WrongAnswer, ...]:
 
 def hidden_errors(part: AuditedPart) -> tuple[ExpectedError, ...]:
     """The errors that lead to the right answer with the numbers of this part."""
-    answer = the_answer(part)
+    occasion = Occasion(part)
+    answer = occasion.answer
     if answer is None or answer.value is None:
         return ()
     right, _ = bare(answer.value)
-    hidden = (wrong.error for wrong in wrong_answers(part) if same_value(wrong.value, right))
+    hidden = (wrong.error for wrong in wrong_answers(occasion) if same_value(wrong.value, right))
     return tuple(dict.fromkeys(hidden))
 
 
 def probable_errors(part: AuditedPart) -> tuple[ExpectedError, ...]:
     """The errors that lead to the stated answer, where that is not the right one."""
-    answer = the_answer(part)
+    occasion = Occasion(part)
+    answer = occasion.answer
     if answer is None or answer.value is None or part.part.answer is None or part.reading.ask is None:
         return ()
     right, unit = bare(answer.value)
     found: list[ExpectedError] = []
-    for wrong in wrong_answers(part):
+    for wrong in wrong_answers(occasion):
         if same_value(wrong.value, right) is not False:
             continue
         value = Measured(wrong.value, unit) if unit else wrong.value

@@ -32,7 +32,7 @@ def topic_facts(notation: Notation, scene: Scene) -> tuple[Fact, ...] | None:
     """The facts that a topic reads in a statement, or None where no topic reads all of it."""
     text = notation.text
     for topic in _announced(text):
-        read = topic.readers().facts
+        read = topic.readers().facts if topic.states else None
         if read is None:
             continue
         try:

@@ -25,6 +25,7 @@ TOPICS: tuple[Topic, ...] = (
             r"\b(?:reflect|rotat|translat|enlarg|dilat)|\bimages? of\b|\bvectors?\b|\bmagnitude\b|\bmodulus\b"
             r"|\||\b[A-Za-z]{1,2} ?= ?[(\[⟨]|\d?i ?[-+] ?\d*j\b",
         ),
+        states=True,
     ),
     Topic(
         "functions",
@@ -36,6 +37,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|critical) points?\b|\bgradient of\b|\barea\b.*(?:curve|x-axis)|\binverse\b"
             r"|[a-z] ?: ?[a-z] ?[→↦]",
         ),
+        states=True,
     ),
     Topic(
         "coordinates",
@@ -46,6 +48,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|what).{0,40}\bmid-?point|\bequations? of\b|intercept|turning point|of symmetry|asymptote"
             r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]",
         ),
+        states=True,
     ),
     Topic(
         "sequences",
@@ -55,6 +58,7 @@ TOPICS: tuple[Topic, ...] = (
             r"\bsequences?\b|\bseries\b|\bpatterns?\b|\bprogressions?\b|\bterms?\b|\bnext\b"
             r"|\bcommon (?:difference|ratio)|[Σ∑]|\bsum (?:to infinity|from)\b|\b[TtUuaS]_?\{?(?:n|\d+)\b",
         ),
+        states=True,
     ),
     Topic(
         "algebra",
@@ -67,6 +71,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|assuming|positive|restrictions?|let|suppose|what|collect|rearrange|single fraction"
             r"|excluded values|express|such that)\b|≡|> ?0",
         ),
+        states=True,
     ),
     Topic(
         "factors and multiples",
@@ -117,6 +122,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|error interval|possible|limits|[ds]\.?[pf]\.?)\b",
         ),
         story_ahead=re.compile(r"\b(?:bounds?|error interval|possible|limits)\b", re.IGNORECASE),
+        states=True,
     ),
     Topic(
         "sets",
@@ -124,6 +130,7 @@ TOPICS: tuple[Topic, ...] = (
         "sets.peg",
         re.compile(r"[∪∩∅ξ𝓔{]|\bn ?\([^)]*\)|\b(?:members|elements) (?:of|in)\b|[A-Z]′"),
         story_ahead=re.compile(r"\b(?:both|neither|only|at least one|exactly one|but not|all three)\b"),
+        states=True,
     ),
     Topic(
         "calculations in words",
@@ -141,6 +148,7 @@ TOPICS: tuple[Topic, ...] = (
         "means.peg",
         re.compile(r"^the (?:mean|average)"),
         story_ahead=re.compile(r"\b(?:[Mm]ean|[Aa]verage)\b.*\b(?:is|was)\b", re.DOTALL),
+        states=True,
     ),
     Topic(
         "statistics",
@@ -183,6 +191,7 @@ TOPICS: tuple[Topic, ...] = (
         "joined_events",
         "joined_events.peg",
         re.compile(r"(?<![A-Za-z])(?:[Pp]|Pr) ?\(|\b(?:independent|mutually exclusive|disjoint)\b"),
+        states=True,
     ),
     Topic(
         "counting",

@@ -46,7 +46,7 @@ class Topic:
     `ahead` is looked for in the plain spelling of a sentence, `story_ahead` in the text of a whole part whose
     sentences do not read one by one; None for a topic that reads no sentence, or no story. `module` stands in this
     folder and holds `READERS`; `grammar` is a file beside it, on top of the expression grammar, with a rule `ask`
-    and a rule `statement` where the topic has these.
+    and a rule `statement` where the topic has these. `states` says that it reads statements.
     """
 
     name: str
@@ -54,6 +54,7 @@ class Topic:
     grammar: str
     ahead: re.Pattern[str] | None = None
     story_ahead: re.Pattern[str] | None = None
+    states: bool = False
 
     def announced_in(self, sentence: str) -> bool:
         """Whether a sentence in plain spelling has words of the topic."""
