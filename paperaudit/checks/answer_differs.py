@@ -9,11 +9,11 @@ from paperaudit.checks.grounds.words import called, listed, stated_by_key, value
 from paperaudit.checks.several_answers import answers_not_all_stated
 from paperaudit.marking.expected_errors.wrong_answers import probable_errors
 from paperaudit.marking.reasons import word
-from paperaudit.model.ask import Establish
 from paperaudit.model.audited import AuditedPaper, AuditedPart
-from paperaudit.model.derivation import Agreement, Derived
+from paperaudit.model.derivation import Agreement
 from paperaudit.model.finding import Finding, Severity
 from paperaudit.model.paper import Line
+from paperaudit.strands.verdict import claims_what_is_false
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
@@ -24,7 +24,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
     """
     for audited_part in audited.parts:
         comparison, part = audited_part.comparison, audited_part.part
-        if _claims_what_is_false(audited_part):
+        if claims_what_is_false(audited_part.reading, audited_part.outcome):
             yield _false_claim(audited_part, audited.paper.reasons)
         elif comparison is None or comparison.agreement is not Agreement.DIFFERS or part.answer is None:
             continue
@@ -49,14 +49,6 @@ def _wrong_key(audited_part: AuditedPart, key: Line, system: str) -> Finding:
         because=(*_working(audited_part, system), *_beyond_the_value(audited_part), *_probable_error(audited_part)),
         suggestion=f"Change the key to {_in_key(audited_part) or derived}.",
     )
-
-
-def _claims_what_is_false(audited_part: AuditedPart) -> bool:
-    """Whether the part asks to show or to prove a claim that the derivation contradicts."""
-    ask, outcome = audited_part.reading.ask, audited_part.outcome
-    if ask is None or not isinstance(ask.task, Establish) or not isinstance(outcome, Derived):
-        return False
-    return ask.task.how != "decide" and any(answer.text.startswith("false") for answer in outcome.answers)
 
 
 def _false_claim(audited_part: AuditedPart, system: str) -> Finding:

@@ -77,11 +77,11 @@ def _power(base: Decimal, exponent: Decimal) -> Decimal:
 
 def float_value(
     expression: Expression,
-    degrees: float,
+    degrees: float | Mapping[str, float],
     ratios: Mapping[str, Callable[[float], float]],
     radians: Callable[[float], float],
 ) -> float:
-    """The value of an expression with sines, cosines and tangents, its one letter standing for so many degrees."""
+    """The value of an expression with sines, cosines and tangents, each letter standing for so many degrees."""
 
     def value(part: Expression) -> float:
         match part:
@@ -89,8 +89,8 @@ def float_value(
                 return float(number)
             case Letter("π"):
                 return pi
-            case Letter():
-                return degrees
+            case Letter(name):
+                return degrees[name] if isinstance(degrees, Mapping) else degrees
             case Measured(amount, "°"):
                 return value(amount)
             case Negative(operand):

@@ -4,8 +4,10 @@ from collections.abc import Callable
 
 from paperaudit.model.expression import (
     Expression,
+    Function,
     Measured,
     Negative,
+    Number,
     Of,
     Power,
     Product,
@@ -40,3 +42,17 @@ def with_parts(expression: Expression, change: Callable[[Expression], Expression
         case Measured(amount, unit):
             return Measured(change(amount), unit)
     return expression
+
+
+_RAISED_AS_WHOLE = ("sin", "cos", "tan")
+"""Functions whose powers are written sin² x."""
+
+
+def is_function(expression: Expression) -> bool:
+    """Whether it is a function, or a power of one that is written sin² x: both stand apart from other factors."""
+    match expression:
+        case Function():
+            return True
+        case Power(Function(name), Number(count)):
+            return name in _RAISED_AS_WHOLE and count > 1 and count.denominator == 1
+    return False

@@ -4,6 +4,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from paperaudit.maths.number_forms import decimal_places
+from paperaudit.maths.parts import is_function
 from paperaudit.maths.units import MONEY, unit_text
 from paperaudit.model.expression import (
     AngleAt,
@@ -100,14 +101,14 @@ def _text(expression: Expression) -> str:
         case Sum(terms):
             return _sum(terms)
         case Product(factors, "×"):
-            following = [_unsigned(factor, _FRACTION) for factor in factors[1:]]
-            if isinstance(factors[-1], Function):
-                following[-1] = _text(factors[-1])
+            following = (_text(one) if is_function(one) else _unsigned(one, _FRACTION) for one in factors[1:])
             return " × ".join((_at_least(factors[0], _TERM, first=True), *following))
         case Product(factors):
             return _side_by_side(factors)
         case Quotient():
             return _quotient(expression)
+        case Power(Function(name, argument), exponent) if is_function(expression):
+            return _function(name + _exponent(exponent), argument)
         case Power(base, exponent):
             return _at_least(base, _ATOM) + _exponent(exponent)
         case Root(radicand, degree):
@@ -118,10 +119,14 @@ def _text(expression: Expression) -> str:
         case Measured():
             return _measured(expression)
         case Function(name, argument):
-            text = _at_least(argument, _SIDE_BY_SIDE)
-            return f"{name} {text}" if text[0] != "(" else f"{name}{text}"
+            return _function(name, argument)
         case _:
             return _named(expression)
+
+
+def _function(name: str, argument: Expression) -> str:
+    text = _at_least(argument, _SIDE_BY_SIDE)
+    return f"{name}{text}" if text[0] == "(" else f"{name} {text}"
 
 
 def _sum(terms: tuple[Expression, ...]) -> str:
@@ -135,7 +140,7 @@ def _sum(terms: tuple[Expression, ...]) -> str:
 
 
 def _side_by_side(factors: tuple[Expression, ...]) -> str:
-    plain = tuple(factor for factor in factors if not isinstance(factor, Function))
+    plain = tuple(factor for factor in factors if not is_function(factor))
     if len(plain) < len(factors) and factors[: len(plain)] == plain:
         # Functions stand last and apart: 12 sin 40°, 2x cos 30°.
         pieces = (
@@ -153,7 +158,7 @@ def _side_by_side(factors: tuple[Expression, ...]) -> str:
 
 def _runs_on(factor: Expression) -> bool:
     """Whether what follows a factor would be taken into it: √5 then x, AB then C."""
-    return isinstance(factor, Root | LengthOf | AngleOf | AngleAt | Measured | Function)
+    return isinstance(factor, Root | LengthOf | AngleOf | AngleAt | Measured) or is_function(factor)
 
 
 def _quotient(quotient: Quotient) -> str:
@@ -166,7 +171,8 @@ def _quotient(quotient: Quotient) -> str:
     above = _at_least(quotient.numerator, _SIDE_BY_SIDE, first=True)
     if isinstance(quotient.numerator, Measured) and quotient.numerator.unit not in ("°", *MONEY):
         above = f"({above})"
-    if isinstance(quotient.denominator, Function):
+    if is_function(quotient.denominator):
+        above = _text(quotient.numerator) if is_function(quotient.numerator) else above
         return f"{above}/{_text(quotient.denominator)}"
     return f"{above}/{_at_least(quotient.denominator, _POWER)}"
 
@@ -276,7 +282,7 @@ def _holds(expression: Expression) -> int:
             return _TERM if value < 0 else _holds_number(expression)
         case Sum():
             return _SUM
-        case Negative() | Of() | Quotient(sign="÷") | Product(sign="×"):
+        case Negative() | Of() | Quotient(sign="÷") | Product(sign="×") | Power(Function()):
             return _TERM
         case Quotient():
             return _FRACTION

@@ -62,6 +62,36 @@ class ExactRatio(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
+class SimplerTrig(TopicTask):
+    """An expression in sines, cosines and tangents to be simplified."""
+
+    expression: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a trigonometric expression to simplify"
+
+
+@dataclass(frozen=True, slots=True)
+class RatioFrom(TopicTask):
+    """An expression in functions of an angle of which one function is given, and between which angles it lies.
+
+    `low` and `high` are degrees; `signs` are functions of the angle with their sign ("cos", -1).
+    """
+
+    relation: Relation
+    letter: str
+    wanted: Expression
+    low: Expression | None = None
+    high: Expression | None = None
+    signs: tuple[tuple[str, int], ...] = ()
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "one trigonometric ratio of an angle from another"
+
+
+@dataclass(frozen=True, slots=True)
 class Identity(TopicTask):
     """Two expressions in sines, cosines and tangents to be shown equal."""
 

@@ -45,7 +45,7 @@ def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None
             return "impossible"
         case NotDetermined():
             return "not-determined"
-    if _claims_what_is_false(reading, outcome):
+    if claims_what_is_false(reading, outcome):
         return "differs"
     if comparison is None:
         return "several" if isinstance(outcome, Several) else "derived"
@@ -56,10 +56,11 @@ def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None
     return "confirmed"
 
 
-def _claims_what_is_false(reading: Reading, outcome: Derived | Several) -> bool:
+def claims_what_is_false(reading: Reading, outcome: Outcome) -> bool:
     """Whether the part asks to show or prove what the derivation contradicts: the claim is its stated answer."""
     task = reading.ask.task if reading.ask else None
     if isinstance(task, Establish) and task.how == "decide":
         return False
-    claims = isinstance(task, Establish | TopicTask)
-    return claims and any(answer.text.startswith("false") for answer in outcome.answers)
+    if not isinstance(task, Establish | TopicTask) or not isinstance(outcome, Derived | Several):
+        return False
+    return any(answer.text.startswith("false") for answer in outcome.answers)

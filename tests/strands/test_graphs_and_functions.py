@@ -8,13 +8,18 @@ from ruamel.yaml import YAML
 
 from paperaudit.maths.equality import compare
 from paperaudit.maths.powers import PowerSum
+from paperaudit.maths.trig import rewriting
+from paperaudit.maths.trig.angles import reduced_ratio
 from paperaudit.model.derivation import Derived, NotRead
+from paperaudit.model.expression import Negative, Number
 from paperaudit.strands.functions import derivatives, values
 from paperaudit.strands.movements import images
 from paperaudit.strands.plane import curves, lines, points, round
 from paperaudit.strands.plane.places import Place
+from paperaudit.strands.registry import derive
 from paperaudit.strands.sequences import rules
-from paperaudit.strands.waves import equations
+from paperaudit.strands.verdict import verdict_on
+from paperaudit.strands.waves import equations, known_ratio
 from tests.strands.asked import FIXTURES, cases, check, derived, reading_of
 
 STRANDS = ("coordinates", "sequences", "functions", "trigonometry", "transformations")
@@ -127,3 +132,23 @@ def test_published_values(item: dict[str, Any]) -> None:
     outcome, asked = derived(item["ask"], item.get("given", ()))[1], reading_of(item["ask"], item.get("given", ())).ask
     assert isinstance(outcome, Derived) and asked is not None, outcome
     assert compare(item["printed"], outcome.answers, asked).agreement.value == "agrees"
+
+
+def test_a_wrong_reduction_or_formula_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(rewriting, "reduced_ratio", lambda function: Negative(reduced_ratio(function)))
+    disagrees("Simplify sin(180° − x) + cos(90° − x).")
+    disagrees("Find the exact value of sin 150°.")
+
+
+def test_a_wrong_side_of_a_known_ratio_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(known_ratio, "_root", lambda square: Fraction(5))
+    disagrees("Given that sin A = 3/5 and A is obtuse, find cos A.")
+    monkeypatch.undo()
+    monkeypatch.setattr(known_ratio, "_over", lambda above, below: Number(Fraction(1, 2)))
+    disagrees("Given that sin A = 3/5 and A is obtuse, find cos A.")
+
+
+def test_an_identity_that_is_false_is_told_as_a_wrong_claim() -> None:
+    reading = reading_of("Prove that sin x + cos x = 1.")
+    outcome = derive(reading)[1]
+    assert verdict_on(reading, outcome, None) == "differs"

@@ -151,4 +151,4 @@ def compare_undefined(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Com
         read_expression(plain)
     except ExpressionNotRead:
         return Comparison(Agreement.CANNOT_TELL, f"“{stated.strip()}” could not be compared with “undefined”")
-    return Comparison(Agreement.DIFFERS, "the gradient is undefined")
+    return Comparison(Agreement.DIFFERS, "it is undefined")

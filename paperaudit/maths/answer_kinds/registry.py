@@ -50,6 +50,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "stationary points": ("function_forms", "compare_stationary"),
     "statistic": ("statistic", "compare_statistic"),
     "story": ("story", "compare_story"),
+    "trigonometric form": ("waves", "compare_trigonometric"),
     "undefined": ("plane", "compare_undefined"),
     "vector": ("vectors", "compare_vector"),
     "which term": ("nth_term", "compare_which_term"),

@@ -3,11 +3,14 @@
 import re
 from fractions import Fraction
 
-from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.exact import rational_value
+from paperaudit.errors import ExpressionNotRead, NoValue
+from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.parse import read_expression
+from paperaudit.maths.trig.angles import lettered
+from paperaudit.maths.trig.measured import angle_letters, apart
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Agreement, Answer, Comparison
+from paperaudit.model.expression import leaves
 
 _AGREES = Comparison(Agreement.AGREES)
 _TAIL = re.compile(r"[,;]?\s*(?:where |with |for )?\(?[kn]\s*(?:∈|is |a |an |element).*$")
@@ -90,3 +93,20 @@ def _ends(text: str) -> tuple[Fraction, bool, Fraction, bool] | None:
     except ExpressionNotRead:
         return None
     return None
+
+
+def compare_trigonometric(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
+    """An expression in functions of an angle: another form as short agrees, a longer one cannot be judged."""
+    answer = derived[0]
+    assert answer.value is not None
+    plain = stated.strip().rstrip(".")
+    try:
+        theirs = read_expression(plain.rpartition("=")[2], frozenset(angle_letters(answer.value)))
+        differ = apart(lettered(theirs), answer.value)
+    except (ExpressionNotRead, NoValue, NotSurd) as error:
+        return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read: {error}")
+    if differ is not None:
+        return Comparison(Agreement.DIFFERS, f"the answer is {answer.text}")
+    if len(leaves(theirs)) > len(leaves(answer.value)) + 3:
+        return Comparison(Agreement.CANNOT_TELL, f"“{plain}” is equal to {answer.text}; it may have to be simpler")
+    return _AGREES

@@ -8,31 +8,27 @@ from paperaudit.errors import NoValue
 from paperaudit.maths.exact import ExactValue, NotSurd, exact_expression, exact_value, rational_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.parts import with_parts
-from paperaudit.maths.plane_curves import zeros
-from paperaudit.maths.polynomial import ONE, algebraic_fraction
 from paperaudit.maths.postfix import decimal_value
-from paperaudit.maths.powers import NotPowers, PowerSum, power_sum
+from paperaudit.maths.powers import PowerSum, power_sum
 from paperaudit.maths.rounding import accuracy_text, round_to
-from paperaudit.maths.surd import Surd
+from paperaudit.maths.trig.angles import functions_in
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import (
     Expression,
     Function,
-    Letter,
     Measured,
     Negative,
     Number,
     Relation,
     Sum,
-    letters_of,
-    parts_of,
 )
 from paperaudit.model.reading import Reading
 from paperaudit.model.trig_task import SolveTrig
 from paperaudit.strands.numbers.working import Working, exact, require
 from paperaudit.strands.waves.scanned import CLOSE, apart, confirm_angles
+from paperaudit.strands.waves.single_ratio import ratio_values
 
 SKILL = "trigonometric equations"
 _MOST = 60
@@ -86,17 +82,11 @@ def _one_ratio(
     relation: Relation, letter: str, working: Working
 ) -> tuple[Name, Fraction, Fraction, tuple[ExactValue, ...]]:
     """The function, kx + c inside it, and the values that it must have; raises NotSurd for other equations."""
-    ratios = {*_ratios(relation.left), *_ratios(relation.right)}
+    ratios = {*functions_in(relation.left), *functions_in(relation.right)}
     working.say(write(relation))
     if len(ratios) == 2 and {ratio.name for ratio in ratios} == {"sin", "cos"}:
         return _as_tangent(relation, ratios, letter, working)
-    if len(ratios) != 1:
-        raise NotSurd("an equation in more than one function of the angle")
-    (ratio,) = ratios
-    whole = Sum((_as_letter(relation.left), Negative(_as_letter(relation.right))))
-    if letter in letters_of(whole):
-        raise NotSurd("an equation with the angle outside a function")
-    values = _values_of(whole)
+    ratio, values = ratio_values(relation, letter)
     inside = _inside(ratio, letter)
     said = " or ".join(f"{write(ratio)} = {write(exact_expression(value))}" for value in values)
     if not values:
@@ -104,19 +94,6 @@ def _one_ratio(
     if said != write(relation):
         working.say(said, said)
     return ratio.name, inside.share(1), inside.share(0), values
-
-
-def _values_of(whole: Expression) -> tuple[ExactValue, ...]:
-    """The numbers for which an expression in t is 0; roots may stand in it where it is of the first degree."""
-    try:
-        return zeros(power_sum(whole, "t"))
-    except NotPowers:
-        fraction = algebraic_fraction(whole)
-    terms = {dict(monomial).get(Letter("t"), 0): share for monomial, share in fraction.above.terms.items()}
-    if fraction.below != ONE or len(terms) < len(fraction.above.terms) or terms.keys() - {0, 1} or 1 not in terms:
-        raise NotSurd("roots in an equation that is not of the first degree")
-    value = -terms.get(0, Surd({})) * terms[1].reciprocal()
-    return (value if value.fraction is None else value.fraction,)
 
 
 def _as_tangent(
@@ -144,18 +121,6 @@ def _with_ratios(expression: Expression, shares: tuple[int, int]) -> Expression:
     if isinstance(expression, Function):
         return Number(Fraction(shares[0] if expression.name == "cos" else shares[1]))
     return with_parts(expression, lambda part: _with_ratios(part, shares))
-
-
-def _ratios(expression: Expression) -> list[Function]:
-    if isinstance(expression, Function):
-        return [expression]
-    return [ratio for part in parts_of(expression) for ratio in _ratios(part)]
-
-
-def _as_letter(expression: Expression) -> Expression:
-    if isinstance(expression, Function):
-        return Letter("t")
-    return with_parts(expression, _as_letter)
 
 
 def _inside(ratio: Function, letter: str) -> PowerSum:

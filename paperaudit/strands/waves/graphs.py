@@ -9,6 +9,7 @@ from paperaudit.maths.near import float_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.parts import with_parts
 from paperaudit.maths.powers import power_sum, put_in
+from paperaudit.maths.trig.angles import functions_in
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import (
@@ -21,11 +22,11 @@ from paperaudit.model.expression import (
     Product,
     Quotient,
     letters_of,
-    parts_of,
 )
 from paperaudit.model.reading import Reading
 from paperaudit.model.trig_task import InRadians, OfWave
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
+from paperaudit.strands.waves.single_ratio import as_letter
 
 SKILL = "trigonometric graphs"
 _CLOSE = 1e-9
@@ -39,7 +40,7 @@ def of_wave(task: OfWave, reading: Reading) -> Outcome:
     if len(letters) != 1:
         raise NotSurd("a graph in more than one letter")
     (letter,) = letters
-    outer = power_sum(_as_letter(task.formula), "t")
+    outer = power_sum(as_letter(task.formula), "t")
     inner = power_sum(_bare(ratio.argument), letter)
     if outer.degree != 1 or inner.degree != 1 or not inner.is_polynomial:
         raise NotSurd("a graph that is not a sin(kx + p) + c")
@@ -86,20 +87,10 @@ def _confirm_period(formula: Expression, period: float) -> None:
 
 
 def _ratio(expression: Expression) -> Function:
-    found = _ratios(expression)
+    found = functions_in(expression)
     if len(found) != 1 or found[0].name not in _RATIOS:
         raise NotSurd("a graph of more than one sine, cosine or tangent")
     return found[0]
-
-
-def _ratios(expression: Expression) -> list[Function]:
-    if isinstance(expression, Function):
-        return [expression]
-    return [ratio for part in parts_of(expression) for ratio in _ratios(part)]
-
-
-def _as_letter(expression: Expression) -> Expression:
-    return Letter("t") if isinstance(expression, Function) else with_parts(expression, _as_letter)
 
 
 def _bare(expression: Expression) -> Expression:

@@ -15,7 +15,7 @@ TOPICS: tuple[Topic, ...] = (
         "trigonometry",
         "trig",
         "trig.peg",
-        re.compile(r"\b(?:sin|cos|tan)\b|\bradians?\b|\bdegrees\b|\brad\b"),
+        re.compile(r"\b(?:sin|cos|tan)(?![a-z])|\bradians?\b|\bdegrees\b|\brad\b"),
     ),
     Topic(
         "movements",

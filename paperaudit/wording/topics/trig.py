@@ -1,5 +1,6 @@
 """Asks about sines, cosines and tangents: "Solve sin x = 0.5 for 0° ≤ x ≤ 360°", "State the period of y = 3 sin 2x"."""
 
+from collections.abc import Callable
 from typing import Literal
 
 from parsimonious.nodes import Node
@@ -9,12 +10,14 @@ from paperaudit.maths.peg import parsed
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
+from paperaudit.maths.trig.angles import functions_in
 from paperaudit.model.ask import Task
-from paperaudit.model.expression import Expression, Function, Measured, Relation, letters_of, parts_of
+from paperaudit.model.expression import Expression, Measured, Relation, letters_of
 from paperaudit.model.trig_task import InRadians, OfWave, SolveTrig
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import has_quantity
+from paperaudit.wording.topics import trig_forms
 from paperaudit.wording.topics.topic import Readers
 
 _WAVES: dict[str, Literal["amplitude", "period", "range", "greatest value", "least value"]] = {
@@ -28,12 +31,20 @@ _WAVES: dict[str, Literal["amplitude", "period", "range", "greatest value", "lea
 }
 
 
-def _has_ratio(expression: Expression) -> bool:
-    return isinstance(expression, Function) or any(map(_has_ratio, parts_of(expression)))
+_FORMS: dict[str, Callable[[Node], Task]] = {
+    "identity": trig_forms.identity,
+    "simplest": trig_forms.simplest,
+    "exact_value": trig_forms.exact_value,
+    "ratio_from": trig_forms.ratio_from,
+}
 
 
 def _task(node: Node, asides: Asides) -> Task:
-    chosen = the(node, "general", "solve_bounded", "wave", "radians", "back")
+    chosen = the(node, "general", "solve_bounded", "wave", "radians", "back", *_FORMS)
+    if chosen.expr_name in _FORMS:
+        if asides.accuracy is not None or asides.terms:
+            raise NotUnderstood("a form of a trigonometric expression to an accuracy, or in other terms", 0)
+        return _FORMS[chosen.expr_name](chosen)
     match chosen.expr_name:
         case "general":
             return _solve(chosen, None)
@@ -44,7 +55,7 @@ def _task(node: Node, asides: Asides) -> Task:
             return _solve(chosen, bounds)
         case "wave":
             formula = expression_of(the(chosen, "expression"))
-            if not _has_ratio(formula) or has_quantity(formula):
+            if not functions_in(formula) or has_quantity(formula):
                 raise NotUnderstood("no sine, cosine or tangent", chosen.start)
             return OfWave(_WAVES[the(chosen, "wave_word").text], formula)
         case "radians":
@@ -61,7 +72,7 @@ def _solve(node: Node, bounds: Node | None) -> SolveTrig:
         raise NotUnderstood("no single equation", node.start)
     relation: Relation = relations[0]
     letters = dict.fromkeys((*letters_of(relation.left), *letters_of(relation.right)))
-    ratio = _has_ratio(relation.left) or _has_ratio(relation.right)
+    ratio = bool(functions_in(relation.left) or functions_in(relation.right))
     if len(letters) != 1 or not ratio or any(map(has_quantity, (relation.left, relation.right))):
         raise NotUnderstood("no equation in one angle", node.start)
     (letter,) = letters

@@ -1,0 +1,1 @@
+"""Sines, cosines and tangents rewritten by the identities of school."""
