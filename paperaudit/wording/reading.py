@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from paperaudit.model.ask import Find
+from paperaudit.model.expression import Expression, Letter, Quotient
 from paperaudit.model.fact import Given, Holds, Origin
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading, Unread
@@ -45,7 +46,8 @@ def read(question: Question, part: Part) -> Reading:
 def _read_plain(question: Question, part: Part) -> Reading:
     reading = _read_sentences(question, part)
     asked_in_text = reading.ask is not None and isinstance(reading.ask.task, Reckoning) and part.ask is None
-    if reading.ask is not None and not reading.unread and not asked_in_text and not _lacks_givens(reading):
+    whole_first = asked_in_text or _lacks_givens(reading) or _asks_a_ratio(reading)
+    if reading.ask is not None and not reading.unread and not whole_first:
         return reading
     told = topic_story(question, part, Scene(letters_used(question, part), commas_used(question, part)))
     if told is not None:
@@ -72,6 +74,16 @@ def _lacks_givens(reading: Reading) -> bool:
     if reading.givens:
         return False
     return isinstance(task, Find) or (isinstance(task, TopicTask) and task.needs_givens())
+
+
+def _asks_a_ratio(reading: Reading) -> bool:
+    """Whether a ratio of letters is asked for, which other ratios may lead to: x : z from x : y and y : z."""
+    task = reading.ask.task if reading.ask is not None else None
+    return isinstance(task, Find) and len(task.wanted) == 1 and _is_ratio(task.wanted[0])
+
+
+def _is_ratio(wanted: Expression) -> bool:
+    return isinstance(wanted, Quotient) and isinstance(wanted.denominator, Letter)
 
 
 def _read_sentences(question: Question, part: Part) -> Reading:

@@ -9,7 +9,7 @@ from paperaudit.maths.numerals import number_of
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, the
-from paperaudit.maths.units import unit_named
+from paperaudit.maths.units import MONEY, conversion, unit_named
 from paperaudit.model.ask import Command, Establish, Find, Rounded, Solve, Subject, Task, Transform, WriteAs
 from paperaudit.model.expression import (
     AnswerTo,
@@ -71,7 +71,7 @@ def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Sc
         case "transform":
             return Transform(_command(node.text), expression_of(the(node, "expression")))
         case "write_as":
-            return WriteAs(expression_of(the(node, "expression")), form_named(the(node, "form_name").text))
+            return _written_as(expression_of(the(node, "expression")), form_named(the(node, "form_name").text))
         case "subject":
             relation, *more = relations_of(the(node, "relation"))
             if more:
@@ -79,6 +79,13 @@ def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Sc
             return Subject(letters_named(node)[0], relation)
         case _:
             return _find(node, conditions, asides, scene)
+
+
+def _written_as(value: Expression, form: str) -> WriteAs:
+    """Money in the unit of a mass, $65 in pounds, is money in another currency, at a rate that stands elsewhere."""
+    if isinstance(value, Measured) and value.unit in MONEY and unit_named(form) and not conversion(value.unit, form):
+        raise NotUnderstood("money in another currency", 0)
+    return WriteAs(value, form)
 
 
 def in_form(task: Task, form: str) -> Task:

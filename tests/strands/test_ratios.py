@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from paperaudit.maths.equality import compare
-from paperaudit.model.derivation import Derived, NotRead, Outcome
+from paperaudit.model.derivation import Derived, Impossible, NotRead, Outcome, Several
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading
-from paperaudit.strands.ratios import interest, measures, percents, solids
+from paperaudit.strands.ratios import buys, exchange, hire, interest, known_shares, measures, percents, scales, solids
 from paperaudit.strands.ratios.laws import Law, chain
 from paperaudit.strands.ratios.meshes import mesh_of
 from paperaudit.strands.registry import derive
@@ -17,7 +17,7 @@ from paperaudit.wording.reading import read
 from paperaudit.wording.topics.registry import TOPICS, topic_named
 from tests.strands.asked import cases, statements, texts
 
-CASES = cases("ratios")
+CASES = [case for name in ("ratios", "money") for case in cases(name)]
 READ = [case for case in CASES if case.get("verdict") != "unread"]
 KEYED = [
     (case, key, agreement)
@@ -49,9 +49,17 @@ def test_small_cases(case: dict[str, Any]) -> None:
     assert not reading.unread and reading.ask is not None, reading.unread
     name, outcome = derive(reading)
     assert name == "ratio and measures"
-    if case.get("verdict") == "not-read":
-        assert isinstance(outcome, NotRead) and case["why"] in outcome.why
-        return
+    match case.get("verdict"):
+        case "not-read":
+            assert isinstance(outcome, NotRead) and case["why"] in outcome.why
+            return
+        case "impossible":
+            assert isinstance(outcome, Impossible) and list(outcome.clash) == case["clash"]
+            assert outcome.why[-1] == case["why"] and "false" in outcome.why[-1]
+            return
+        case "several":
+            assert isinstance(outcome, Several) and texts(outcome) == case["derived"] and len(outcome.cases) > 1
+            return
     assert texts(outcome) == case["derived"]
     assert statements(outcome) == case["lines"]
     assert reading.ask.read_as == case.get("read_as", "")
@@ -107,6 +115,32 @@ def test_wrong_percentages_and_shares_are_caught(monkeypatch: pytest.MonkeyPatch
 def test_a_wrong_conversion_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(measures, "conversion", lambda source, target: Fraction(10))
     disagrees("How many grams are there in 2.5 kg?")
+
+
+def test_a_wrong_size_on_a_map_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(scales, "enlarged", lambda size, factor, forward: size + factor)
+    disagrees("The scale of a map is 1 : 20 000. A road is 3 km long. How long is the road on the map, in cm?")
+    disagrees("On a plan, 2 cm represents 5 m. A deck is 8 cm long on the plan. What is its actual length?")
+
+
+def test_wrong_money_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(exchange, "exchanged", lambda size, per_one, other: size * per_one / other)
+    disagrees("The exchange rate is £1 = $1.25. Change £340 into dollars.")
+    monkeypatch.setattr(buys, "unit_price", lambda price, size: size / price)
+    disagrees("A 500 g pack of rice costs R18. A 750 g pack of rice costs R25.50. Which pack is the better buy?")
+    monkeypatch.setattr(hire, "_count", lambda value: int(value) + 1)
+    disagrees(
+        "A sail has a cash price of R9000. It is paid in 12 monthly instalments of R800. Calculate the interest paid."
+    )
+    monkeypatch.setattr(hire, "_tax_in_lines", lambda income, bands, last, money, working: income * last)
+    disagrees("Ann earns R90000 a year. The first R50000 is tax free. The rest is taxed at 20%. Find the tax.")
+
+
+def test_wrong_shares_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(known_shares, "_one_part", lambda name, value, *_: value)
+    disagrees("Ann and Bea share some money in the ratio 3 : 5. Bea gets R12 more than Ann. How much does each get?")
+    monkeypatch.setattr(known_shares, "common_terms", lambda one, other, mine, theirs: {**one, **other})
+    disagrees("a : b = 2 : 3 and b : c = 4 : 5. Find a : b : c.")
 
 
 def test_a_mesh_measures_what_is_known() -> None:

@@ -33,6 +33,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "number words": ("digits", "compare_number_words"),
     "numbers in order": ("numbers", "compare_in_order"),
     "numbers": ("numbers", "compare_numbers"),
+    "offer": ("offer", "compare_offer"),
     "one of numbers": ("numbers", "compare_one"),
     "place": ("digits", "compare_place"),
     "point": ("plane", "compare_points"),

@@ -9,7 +9,7 @@ from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.units import MONEY, conversion, same_unit, unit_named, unit_text
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Accuracy, Ask
-from paperaudit.model.derivation import Answer
+from paperaudit.model.derivation import Answer, StepKind
 from paperaudit.model.expression import Expression, Measured, Number, Product, Quotient
 from paperaudit.strands.finishing import finished
 from paperaudit.strands.numbers.working import Working
@@ -31,7 +31,9 @@ def ended(value: Expression, ask: Ask, working: Working, name: str = "") -> Answ
     kept = replace(ask, unit=value.unit) if ask.unit and isinstance(value, Measured) else ask
     answer, closing = finished(value, kept, before)
     working.steps.extend(replace(step, skill=step.skill or working.skill) for step in closing)
-    if not closing:
+    if not closing and not name and before.endswith(f"= {answer.text}"):
+        working.steps[-1] = replace(working.steps[-1], kind=StepKind.CONCLUSION)
+    elif not closing:
         working.conclude(f"{name} = {answer.text}" if name else f"= {answer.text}", answer.text)
     return answer
 

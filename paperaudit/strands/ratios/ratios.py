@@ -7,7 +7,6 @@ from functools import reduce
 from math import gcd, lcm
 
 from paperaudit.errors import NoValue
-from paperaudit.maths.exact import rational_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.units import MONEY, conversion
 from paperaudit.maths.write import write
@@ -19,12 +18,13 @@ from paperaudit.model.reckoning import Reckoning
 from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.ratios.amounts_worked import simplest, size_of
 from paperaudit.strands.ratios.ending import ended
+from paperaudit.strands.ratios.plain_amounts import rational, text_of, working_of
 from paperaudit.strands.substitution import substituted
 
 
 def ratio(task: Reckoning, reading: Reading) -> Derived:
     """A ratio in its simplest form, or as 1 : n."""
-    working = _working("ratio", reading)
+    working = working_of("ratio", reading)
     terms = task.all_of("term")
     values = _in_one_unit(terms, working)
     if any(value <= 0 for value in values):
@@ -56,16 +56,16 @@ def ratio(task: Reckoning, reading: Reading) -> Derived:
 def sharing(task: Reckoning, reading: Reading) -> Derived:
     """An amount shared in a ratio."""
     assert reading.ask is not None
-    working = _working("ratio", reading)
+    working = working_of("ratio", reading)
     total = task.one("total")
     assert total is not None
     unit = total.unit if isinstance(total, Measured) else ""
-    size = _rational(total.amount if isinstance(total, Measured) else total)
-    terms = [_rational(term) for term in task.all_of("term")]
+    size = rational(total.amount if isinstance(total, Measured) else total)
+    terms = [rational(term) for term in task.all_of("term")]
     if any(term <= 0 for term in terms) or size <= 0:
         raise NoValue("a share that is not positive")
     parts = sum(terms, Fraction(0))
-    working.say(f"{' + '.join(map(_plain, terms))} = {_plain(parts)} parts", _plain(parts), working.used)
+    working.say(f"{' + '.join(map(text_of, terms))} = {text_of(parts)} parts", text_of(parts), working.used)
     shares = [size * term / parts for term in terms]
     wanted = task.wanted[0].removesuffix(" share")
     chosen = [
@@ -75,7 +75,7 @@ def sharing(task: Reckoning, reading: Reading) -> Derived:
     ]
     answers = []
     for index in chosen[:1] if wanted != "every" else chosen:
-        row = f"{_plain(terms[index])}/{_plain(parts)} × {write(total)}"
+        row = f"{text_of(terms[index])}/{text_of(parts)} × {write(total)}"
         working.say(row, row, (working.steps[0].statement,))
         value = as_decimal(shares[index]) or whole_or_fraction(shares[index])
         ask = reading.ask
@@ -93,15 +93,15 @@ def sharing(task: Reckoning, reading: Reading) -> Derived:
 def direct(task: Reckoning, reading: Reading) -> Derived:
     """The amount for another number of the same things."""
     assert reading.ask is not None
-    working = _working("proportion", reading)
+    working = working_of("proportion", reading)
     one, other, amount = task.one("first number"), task.one("second number"), task.one("first amount")
     assert one is not None and other is not None and amount is not None
     unit = amount.unit if isinstance(amount, Measured) else ""
-    size = _rational(amount.amount if isinstance(amount, Measured) else amount)
-    count, target = _rational(one), _rational(other)
+    size = rational(amount.amount if isinstance(amount, Measured) else amount)
+    count, target = rational(one), rational(other)
     if count <= 0 or target <= 0:
         raise NoValue("a number of things that is not positive")
-    row = f"{write(amount)} ÷ {_plain(count)} × {_plain(target)}"
+    row = f"{write(amount)} ÷ {text_of(count)} × {text_of(target)}"
     result = size / count * target
     working.say(row, row)
     require(result * count == size * target, "the products crosswise differ")
@@ -117,7 +117,7 @@ def direct(task: Reckoning, reading: Reading) -> Derived:
 def in_letters(task: Reckoning, reading: Reading) -> Derived:
     """y = kx², or y = k/√x: the constant from one pair of values, then the other pair."""
     assert reading.ask is not None
-    working = _working("proportion", reading)
+    working = working_of("proportion", reading)
     (name, first), (base, second), (_, power), (new, value) = ((one.name, one.value) for one in task.amounts)
     wanted, given = task.wanted[0], new.removeprefix("new ")
     inverse = task.kind.startswith("inverse")
@@ -162,16 +162,12 @@ def _constant(power: Expression, base: str, values: dict[str, Expression], name:
     return size_of(values[name]) * at if inverse else size_of(values[name]) / at
 
 
-def _working(skill: str, reading: Reading) -> Working:
-    return Working(skill, tuple(given.text for given in reading.givens))
-
-
 def _in_one_unit(terms: tuple[Expression, ...], working: Working) -> list[Fraction]:
     units = [term.unit for term in terms if isinstance(term, Measured)]
     if len(units) not in (0, len(terms)):
         raise NoValue("only some terms have a unit")
     if not units:
-        return [_rational(term) for term in terms]
+        return [rational(term) for term in terms]
     smallest = min(units, key=lambda unit: conversion(unit, units[0]) or Fraction(0))
     values = []
     for term in terms:
@@ -179,20 +175,9 @@ def _in_one_unit(terms: tuple[Expression, ...], working: Working) -> list[Fracti
         scale = conversion(term.unit, smallest)
         if scale is None:
             raise NoValue(f"{term.unit} and {smallest} in one ratio")
-        values.append(_rational(term.amount) * scale)
+        values.append(rational(term.amount) * scale)
     return values
 
 
-def _rational(value: Expression) -> Fraction:
-    exact = rational_value(value)
-    if exact is None:
-        raise NoValue(f"{write(value)} is irrational")
-    return exact
-
-
 def _text(values: list[Fraction]) -> str:
-    return " : ".join(map(_plain, values))
-
-
-def _plain(value: Fraction) -> str:
-    return write(as_decimal(value) or whole_or_fraction(value))
+    return " : ".join(map(text_of, values))

@@ -6,7 +6,18 @@ from functools import partial
 from paperaudit.model.derivation import Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
-from paperaudit.strands.ratios import interest, measures, percents, ratios, solids
+from paperaudit.strands.ratios import (
+    buys,
+    exchange,
+    hire,
+    interest,
+    known_shares,
+    measures,
+    percents,
+    ratios,
+    scales,
+    solids,
+)
 from paperaudit.strands.ratios.lawful import by_laws
 from paperaudit.strands.ratios.motion import DENSITY, MOTION
 from paperaudit.strands.refusals import or_not_read
@@ -15,6 +26,13 @@ Derive = Callable[[Reckoning, Reading], Outcome]
 DERIVATIONS: dict[str, Derive] = {
     **dict.fromkeys(solids.LAWS, solids.solid),
     **dict.fromkeys(interest.LAWS, interest.interest),
+    "map scale": scales.scale,
+    "exchange": exchange.exchange,
+    "known shares": known_shares.known_shares,
+    "joined ratios": known_shares.joined_ratios,
+    "best buy": buys.best_buy,
+    "hire purchase": hire.hire_purchase,
+    "tax by bands": hire.tax_by_bands,
     "ratio": ratios.ratio,
     "sharing": ratios.sharing,
     "direct proportion": ratios.direct,

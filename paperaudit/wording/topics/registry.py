@@ -2,13 +2,8 @@
 
 import re
 
-from paperaudit.wording.topics.topic import Topic
-
-
-def _told(name: str, module: str, grammar: str, words: re.Pattern[str]) -> Topic:
-    """A topic whose stories have the words of its sentences."""
-    return Topic(name, module, grammar, words, words)
-
+from paperaudit.wording.topics.measuring import MEASURING
+from paperaudit.wording.topics.topic import Topic, told
 
 TOPICS: tuple[Topic, ...] = (
     Topic(
@@ -83,7 +78,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|triang\w+|rational|irrational) ?",
         ),
     ),
-    _told(
+    told(
         "order of numbers",
         "order",
         "order.peg",
@@ -222,53 +217,7 @@ TOPICS: tuple[Topic, ...] = (
         None,
         story_ahead=re.compile(r"[A-Za-z]{2}.*\s.*[A-Za-z]{2}", re.DOTALL),
     ),
-    _told(
-        "ratio",
-        "ratios",
-        "ratios.peg",
-        re.compile(
-            r"\bratio\b|\bproportional\b|\bvaries\b|^(?:simplify|write|express) .* ?: ?|\bcosts?\b|\bweigh",
-        ),
-    ),
-    Topic(
-        "units and times",
-        "measures",
-        "measures.peg",
-        re.compile(
-            r"^how many [a-z/²³ ]+ (?:are|make|is|equal|in)\b|^(?:convert|change) |^(?:write|express"
-            r"|give) .+ in |^(?:what|how (?:long|much)) is [0-9a-z]|\d[:h]\d\d|\d\.\d\d ?[ap]\.?m",
-        ),
-        story_ahead=re.compile(r"\d[:h]\d\d|\d\.\d\d ?[ap]\.?m|how many [a-z²³ ]+ (?:are|make|is)\b"),
-    ),
-    _told(
-        "rates",
-        "rates",
-        "rates.peg",
-        re.compile(
-            r"\bspeed|km/h|m/s\b|\bmph\b|per hour|\bdensity|\bhow (?:far|long|many (?:hours|minutes))"
-            r"|\bdistance",
-        ),
-    ),
-    _told(
-        "interest",
-        "interest",
-        "interest.peg",
-        re.compile(r"\binterest\b|\bcompound|\bdepreciat|\bloses value|\bin value|\bvalue\b"),
-    ),
-    _told(
-        "percentages",
-        "percents",
-        "percents.peg",
-        re.compile(r"%|percent|per cent|\bprofit|\bloss\b"),
-    ),
-    _told(
-        "solids",
-        "solids",
-        "solids.peg",
-        re.compile(
-            r"cylind|\bcon(?:e|ical)|spher|\bcub|prism|pyramid|frustum|\bbox\b|\bball\b|rectangular",
-        ),
-    ),
+    *MEASURING,
 )
 """The first whose grammar reads a sentence takes it; the general grammar of figures comes after all of them."""
 

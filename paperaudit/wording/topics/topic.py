@@ -45,8 +45,8 @@ class Topic:
 
     `ahead` is looked for in the plain spelling of a sentence, `story_ahead` in the text of a whole part whose
     sentences do not read one by one; None for a topic that reads no sentence, or no story. `module` stands in this
-    folder and holds `READERS`; `grammar` is a file beside it, on top of the expression grammar, with a rule `ask`
-    and a rule `statement` where the topic has these. `states` says that it reads statements.
+    folder and holds `READERS`; `grammar` names one or more files beside it that together, on top of the expression
+    grammar, have a rule `ask` and a rule `statement` where the topic has these. `states` says that it reads statements.
     """
 
     name: str
@@ -70,7 +70,12 @@ class Topic:
         return _rules(self.grammar)
 
 
+def told(name: str, module: str, grammar: str, words: re.Pattern[str]) -> Topic:
+    """A topic whose stories have the words of its sentences."""
+    return Topic(name, module, grammar, words, words)
+
+
 @cache
 def _rules(grammar: str) -> Rules:
-    text = File(__file__).with_name(grammar).read_text(encoding="utf-8")
-    return compiled(text, expression_grammar())
+    files = (File(__file__).with_name(name) for name in grammar.split())
+    return compiled("\n".join(file.read_text(encoding="utf-8") for file in files), expression_grammar())

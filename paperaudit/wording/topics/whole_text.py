@@ -45,8 +45,18 @@ class _Whole:
     letters: bool = False
 
 
-def story_of(topic: Callable[[], Topic], task: Task, question: Question, part: Part, scene: Scene) -> Told | None:
-    """The whole part as one reckoning of a topic; None where a word of it is not understood."""
+def story_of(
+    topic: Callable[[], Topic],
+    task: Task,
+    question: Question,
+    part: Part,
+    scene: Scene,
+    spelled: Callable[[str], str] = str,
+) -> Told | None:
+    """The whole part as one reckoning of a topic; None where a word of it is not understood.
+
+    `spelled` brings each sentence to the spelling of the topic's grammar.
+    """
     whole = _Whole()
     lines: list[tuple[Line | None, Origin]] = [(question.text, Origin.TEXT)]
     lines += [(line, Origin.GIVEN) for line in (*question.given, *part.given)]
@@ -55,7 +65,7 @@ def story_of(topic: Callable[[], Topic], task: Task, question: Question, part: P
         if line is not None and not _add(line, origin, scene, whole):
             return None
     try:
-        reckoning = task(parsed(topic().rules(), "ask", ". ".join(whole.pieces)))
+        reckoning = task(parsed(topic().rules(), "ask", ". ".join(map(spelled, whole.pieces))))
     except (ExpressionNotRead, NotUnderstood):
         return None
     last = part.ask or part.text or question.text

@@ -1,0 +1,81 @@
+"""The topics of ratio, money, measures and solids with the words that announce each, in their order."""
+
+import re
+
+from paperaudit.wording.topics.topic import Topic, told
+
+MEASURING: tuple[Topic, ...] = (
+    told(
+        "ratio",
+        "ratios",
+        "ratios.peg",
+        re.compile(
+            r"\bratio\b|\bproportional\b|\bvaries\b|^(?:simplify|write|express) .* ?: ?|\bcosts?\b|\bweigh",
+        ),
+    ),
+    Topic(
+        "units and times",
+        "measures",
+        "measures.peg",
+        re.compile(
+            r"^how many [a-z/²³ ]+ (?:are|make|is|equal|in)\b|^(?:convert|change) |^(?:write|express"
+            r"|give) .+ in |^(?:what|how (?:long|much)) is [0-9a-z]|\d[:h]\d\d|\d\.\d\d ?[ap]\.?m",
+        ),
+        story_ahead=re.compile(r"\d[:h]\d\d|\d\.\d\d ?[ap]\.?m|how many [a-z²³ ]+ (?:are|make|is)\b"),
+    ),
+    told(
+        "rates",
+        "rates",
+        "rates.peg",
+        re.compile(
+            r"\bspeed|km/h|m/s\b|\bmph\b|per hour|\bdensity|\bhow (?:far|long|many (?:hours|minutes))"
+            r"|\bdistance",
+        ),
+    ),
+    told(
+        "interest",
+        "interest",
+        "interest.peg",
+        re.compile(r"\binterest\b|\bcompound|\bdepreciat|\bloses value|\bin value|\bvalue\b"),
+    ),
+    told(
+        "percentages",
+        "percents",
+        "percents.peg",
+        re.compile(r"%|percent|per cent|\bprofit|\bloss\b"),
+    ),
+    told(
+        "solids",
+        "solids",
+        "solids.peg",
+        re.compile(
+            r"cylind|\bcon(?:e|ical)|spher|\bcub|prism|pyramid|frustum|\bbox\b|\bball\b|rectangular",
+        ),
+    ),
+    Topic(
+        "map scale",
+        "scales",
+        "amounts.peg scales.peg",
+        story_ahead=re.compile(r"\b(?:map|plan|drawing|model|chart)\b"),
+    ),
+    Topic(
+        "known shares",
+        "known_shares",
+        "amounts.peg known_shares.peg",
+        story_ahead=re.compile(r"\bratio\b|[a-z] ?: ?[a-z]"),
+    ),
+    Topic("exchange", "exchange", "amounts.peg exchange.peg", story_ahead=re.compile(r"[R$£€₦₹]")),
+    Topic(
+        "best buy",
+        "buys",
+        "amounts.peg buys.peg",
+        story_ahead=re.compile(r"\b(?:better|best|cheaper|cheapest)\b"),
+    ),
+    Topic(
+        "hire purchase and tax",
+        "hire",
+        "amounts.peg hire.peg",
+        story_ahead=re.compile(r"[Hh]ire purchase|\bHP\b|\bdeposit\b|instalment|monthly|\btax"),
+    ),
+)
+"""Their place in the order of all topics is in registry.py."""
