@@ -146,6 +146,16 @@ def _drawn(
             yield drawn, ways * (thing.count - gone)
 
 
+def where_known(experiment: Experiment, event: Event, known: Event) -> tuple[int, int]:
+    """How many outcomes meet both of two events, and how many meet the second one."""
+    both = under = 0
+    for drawn, ways in outcomes(experiment):
+        if holds(known, drawn):
+            under += ways
+            both += ways if holds(event, drawn) else 0
+    return both, under
+
+
 def by_enumeration(experiment: Experiment, event: Event) -> Fraction:
     """The probability of an event as favourable outcomes over all outcomes, each looked at."""
     favourable = total = 0

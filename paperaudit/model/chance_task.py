@@ -1,10 +1,10 @@
-"""What is asked about chance: experiments with their outcomes, events, stated probabilities, and counting."""
+"""What is asked about chance: experiments with their outcomes, events, stated probabilities, tables."""
 
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
-from paperaudit.model.topic import TopicFact, TopicTask
+from paperaudit.model.topic import TopicTask
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,11 +125,15 @@ Event: TypeAlias = Single | Times | InTurn | Together | Alike | Score
 
 @dataclass(frozen=True, slots=True)
 class ProbabilityOf(TopicTask):
-    """The probability of an event of an experiment; with `trials`, how often it is to be expected."""
+    """The probability of an event of an experiment; with `trials`, how often it is to be expected.
+
+    With `known`, the probability of the event where that one is known to happen.
+    """
 
     experiment: Experiment
     event: Event
     trials: int = 0
+    known: Event | None = None
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -147,75 +151,13 @@ class OutcomesOf(TopicTask):
         return "the number of outcomes"
 
 
-EventTerm: TypeAlias = tuple[str, bool]
-"""The name of an event and whether it happens."""
-
-
-@dataclass(frozen=True, slots=True)
-class EventName:
-    """P(A), P(A'), P(A and B), P(A or B), P(A | B): events with how they are joined."""
-
-    first: EventTerm
-    join: Literal["", "and", "or", "given"] = ""
-    second: EventTerm | None = None
-    negated: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class ChanceIs(TopicFact):
-    """P(A) = 0.3, as a statement."""
-
-    of: EventName
-    value: Fraction
-    text: str
-
-    def in_words(self) -> str:
-        """The statement as it is printed."""
-        return self.text
-
-
-@dataclass(frozen=True, slots=True)
-class EventsAre(TopicFact):
-    """Two events are independent, or mutually exclusive."""
-
-    kind: Literal["independent", "mutually exclusive", "exhaustive"]
-    events: tuple[str, str]
-    text: str
-
-    def in_words(self) -> str:
-        """The statement as it is printed."""
-        return self.text
-
-
-@dataclass(frozen=True, slots=True)
-class ChanceOf(TopicTask):
-    """The probability of joined events, from the probabilities that are given."""
-
-    of: EventName
-
-    def in_words(self) -> str:
-        """What is asked for, as half a sentence."""
-        return "a probability of events"
-
-
-@dataclass(frozen=True, slots=True)
-class AreEvents(TopicTask):
-    """Whether two events are independent or mutually exclusive."""
-
-    kind: Literal["independent", "mutually exclusive"]
-    events: tuple[str, str]
-
-    def in_words(self) -> str:
-        """What is asked for, as half a sentence."""
-        return f"whether events are {self.kind}"
-
-
 @dataclass(frozen=True, slots=True)
 class FromTable(TopicTask):
     """A table of outcomes with probabilities (None where one is missing) or frequencies, and what is asked of it.
 
     `want` names it: the missing probability, that of some of the outcomes, the expected number in `trials`,
-    the mean (expected value) of outcomes that are numbers.
+    the mean (expected value) of outcomes that are numbers. With `shares`, each probability is its entry of `chances`
+    and so many times the `letter`: 2x, 0.4 − x; "missing" then asks for the letter.
     """
 
     names: tuple[str, ...]
@@ -224,6 +166,8 @@ class FromTable(TopicTask):
     of: tuple[int, ...] = ()
     trials: int = 0
     counted: bool = False
+    letter: str = ""
+    shares: tuple[Fraction, ...] = ()
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -231,23 +175,50 @@ class FromTable(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
-class Count(TopicTask):
-    """A count of arrangements or choices.
+class Successes(TopicTask):
+    """The probability that `least` to `most` of several independent events happen.
 
-    `how`: "factorial" n!, "permutations" nPr, "combinations" nCr, "letters" arrangements of a word,
-    "codes" with `choices` for each place, "choices" several choices of r from n multiplied.
+    `names` and `chances` have one entry an event; trials of one event repeat it. `decimal` says how they are printed.
     """
 
-    how: Literal["factorial", "permutations", "combinations", "letters", "codes", "choices", "circle", "beyond"]
-    n: int = 0
-    r: int = 0
-    word: str = ""
-    choices: tuple[int, ...] = ()
-    groups: tuple[tuple[int, int], ...] = ()
+    names: tuple[str, ...]
+    chances: tuple[Fraction, ...]
+    least: int
+    most: int
+    decimal: bool = True
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
-        return "the number of arrangements or choices"
+        return "the probability of so many of several independent events"
+
+
+@dataclass(frozen=True, slots=True)
+class Observed(TopicTask):
+    """A relative frequency: an event that came `count` times in `whole` trials; with `trials`, the expected number."""
+
+    name: str
+    count: int
+    whole: int
+    trials: int = 0
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "an expected number" if self.trials else "a relative frequency"
+
+
+@dataclass(frozen=True, slots=True)
+class AreCounted(TopicTask):
+    """Whether two properties that are counted in a group of `whole` are independent: how many have each, and both."""
+
+    names: tuple[str, str]
+    whole: int
+    first: int
+    second: int
+    both: int
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "whether events are independent"
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,6 +226,7 @@ class OfVenn(TopicTask):
     """Two sets in a group: sizes of the group, the sets, both; `want` is the region, `chance` its probability.
 
     Regions: "both", "neither", "first only", "second only", "either", "first", "second", "exactly one".
+    `known` is the region of a condition.
     """
 
     whole: int | None
@@ -265,6 +237,7 @@ class OfVenn(TopicTask):
     want: str
     chance: bool
     names: tuple[str, str] = ("first", "second")
+    known: str = ""
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from paperaudit.model.derivation import Derived, Impossible, NotRead, Outcome
+from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading
 from paperaudit.strands.registry import derive
@@ -54,6 +54,10 @@ def check(case: Mapping[str, Any], strand: str) -> None:
             assert verdict == "impossible", outcome
             assert list(outcome.clash) == case["clash"]
             assert "false" in outcome.why[-1]
+        case NotDetermined():
+            assert verdict == "not-determined", outcome
+            assert outcome.missing == case["missing"]
+            assert len({repr(one.answers) for one in outcome.cases}) == 2
         case NotRead():
             assert verdict == "not-read", outcome
             assert case["why"] in outcome.why

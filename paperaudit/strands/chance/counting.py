@@ -6,7 +6,7 @@ from itertools import pairwise, permutations
 from math import comb, factorial, prod
 
 from paperaudit.errors import BudgetExceeded, NoValue
-from paperaudit.model.chance_task import Count
+from paperaudit.model.counting_task import Count
 from paperaudit.model.derivation import Answer
 from paperaudit.strands.chance.lines import Lines
 from paperaudit.strands.numbers.working import require

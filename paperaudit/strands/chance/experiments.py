@@ -26,6 +26,7 @@ from paperaudit.model.chance_task import (
     Together,
 )
 from paperaudit.model.derivation import Answer
+from paperaudit.strands.chance.conditional import conditional
 from paperaudit.strands.chance.lines import Lines, share
 from paperaudit.strands.chance.words import said
 from paperaudit.strands.numbers.working import require
@@ -38,6 +39,8 @@ Path = tuple[Condition, ...]
 def probability(task: ProbabilityOf, lines: Lines) -> Answer:
     """The probability, or the number of times that the event is to be expected."""
     experiment = task.experiment
+    if task.known is not None:
+        return lines.end(conditional(experiment, task.event, task.known, lines, _value))
     value = _value(experiment, task.event, lines)
     require(by_enumeration(experiment, task.event) == value, "the probability in two ways")
     if task.trials:
@@ -134,7 +137,8 @@ def _paths(experiment: Experiment, event: Event) -> tuple[list[Path], list[int]]
     same = all(draw == experiment.draws[0] for draw in experiment.draws)
     match event:
         case InTurn(conditions):
-            return [conditions], [1]
+            paths = _along_the_tree(conditions, experiment.replaced)
+            return paths, [1] * len(paths)
         case Times(condition, least, most) if same:
             counts = range(least, min(most, draws) + 1)
             opposite = _opposite(condition) if least < draws else condition
@@ -162,6 +166,15 @@ def _paths(experiment: Experiment, event: Event) -> tuple[list[Path], list[int]]
     raise NoValue("an event of draws that are not alike")
 
 
+def _along_the_tree(conditions: Path, replaced: bool) -> list[Path]:
+    """The paths of draws of which some may be anything: these branch where a later draw depends on them."""
+    while len(conditions) > 1 and conditions[-1] == Is("any"):
+        conditions = conditions[:-1]
+    last = conditions[-1]
+    options = [(last, _opposite(last)) if one == Is("any") and not replaced else (one,) for one in conditions]
+    return [*product(*options)]
+
+
 def _possible(path: Path, experiment: Experiment) -> bool:
     return all(any(meets(condition, thing) for thing in draw.things)
                for condition, draw in zip(path, experiment.draws, strict=True))  # fmt: skip
@@ -176,8 +189,8 @@ def _sum_of_paths(experiment: Experiment, paths: list[Path], orders: list[int], 
         value = prod((Fraction(*one) for one in steps), start=Fraction(1))
         if not value and len(paths) > 1:
             continue
-        said_path = ", ".join(map(said, path))
-        text = " × ".join(share(*one) for one in steps)
+        said_path = ", ".join(said(condition) for condition in path if condition != Is("any"))
+        text = " × ".join(share(*one) for condition, one in zip(path, steps, strict=False) if condition != Is("any"))
         lines.say(f"P({said_path}) = {text}", text, starts=True)
         lines.say(f"= {lines.shown(value)}", lines.shown(value))
         if order > 1:
@@ -193,7 +206,7 @@ def _sum_of_paths(experiment: Experiment, paths: list[Path], orders: list[int], 
 def _along(path: Path, experiment: Experiment) -> list[tuple[int, int]]:
     """Favourable and all outcomes of each draw along a path; raises NoValue where conditions overlap in part."""
     steps = []
-    for at, (condition, draw) in enumerate(zip(path, experiment.draws, strict=True)):
+    for at, (condition, draw) in enumerate(zip(path, experiment.draws, strict=False)):
         good = {thing.name for thing in draw.things if meets(condition, thing)}
         count = sum(thing.count for thing in draw.things if thing.name in good)
         if experiment.replaced:

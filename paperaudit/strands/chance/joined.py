@@ -3,15 +3,16 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from paperaudit.model.chance_task import AreEvents, ChanceIs, ChanceOf, EventName, EventsAre
-from paperaudit.model.derivation import Answer, Impossible, NotRead
+from paperaudit.model.derivation import Answer, Impossible, NotDetermined, NotRead
+from paperaudit.model.event_task import AreEvents, ChanceIs, ChanceOf, EventName, EventsAre
 from paperaudit.model.fact import Given
+from paperaudit.strands.chance.left_open import left_open
 from paperaudit.strands.chance.lines import Lines
 from paperaudit.strands.chance.regions import BOTH, FIRST, SECOND, WHOLE, Conditional, Region, Search, region_of
 from paperaudit.strands.numbers.working import require
 
 
-def chance_of(task: ChanceOf, lines: Lines) -> Answer | Impossible | NotRead:
+def chance_of(task: ChanceOf, lines: Lines) -> Answer | Impossible | NotDetermined | NotRead:
     """The probability of joined events from those that are given."""
     wanted = region_of(task.of, _names(task.of, lines.givens))
     if task.of.join:
@@ -20,7 +21,7 @@ def chance_of(task: ChanceOf, lines: Lines) -> Answer | Impossible | NotRead:
     if clash is not None:
         return clash
     if not search.work(wanted):
-        return NotRead("what is given does not settle this probability")
+        return left_open(search, wanted)
     found = _settled(search, wanted)
     if isinstance(found, Impossible):
         return found

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from fractions import Fraction
 
-from paperaudit.model.chance_task import EventName
+from paperaudit.model.event_task import EventName
 from paperaudit.strands.chance.lines import Lines
 
 Region = frozenset[int]
@@ -171,5 +171,5 @@ def region_of(event: EventName, names: tuple[str, str]) -> Region | Conditional:
     other = single(event.second)
     if event.join == "given":
         return one, other
-    joined = one & other if event.join == "and" else one | other
+    joined = one & other if event.join == "and" else one ^ other if event.join == "xor" else one | other
     return WHOLE - joined if event.negated else joined

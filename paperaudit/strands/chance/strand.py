@@ -3,10 +3,12 @@
 from collections.abc import Callable
 from typing import Any
 
-from paperaudit.model.chance_task import AreEvents, ChanceOf, Count, FromTable, OfVenn, OutcomesOf, ProbabilityOf
+from paperaudit.model.chance_task import AreCounted, FromTable, Observed, OfVenn, OutcomesOf, ProbabilityOf, Successes
+from paperaudit.model.counting_task import Count
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotDetermined, NotRead, Outcome
+from paperaudit.model.event_task import AreEvents, ChanceOf
 from paperaudit.model.reading import Reading
-from paperaudit.strands.chance import counting, experiments, joined, tables, two_sets
+from paperaudit.strands.chance import counting, experiments, joined, observed, repeated, tables, two_sets
 from paperaudit.strands.chance.lines import Lines
 from paperaudit.strands.refusals import or_not_read
 
@@ -16,6 +18,9 @@ DERIVATIONS: dict[type, tuple[Callable[[Any, Lines], Found], str]] = {
     ProbabilityOf: (experiments.probability, "counted over every outcome of the experiment"),
     OutcomesOf: (experiments.outcomes_of, "counted outcome by outcome"),
     ChanceOf: (joined.chance_of, "put together from the four parts of the whole, in which every given holds"),
+    Observed: (observed.relative, "put back: what is left of the trials is what did not happen"),
+    AreCounted: (observed.are_counted, "compared once more within those who have the first property"),
+    Successes: (repeated.successes, "put together trial by trial"),
     OfVenn: (two_sets.of_venn, "counted over every member of the group"),
     FromTable: (tables.from_table, "put back into the table"),
     Count: (counting.counted, "counted again by another rule"),

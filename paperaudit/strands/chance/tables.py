@@ -5,19 +5,25 @@ from fractions import Fraction
 from paperaudit.errors import NoValue
 from paperaudit.maths.collected_values import number
 from paperaudit.model.chance_task import FromTable
-from paperaudit.model.derivation import Answer
+from paperaudit.model.derivation import Answer, Case, Impossible, NotDetermined
 from paperaudit.strands.chance.lines import Lines, share
 from paperaudit.strands.finishing import finished
 from paperaudit.strands.numbers.working import require
 from paperaudit.strands.statistics.lines import bracketed, shown
 
 
-def from_table(task: FromTable, lines: Lines) -> Answer:
+def from_table(task: FromTable, lines: Lines) -> Answer | Impossible | NotDetermined:
     """What is asked of a table whose probabilities add up to 1, or of a table of counts."""
     if task.counted:
         return _relative(task, lines)
+    if task.shares:
+        return _with_letter(task, lines)
     known = [value for value in task.chances if value is not None]
     lines.decimals = True
+    if any(not 0 <= value <= 1 for value in known):
+        beyond = lines.shown(next(value for value in known if not 0 <= value <= 1))
+        used = tuple(given.text for given in lines.givens)
+        return Impossible(used, (f"a probability of {beyond} is not from 0 to 1: false",))
     if all(value is not None for value in task.chances):
         chances = known
     else:
@@ -29,12 +35,80 @@ def from_table(task: FromTable, lines: Lines) -> Answer:
         chances = [rest if value is None else value for value in task.chances]
         if task.want == "missing":
             return lines.end(rest)
+    return _asked(task, chances, lines)
+
+
+def _asked(task: FromTable, chances: list[Fraction], lines: Lines) -> Answer:
     match task.want:
         case "of":
             return _of(task, chances, lines)
         case "expected":
             return _expected(task, chances, lines)
     return _mean(task, chances, lines)
+
+
+def _with_letter(task: FromTable, lines: Lines) -> Answer | Impossible | NotDetermined:
+    """The letter from the sum 1, then what is asked with every probability worked out."""
+    lines.decimals = not any(one is not None and _endless(one) for one in (*task.chances, *task.shares))
+    constants = [value or Fraction(0) for value in task.chances]
+    share, known = sum(task.shares, Fraction(0)), sum(constants, Fraction(0))
+    terms = [_term(task, at, lines) for at in range(len(constants))]
+    used = tuple(given.text for given in lines.givens)
+    lines.say(f"{' + '.join(terms)} = 1", starts=True)
+    if not share:
+        if known == 1:
+            cases = tuple(Case(f"{task.letter} = {lines.shown(value)}") for value in (Fraction(1, 20), Fraction(1, 10)))
+            return NotDetermined(cases)
+        return Impossible(used, (f"{lines.shown(known)} = 1: false",))
+    if known:
+        lines.say(f"{_multiple(share, task.letter, lines)} + {lines.shown(known)} = 1")
+        if share != 1:
+            lines.say(f"{_multiple(share, task.letter, lines)} = {lines.shown(1 - known)}")
+    elif share != 1:
+        lines.say(f"{_multiple(share, task.letter, lines)} = 1")
+    value = (1 - known) / share
+    lines.decimals = lines.decimals and not _endless(value)
+    lines.say(f"{task.letter} = {lines.shown(value)}", lines.shown(value))
+    chances = [constant + one * value for constant, one in zip(constants, task.shares, strict=True)]
+    require(sum(chances, Fraction(0)) == 1, "the probabilities do not add up to 1")
+    wrong = next((at for at, chance in enumerate(chances) if not 0 <= chance <= 1), None)
+    if wrong is not None:
+        said = f"P({task.names[wrong]}) would be {lines.shown(chances[wrong])}"
+        return Impossible(used, (said, "a probability from 0 to 1: false"))
+    if task.want == "missing":
+        return lines.end(value)
+    for at in task.of if task.want in ("of", "expected") else range(len(chances)):
+        if task.shares[at]:
+            put = terms[at].replace(task.letter, f" × {lines.shown(value)}").lstrip(" ×").replace("  ", " ")
+            tail = f" = {lines.shown(chances[at])}" if put != lines.shown(chances[at]) else ""
+            lines.say(f"P({task.names[at]}) = {put}{tail}", lines.shown(chances[at]))
+    return _asked(task, chances, lines) if task.want != "of" or len(task.of) > 1 else lines.end(chances[task.of[0]])
+
+
+def _endless(value: Fraction) -> bool:
+    """Whether a fraction has no finite decimal."""
+    below = value.denominator
+    for prime in (2, 5):
+        while below % prime == 0:
+            below //= prime
+    return below > 1
+
+
+def _multiple(share: Fraction, letter: str, lines: Lines) -> str:
+    return letter if share == 1 else f"−{letter}" if share == -1 else f"{lines.shown(share)}{letter}"
+
+
+def _term(task: FromTable, at: int, lines: Lines) -> str:
+    """An entry of the table as a pupil writes it: 0.3, 2x, 0.4 − x."""
+    constant, share = task.chances[at] or Fraction(0), task.shares[at]
+    if not share:
+        return lines.shown(constant)
+    term = _multiple(abs(share), task.letter, lines)
+    if not constant:
+        return term if share > 0 else f"(−{term})"
+    if share > 0:
+        return f"{term} {'+' if constant > 0 else '−'} {lines.shown(abs(constant))}"
+    return f"{lines.shown(constant)} − {term}"
 
 
 def _relative(task: FromTable, lines: Lines) -> Answer:

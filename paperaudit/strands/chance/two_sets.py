@@ -35,16 +35,42 @@ def of_venn(task: OfVenn, lines: Lines) -> Answer | Impossible:
     if task.neither is not None and task.neither != neither:
         return Impossible(used, (f"neither would be {neither}", f"{neither} = {task.neither}: false"))
     value = _lines(task, sizes, lines)
-    members = ["both"] * both + ["first only"] * first_only + ["second only"] * second_only + ["neither"] * neither
-    wanted = {"exactly one": {"first only", "second only"}, "either": {"both", "first only", "second only"}}
-    again = sum(member in wanted.get(task.want, {task.want}) for member in members)
+    members = [part for part in _PARTS for _ in range(sizes[part])]
+    inside = [member for member in members if member in _REGIONS[task.known or "all"]]
+    if task.known:
+        value = _within(task, value, sizes, lines)
+    again = sum(member in _REGIONS[task.want] for member in inside)
     require(again == value and len(members) == whole, "the number in the region in two ways")
     if not task.chance:
         return lines.end(Fraction(value))
-    lines.say(f"probability = {share(value, whole)}", share(value, whole))
-    if lines.shown(Fraction(value, whole)) != share(value, whole):
-        lines.say(f"= {lines.shown(Fraction(value, whole))}", lines.shown(Fraction(value, whole)))
-    return lines.end(Fraction(value, whole))
+    if not inside:
+        raise NoValue("nobody is in the region of the condition")
+    of = len(inside)
+    lines.say(f"probability = {share(value, of)}", share(value, of))
+    if lines.shown(Fraction(value, of)) != share(value, of):
+        lines.say(f"= {lines.shown(Fraction(value, of))}", lines.shown(Fraction(value, of)))
+    return lines.end(Fraction(value, of))
+
+
+_PARTS = ("both", "first only", "second only", "neither")
+_REGIONS = {
+    "all": frozenset(_PARTS), "both": frozenset({"both"}), "neither": frozenset({"neither"}),
+    "first only": frozenset({"first only"}), "second only": frozenset({"second only"}),
+    "exactly one": frozenset({"first only", "second only"}), "first": frozenset({"both", "first only"}),
+    "second": frozenset({"both", "second only"}), "either": frozenset({"both", "first only", "second only"}),
+}  # fmt: skip
+
+
+def _within(task: OfVenn, value: int, sizes: dict[str, int], lines: Lines) -> int:
+    """How many of those in the region of the condition are in the region asked for."""
+    lines.skill = "conditional probability"
+    parts = _REGIONS[task.known]
+    of = sum(sizes[part] for part in parts)
+    named = {"first": task.names[0], "second": task.names[1], "either": f"{task.names[0]} or {task.names[1]}"}
+    kept = sum(sizes[part] for part in parts & _REGIONS[task.want])
+    lines.say(f"{named.get(task.known, task.known)}: {of}", str(of), starts=True)
+    lines.say(f"of these: {kept}", str(kept))
+    return kept
 
 
 def _lines(task: OfVenn, sizes: dict[str, int], lines: Lines) -> int:
@@ -55,11 +81,13 @@ def _lines(task: OfVenn, sizes: dict[str, int], lines: Lines) -> int:
         if not lines.steps:
             lines.say(f"both: {both}", str(both))
         return both
-    if task.want != "second only":
+    if task.want not in ("second only", "first", "second"):
         lines.say(f"{one} only: {task.first} − {both} = {first_only}", str(first_only), starts=not lines.steps)
-    if task.want != "first only":
+    if task.want not in ("first only", "first", "second"):
         lines.say(f"{other} only: {task.second} − {both} = {second_only}", str(second_only), starts=not lines.steps)
     match task.want:
+        case "first" | "second":
+            return sizes[f"{task.want} only"] + both
         case "neither":
             value = sizes["neither"]
             lines.say(f"neither: {task.whole} − {first_only} − {second_only} − {both} = {value}", str(value))

@@ -6,7 +6,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.peg import parsed
-from paperaudit.maths.tree import first, has, the
+from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.chance_task import Experiment, OutcomesOf, ProbabilityOf, Single, Source
 from paperaudit.model.paper import Part, Question
 from paperaudit.model.statistics_task import Told as Noted
@@ -35,9 +35,7 @@ _SPELLINGS = (
     (r"\b(?:pack|deck) of (?:52 )?(?:playing )?balls\b", "pack of cards"),
     (r"\b52 playing balls\b|\bplaying balls\b", "balls"),
 )
-_UNFAIR = re.compile(
-    r"\b(?:biased|unfair|loaded|weighted|twice as likely|lost|given that|knowing|adds|added to|eaten)\b"
-)
+_UNFAIR = re.compile(r"\b(?:biased|unfair|loaded|weighted|twice as likely|lost|adds|added to|eaten)\b")
 _SAYS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|replace\w*|put back|returned|first|second|third|each|without"
     r"|not"
@@ -82,13 +80,13 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
         if ask is not None and (sentence.asked or not explicit):
             if asked is not None:
                 return None
-            asked = (sentence, ask)
+            asked = (sentence, ask, first(node, "known_event"))
         if stated or ask is None:
             sources.append(sentence)
     if asked is None:
         return None
     try:
-        task = known.clash or _task(asked[1], known)
+        task = known.clash or _task(asked[1], asked[2], known)
     except NotUnderstood:
         return None
     return Told(told.ask(task, asked[0].source, _read_as(task), asked[0].place), givens_of(sources, Noted))
@@ -118,8 +116,10 @@ def _source_words(source: Source) -> str:
     return f"{source.kind}: {listed}{' …' if len(source.things) > 12 else ''}"
 
 
-def _task(node: Node, known: SetUp) -> TopicTask:
+def _task(node: Node, known_event: Node | None, known: SetUp) -> TopicTask:
     experiment = experiment_of(known)
+    if known_event is not None and (has(node, "outcomes") or has(node, "expected")):
+        raise NotUnderstood("an event that is known with a count", node.start)
     if has(node, "outcomes"):
         return OutcomesOf(experiment)
     if (expected := first(node, "expected")) is not None:
@@ -129,7 +129,11 @@ def _task(node: Node, known: SetUp) -> TopicTask:
         return ProbabilityOf(experiment, Single(condition_of(the(expected, "condition"), things)), known.trials)
     if known.trials:
         raise NotUnderstood("trials without an expected number", node.start)
-    return ProbabilityOf(experiment, event_of(the(node, "event"), experiment))
+    if known_event is None:
+        return ProbabilityOf(experiment, event_of(the(node, "event"), experiment))
+    chosen = [one for one in every(node, "event", "known_event") if one.expr_name == "event"]
+    given = event_of(the(known_event, "event"), experiment)
+    return ProbabilityOf(experiment, event_of(chosen[0], experiment), known=given)
 
 
 READERS = Readers(story=_story)

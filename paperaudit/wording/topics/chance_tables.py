@@ -8,7 +8,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.peg import parsed
-from paperaudit.maths.tree import first, the
+from paperaudit.maths.tree import first, has, the
 from paperaudit.model.chance_task import FromTable
 from paperaudit.model.fact import Origin
 from paperaudit.model.paper import Part, Question
@@ -17,6 +17,8 @@ from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
+from paperaudit.wording.topics.joined_events import amount_in
+from paperaudit.wording.topics.named_events import stem
 from paperaudit.wording.topics.outcomes import singular
 from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
@@ -27,58 +29,23 @@ from paperaudit.wording.topics.value_tables import spelled
 _CHANCE = re.compile(r"probabilit|^\s*[Pp](?:\s*\(.*\))?\s*$|\bprob\b|relative frequency", re.IGNORECASE)
 _COUNT = re.compile(r"freq|\bf\b|number of|count|how many|times", re.IGNORECASE)
 _MISSING = re.compile(r"\s*(?:\?|_+|…|\.\.+|-|)\s*|[a-z]")
+_DECIMAL = r"\d+(?:[.,]\d+)?(?: ?/ ?\d+)?"
+_TERMS = re.compile(
+    rf"(?:(?P<first>{_DECIMAL}) ?(?P<sign>[-−+]) ?)?(?P<share>{_DECIMAL})? ?\*?(?P<letter>[a-z])"
+    rf"(?: ?(?P<behind>[-−+] ?{_DECIMAL}))?"
+)
+"""A probability in a letter: x, 2x, 0.4 − x, 2x + 0.1."""
 _TRIALS = re.compile(
     r"(?:is (?:spun|rolled|thrown|done|repeated|tossed|picked)|(?:there are|with)) (\d{2,6}) times"
     r"|(\d{2,6}) (?:spins|throws|rolls|trials)"
 )
 _FILLER = frozenset(
-    [
-        "a",
-        "an",
-        "the",
-        "it",
-        "is",
-        "was",
-        "that",
-        "this",
-        "of",
-        "or",
-        "on",
-        "getting",
-        "to",
-        "be",
-        "land",
-        "lands",
-        "landing",
-        "lands",
-        "red-handed",
-        "in",
-        "who",
-        "and",
-        "someone",
-        "chosen",
-        "person",
-        "learner",
-        "pupil",
-        "student",
-        "member",
-        "picked",
-        "selected",
-        "random",
-        "at",
-        "one",
-        "who",
-        "are",
-        "be",
-        "will",
-        "stops",
-        "stopping",
-        "spinner",
-        "shows",
-        "outcome",
-        "did",
-        "does",
-    ]
+    re.findall(
+        r"[a-z-]+",
+        "a also an and are at be being by chosen did does getting goes he in is it land landing lands learner "
+        "member of on one or outcome person picked pupil random red-handed selected she shows someone spinner "
+        "stopping stops student takes that the they this to travels uses was who will",
+    )
 )
 
 
@@ -90,6 +57,7 @@ class _Chances:
     values: tuple[Fraction | None, ...]
     letters: tuple[str, ...]
     counted: bool
+    shares: tuple[Fraction, ...] = ()
 
 
 def _chances(question: Question) -> _Chances | None:
@@ -101,6 +69,12 @@ def _chances(question: Question) -> _Chances | None:
         return None
     if names and re.fullmatch(r"\s*total\s*", names[-1], re.IGNORECASE):
         names, cells = names[:-1], cells[:-1]
+    named = tuple(name.strip().lower().removeprefix("x = ") for name in names)
+    if len(set(named)) != len(named):
+        return None
+    lettered = _lettered(named, cells) if not counted else None
+    if lettered is not None:
+        return lettered
     values: list[Fraction | None] = []
     letters: list[str] = []
     for cell in cells:
@@ -114,12 +88,39 @@ def _chances(question: Question) -> _Chances | None:
         if found is None or found[1]:
             return None
         values.append(found[0] / 100 if percent else found[0])
-    named = tuple(name.strip().lower().removeprefix("x = ") for name in names)
-    if len(set(named)) != len(named) or len(letters) > 1 or (counted and None in values):
+    if len(letters) > 1 or (counted and None in values):
         return None
     if counted and any(value is not None and value.denominator != 1 for value in values):
         return None
     return _Chances(named, tuple(values), tuple(letters), counted)
+
+
+def _lettered(names: tuple[str, ...], cells: tuple[str, ...]) -> _Chances | None:
+    """A table whose entries are numbers or terms in one letter, more than a letter standing alone."""
+    constants: list[Fraction | None] = []
+    shares: list[Fraction] = []
+    letters: list[str] = []
+    for cell in cells:
+        plain = spelled(cell)
+        found = number_in_text(plain)
+        if found is not None and not found[1]:
+            constants.append(found[0])
+            shares.append(Fraction(0))
+            continue
+        term = _TERMS.fullmatch(plain)
+        if term is None or (term["first"] and term["behind"]):
+            return None
+        share = amount_in(term["share"]) if term["share"] else Fraction(1)
+        shares.append(-share if term["sign"] in ("-", "−") else share)
+        behind = (term["behind"] or "").replace("−", "-").replace(" ", "")
+        ahead = term["first"] or behind.lstrip("+-")
+        constants.append(amount_in(ahead) * (-1 if behind.startswith("-") else 1) if ahead else Fraction(0))
+        letters.append(term["letter"])
+    added = [constant for constant, share in zip(constants, shares, strict=True) if share]
+    plain_one = len(letters) == 1 and Fraction(1) in shares and not any(added)
+    if len(set(letters)) != 1 or plain_one:
+        return None
+    return _Chances(names, tuple(constants), (letters[0],), False, tuple(shares))
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
@@ -171,14 +172,18 @@ def _of_chances(node: Node, table: _Chances, trials: int) -> TopicTask | None:
     known = [value for value in table.values if value is not None]
     total = sum(known, Fraction(0))
     task = FromTable(table.names, table.values, "of", (), trials, table.counted)
-    if not table.counted and (clash := _not_one(table, total)):
+    if table.shares:
+        task = replace(task, letter=table.letters[0], shares=table.shares)
+    elif not table.counted and (clash := _not_one(table, total)):
         return clash
-    chosen = the(node, "missing", "mean", "variance", "expected", "probability")
+    chosen = the(node, "independent", "missing", "mean", "variance", "expected", "probability")
+    if has(node, "condition") or chosen.expr_name == "independent":
+        return None
     match chosen.expr_name:
         case "missing":
             letters = first(chosen, "letters")
             named = letters.text if letters is not None else ""
-            fits = None in table.values and (not named or named in table.letters)
+            fits = (None in table.values or table.shares) and (not named or named in table.letters)
             return replace(task, want="missing") if fits and not table.counted else None
         case "mean" | "variance":
             numeric = all(re.fullmatch(r"-?\d+(?:[.,]\d+)?", spelled(name)) for name in table.names)
@@ -241,24 +246,34 @@ def _place(words: str, names: tuple[str, ...]) -> int:
 
 
 def _of_crossed(node: Node, table: Crossed) -> TopicTask | None:
-    chosen = the(node, "missing", "mean", "variance", "expected", "probability")
+    chosen = the(node, "independent", "missing", "mean", "variance", "expected", "probability")
+    condition = first(node, "condition")
     if chosen.expr_name == "missing":
         letters = first(chosen, "letters")
         wanted = re.findall(r"[a-z]", re.sub(r"\band\b", "", letters.text)) if letters is not None else []
         places = [table.letters.get(one) for one in wanted] if wanted else list(table.missing)
-        if not places or None in places or (len(places) > 1 and not wanted):
+        if not places or None in places or (len(places) > 1 and not wanted) or condition is not None:
             return None
         return MissingCell(table.row_names, table.column_names, table.rows, table.row_total, table.column_total,
                            tuple(one for one in places if one is not None))  # fmt: skip
-    if chosen.expr_name != "probability" or table.missing:
+    if chosen.expr_name not in ("probability", "independent") or table.missing:
         return None
     clash = table.clash()
     if clash is not None:
         return clash
-    event = the(chosen, "event")
-    words = [singular(word) for word in re.findall(r"[a-z]+", event.text) if word not in _FILLER]
-    rows, columns = table.named(words)
-    return table.share(rows, columns)
+    if chosen.expr_name == "independent":
+        pair = re.split(r" and | independent of ", the(chosen, "pair").text)
+        return table.independence(*(_named(one, table) for one in pair)) if len(pair) == 2 else None
+    if condition is not None and re.search(r"\bor\b", condition.text):
+        return None
+    within = _named(condition.text, table) if condition is not None else ([], [])
+    words = re.split(r" or (?:an? |who )?", the(chosen, "event").text)
+    return table.share([_named(piece, table) for piece in words], *within)
+
+
+def _named(text: str, table: Crossed) -> tuple[list[int], list[int]]:
+    """The rows and columns that words name."""
+    return table.named([stem(word) for word in re.findall(r"[a-z]+", text) if word not in _FILLER])
 
 
 READERS = Readers(story=_story)

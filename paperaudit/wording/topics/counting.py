@@ -9,7 +9,7 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.ask import Task
-from paperaudit.model.chance_task import Count
+from paperaudit.model.counting_task import Count
 from paperaudit.model.paper import Part, Question
 from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.wording.asides import Asides

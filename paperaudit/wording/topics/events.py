@@ -26,8 +26,8 @@ from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.outcomes import singular
 from paperaudit.wording.topics.value_lists import COUNT_WORDS
 
-_KINDS = ("sequence", "level_set", "turns", "scored", "alike", "none", "at_least_one", "number_of", "all_of", "each_of",
-          "mixed", "condition")  # fmt: skip
+_KINDS = ("sequence", "placed", "level_set", "turns", "scored", "alike", "none", "at_least_one", "number_of", "all_of",
+          "each_of", "mixed", "condition")  # fmt: skip
 _COMPARED: tuple[tuple[str, Property], ...] = (
     ("at least", "at least"), ("at most", "at most"), ("no more", "at most"), ("≥", "at least"), ("≤", "at most"),
     ("greater", "more"), ("more", "more"), ("higher", "more"), ("larger", "more"), ("bigger", "more"), ("over", "more"),
@@ -62,6 +62,11 @@ def event_of(node: Node, experiment: Experiment) -> Event:
             return _sequence(chosen.text.removeprefix("sequence "), experiment)
         case "level_set":
             return _level_set(chosen, experiment)
+        case "placed":
+            at = ("first", "second", "third").index(the(chosen, "place").text)
+            if at >= draws:
+                raise NotUnderstood("a draw that is not made", node.start)
+            return InTurn(tuple(conditions[0] if one == at else Is("any") for one in range(draws)))
         case "turns" if draws == 2:
             return InTurn((conditions[0], conditions[1]))
         case "scored" if all(thing.number is not None for thing in things):

@@ -8,7 +8,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.ask import Task
-from paperaudit.model.chance_task import AreEvents, ChanceIs, ChanceOf, EventName, EventsAre, EventTerm
+from paperaudit.model.event_task import AreEvents, ChanceIs, ChanceOf, EventName, EventsAre, EventTerm
 from paperaudit.model.fact import Fact
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene

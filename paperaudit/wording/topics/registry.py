@@ -168,7 +168,7 @@ TOPICS: tuple[Topic, ...] = (
         None,
         story_ahead=re.compile(
             r"probab|relative frequency|\bvalues? of\b|missing|[Ee]xpect|[Mm]ean|[Cc]omplete|\bP ?\(|\bE ?\("
-            r"|Var",
+            r"|Var|[Ii]ndependent|(?:Find|Calculate|Determine|out) [a-z]\b",
             re.DOTALL,
         ),
     ),
@@ -206,9 +206,14 @@ TOPICS: tuple[Topic, ...] = (
         "two_sets",
         "two_sets.peg",
         None,
-        story_ahead=re.compile(
-            r"\b(?:both|neither)\b|\b(?:probability|chance) (?:that|of) .* is \d", re.DOTALL | re.IGNORECASE
-        ),
+        story_ahead=re.compile(r"\b(?:both|neither)\b"),
+    ),
+    Topic(
+        "chances in words",
+        "told_chances",
+        "told_chances.peg",
+        None,
+        story_ahead=re.compile(r"\b(?:[Pp]robability|[Cc]hance|[Rr]elative frequency)\b"),
     ),
     Topic(
         "stories",

@@ -1,4 +1,4 @@
-"""Stories of two sets in a group, and of an event whose opposite is asked for."""
+"""Stories of two sets in a group."""
 
 import re
 from dataclasses import dataclass, field
@@ -8,13 +8,11 @@ from parsimonious.nodes import Node
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.chance_task import FromTable, OfVenn
+from paperaudit.model.chance_task import OfVenn
 from paperaudit.model.paper import Part, Question
 from paperaudit.model.statistics_task import Told as Noted
-from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
-from paperaudit.wording.topics.joined_events import amount_in
 from paperaudit.wording.topics.outcomes import singular
 from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
@@ -23,7 +21,6 @@ _SMALL = frozenset(
     ("a", "an", "the", "to", "of", "do", "does", "is", "are", "will", "be", "by", "it", "at", "in", "on", "who", "that",
      "both", "sport", "sports", "subject", "subjects", "activity", "activities")
 )  # fmt: skip
-_NEGATIONS = re.compile(r"\b(?:not|doesn′t|don′t|isn′t|won′t|never|no)\b")
 _OTHER_REGIONS = re.compile(r"\b(?:both|neither|only|either|at least|exactly|not|or|and|but|one|none|more|fewer)\b")
 
 
@@ -41,7 +38,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     told = heard(question, part, scene)
     if told.too_long or question.table:
         return None
-    return _opposite(told) or _of_sets(told)
+    return _of_sets(told)
 
 
 def _said(text: str, rule: str = "said") -> Node | None:
@@ -66,12 +63,16 @@ def _of_sets(told: Heard) -> Told | None:
     if asked is None or len(known.sets) != 2 or known.whole is None:
         return None
     region = _region(the(asked[1], "region").text, known)
-    if not region:
+    condition = first(asked[1], "condition")
+    under = _region(_subjectless(condition.text), known) if condition is not None else ""
+    if not region or (condition is not None and not under):
         return None
     (_, one, first_size), (_, other, second_size) = known.sets
     chance = first(asked[1], "chance_of") is not None
-    task = OfVenn(known.whole, first_size, second_size, known.both, known.neither, region, chance, (one, other))
-    read_as = f"{known.whole} in all, {one} {first_size}, {other} {second_size}; {region}"
+    if under and not chance:
+        return None
+    task = OfVenn(known.whole, first_size, second_size, known.both, known.neither, region, chance, (one, other), under)
+    read_as = f"{known.whole} in all, {one} {first_size}, {other} {second_size}; {region}" + (under and f" of {under}")
     return Told(told.ask(task, asked[0].source, read_as, asked[0].place), givens_of(sources, Noted))
 
 
@@ -102,6 +103,10 @@ def _named(words: str) -> frozenset[str]:
     return frozenset(singular(word) for word in words.split(" ") if word not in _SMALL)
 
 
+def _subjectless(words: str) -> str:
+    return re.sub(r"^(?:the|a|an) [a-z]+ |^(?:he|she|they|it) ", "", words.strip())
+
+
 def _region(words: str, known: _Sets) -> str:
     """Which region the words name, "" where it is none of those known."""
     (one, _, _), (other, _, _) = known.sets
@@ -116,9 +121,11 @@ def _region(words: str, known: _Sets) -> str:
     both_named = has_first and has_second
     if not left and both_named and re.search(r"\bboth\b|\band\b", words):
         return "both" if "and" in words else ""
-    if not left and both_named and re.search(r"\bor\b", words):
-        return ""
-    match sorted(left):
+    if left <= {"or"} and both_named and re.search(r"\bor\b", words):
+        return "" if re.search(r"\bboth\b", words) else "either"
+    match sorted(left - {"also"}):
+        case [] if has_first != has_second and len(words.split(" ")) < 8:
+            return "first" if has_first else "second"
         case [] if re.search(r"\bboth\b", words) and not rest:
             return "both"
         case ["neither"] | ["neither", "nor"]:
@@ -133,35 +140,6 @@ def _region(words: str, known: _Sets) -> str:
         case ["least", "one"]:
             return "either"
     return ""
-
-
-def _opposite(told: Heard) -> Told | None:
-    """The probability that something does not happen, from that of its happening."""
-    stated, asked = [], []
-    for sentence in told.sentences:
-        node = _said(sentence.text.lower(), "said")
-        if node is not None and first(node, "chance_is") is not None:
-            stated.append((sentence, the(node, "chance_is")))
-        elif (ask := _said(sentence.text.lower(), "opposite")) is not None:
-            asked.append((sentence, ask))
-        elif re.search(r"\d", sentence.text):
-            return None
-    if len(stated) != 1 or len(asked) != 1:
-        return None
-    (source, fact), (question, ask) = stated[0], asked[0]
-    one, other = (the(node, "happening").text for node in (fact, ask))
-    denied = [bool(_NEGATIONS.search(words)) for words in (one, other)]
-    if _bare(one) != _bare(other) or denied[0] == denied[1]:
-        return None
-    value = amount_in(the(fact, "amount").text)
-    task: TopicTask = FromTable((one, other), (value, None), "missing")
-    return Told(told.ask(task, question.source, f"1 less the probability that {one}", question.place),
-                givens_of([source], Noted))  # fmt: skip
-
-
-def _bare(words: str) -> tuple[str, ...]:
-    plain = _NEGATIONS.sub("", words)
-    return tuple(singular(word) for word in re.findall(r"[a-z]+", plain) if word not in _SMALL)
 
 
 READERS = Readers(story=_story)

@@ -4,10 +4,10 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paperaudit.model.chance_task import FromTable
+from paperaudit.model.chance_task import AreCounted, FromTable
 from paperaudit.model.statistics_task import Clashing
 from paperaudit.wording.scene import NotUnderstood
-from paperaudit.wording.topics.outcomes import singular
+from paperaudit.wording.topics.named_events import stem
 from paperaudit.wording.topics.value_tables import Column, spelled
 
 _TOTAL = re.compile(r"\s*(?:totals?|sum|all)\s*", re.IGNORECASE)
@@ -58,18 +58,34 @@ class Crossed:
             raise NotUnderstood("what the table does not name", 0)
         return rows, columns
 
-    def share(self, rows: list[int], columns: list[int]) -> FromTable:
-        """The probability of being in these rows and columns, for one of all that are counted."""
+    def share(
+        self, options: list[tuple[list[int], list[int]]], within_rows: list[int], within_columns: list[int]
+    ) -> FromTable:
+        """The probability of being in one of some rows and columns, among all that are counted or those within."""
         height, width = self.inner()
-        cells = [(row, column) for row in range(height) for column in range(width)]
+        cells = [(row, column) for row in within_rows or range(height) for column in within_columns or range(width)]
         names = tuple(f"{self.row_names[row]}, {self.column_names[column]}" for row, column in cells)
         of = tuple(at for at, (row, column) in enumerate(cells)
-                   if (not rows or row in rows) and (not columns or column in columns))  # fmt: skip
+                   if any((not rows or row in rows) and (not columns or column in columns)
+                          for rows, columns in options))  # fmt: skip
+        if not of:
+            raise NotUnderstood("nothing of the condition", 0)
         return FromTable(names, tuple(self.rows[row][column] for row, column in cells), "of", of, 0, True)
+
+    def independence(self, one: tuple[list[int], list[int]], other: tuple[list[int], list[int]]) -> AreCounted:
+        """Whether a row and a column are independent; raises NotUnderstood for two rows or two columns."""
+        rows, columns = one[0] or other[0], one[1] or other[1]
+        if len(rows) != 1 or len(columns) != 1 or bool(one[0]) == bool(one[1]) or bool(other[0]) == bool(other[1]):
+            raise NotUnderstood("not a row and a column", 0)
+        height, width = self.inner()
+        counts = [[int(self.rows[row][column] or 0) for column in range(width)] for row in range(height)]
+        row, column = rows[0], columns[0]
+        return AreCounted((self.row_names[row], self.column_names[column]), sum(map(sum, counts)), sum(counts[row]),
+                          sum(one[column] for one in counts), counts[row][column])  # fmt: skip
 
 
 def _words(name: str) -> list[str]:
-    return [singular(word) for word in re.findall(r"[a-z]+", name.lower())]
+    return [stem(word) for word in re.findall(r"[a-z]+", name.lower())]
 
 
 def _names(name: str, words: list[str]) -> bool:
