@@ -7,7 +7,7 @@ from paperaudit.maths.exact import NotSurd, exact_value
 from paperaudit.maths.postfix import decimal_value
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.symbolic import DIGITS, symbolic_value
-from paperaudit.model.expression import Expression, Function, Number, NumberForm, parts_of
+from paperaudit.model.expression import Euler, Expression, Function, Logarithm, Number, NumberForm, parts_of
 
 
 def to_decimal(expression: Expression) -> Decimal:
@@ -24,8 +24,10 @@ def to_decimal(expression: Expression) -> Decimal:
 
 
 def has_function(expression: Expression) -> bool:
-    """Whether a sine, a cosine, a tangent or an inverse of one stands in an expression."""
-    return isinstance(expression, Function) or any(has_function(part) for part in parts_of(expression))
+    """Whether a sine, a cosine, a tangent or an inverse of one, a logarithm or e stands in an expression."""
+    return isinstance(expression, Function | Logarithm | Euler) or any(
+        has_function(part) for part in parts_of(expression)
+    )
 
 
 def nearest_decimal(value: Decimal, places: int) -> Fraction:

@@ -7,13 +7,17 @@ from typing import TypeAlias
 
 from paperaudit.errors import BudgetExceeded, NoValue, PaperauditError
 from paperaudit.maths.angle_values import exact_function
+from paperaudit.maths.logarithm_values import exact_logarithm
 from paperaudit.maths.number_forms import MAX_BITS, whole_or_fraction, within_limits
 from paperaudit.maths.surd import Surd, surd_expression
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
+    Absolute,
+    Euler,
     Expression,
     Function,
     Letter,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -96,6 +100,13 @@ def _surd(expression: Expression, letters: Values) -> Surd:
             return _root(_surd(radicand, letters), degree)
         case Function(name, argument):
             return _function(name, argument, letters)
+        case Absolute(operand):
+            inside = _surd(operand, letters)
+            return -inside if inside.to_decimal() < 0 else inside
+        case Logarithm(argument, base):
+            return _logarithm(argument, base, letters)
+        case Euler():
+            raise NotSurd("e")
     raise NoValue(f"{write(expression)} is not a number")
 
 
@@ -107,6 +118,20 @@ def _function(name: str, argument: Expression, letters: Values) -> Surd:
     if exact is None:
         raise NotSurd(f"{name} of an angle")
     return exact
+
+
+def _logarithm(argument: Expression, base: Expression, letters: Values) -> Surd:
+    natural = isinstance(base, Euler)
+    size, of = (None if isinstance(part, Euler) else _surd(part, letters) for part in (argument, base))
+    for number in (size, of):
+        if number is not None and (number.to_decimal() <= 0 or (number is of and number.fraction == 1)):
+            raise NoValue("a logarithm of a number, or to a base, that is not positive, or to base 1")
+    if size is None and natural:
+        return Surd.rational(1)
+    exponent = exact_logarithm(size, of) if size is not None else None
+    if exponent is None:
+        raise NotSurd("a logarithm that is irrational")
+    return Surd.rational(exponent)
 
 
 def _exponent(exponent: Expression, letters: Values) -> Fraction:

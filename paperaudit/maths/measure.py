@@ -6,6 +6,7 @@ from paperaudit.maths.units import conversion, same_unit, unit_named
 from paperaudit.model.expression import (
     Expression,
     Function,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -53,7 +54,7 @@ def unit_of(expression: Expression) -> str:
             return _unit_of_product([unit] * int(count))
         case Negative(operand):
             return unit_of(operand)
-        case Function():
+        case Function() | Logarithm():
             return ""
     found = [unit for unit in map(unit_of, parts_of(expression)) if unit]
     if found:

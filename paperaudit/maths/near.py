@@ -8,9 +8,12 @@ from math import pi, prod
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
+    Absolute,
+    Euler,
     Expression,
     Function,
     Letter,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -62,6 +65,15 @@ def _near(expression: Expression, values: Mapping[str, Fraction]) -> Decimal:
             return _power(_near(base, values), _near(exponent, values))
         case Root(radicand, degree):
             return _power(_near(radicand, values), _decimal(Fraction(1, degree)))
+        case Absolute(operand):
+            return abs(_near(operand, values))
+        case Euler():
+            return _CONTEXT.exp(Decimal(1))
+        case Logarithm(argument, base):
+            size, of = _near(argument, values), _near(base, values)
+            if size <= 0 or of <= 0:
+                raise NoValue(f"{write(expression)} at these numbers")
+            return _CONTEXT.divide(_CONTEXT.ln(size), _CONTEXT.ln(of))
     raise NoValue(f"{write(expression)} is not a number")
 
 

@@ -53,7 +53,8 @@ _SEVERAL = (
     ("sqrt", "√"),
     ("cbrt", "∛"),
 )
-_SPECIAL = frozenset({typed[0] for typed, _ in _SEVERAL} | set("ˆ^"))
+_LOWERED = re.compile("[₀₁₂₃₄₅₆₇₈₉]+|[ₐₑₓₘₙₚ]")
+_SPECIAL = frozenset({typed[0] for typed, _ in _SEVERAL} | set("ˆ^₀₁₂₃₄₅₆₇₈₉ₐₑₓₘₙₚ"))
 """Where more than one character may belong together."""
 _UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
 
@@ -191,6 +192,9 @@ def _next(text: str, at: int) -> tuple[int, str]:
         if text.startswith(typed, at):
             return len(typed), plain
     character = text[at]
+    base = _LOWERED.match(text, at) if text[at - 3 : at].lower() == "log" else None
+    if base is not None:
+        return len(base[0]), f"_({unicodedata.normalize('NFKD', base[0])})"
     if character in "ˆ^" and text[max(at - 1, 0)].isupper() and (character == "ˆ" or text[at + 1 : at + 2].isupper()):
         return 1, HAT
     return 1, _plain(character)

@@ -3,8 +3,10 @@
 from collections.abc import Callable
 
 from paperaudit.model.expression import (
+    Absolute,
     Expression,
     Function,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -41,6 +43,10 @@ def with_parts(expression: Expression, change: Callable[[Expression], Expression
             return Of(change(share), change(whole))
         case Measured(amount, unit):
             return Measured(change(amount), unit)
+        case Logarithm(argument, base):
+            return Logarithm(change(argument), change(base))
+        case Absolute(operand):
+            return Absolute(change(operand))
     return expression
 
 

@@ -8,6 +8,7 @@ from paperaudit.maths.exact import MAX_DEGREE, PI, NotSurd, exact_value, rationa
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
+    Absolute,
     AngleAt,
     AngleOf,
     AnswerTo,
@@ -15,6 +16,7 @@ from paperaudit.model.expression import (
     Expression,
     LengthOf,
     Letter,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -37,7 +39,7 @@ _UNKNOWNS = Letter | AngleOf | AngleAt | LengthOf | AreaOf | PerimeterOf | Answe
 
 
 class NotPolynomial(NotSurd):
-    """An expression with a letter under a root or in an exponent."""
+    """An expression with a letter under a root, in an exponent, in a logarithm or between bars."""
 
 
 class Polynomial:
@@ -179,8 +181,10 @@ def algebraic_fraction(expression: Expression) -> AlgebraicFraction:
             return algebraic_fraction(numerator) * algebraic_fraction(denominator).reciprocal()
         case Power(base, exponent):
             return _power(base, exponent)
-        case Root():
+        case Root() | Absolute():
             return _constant(expression)
+        case Logarithm() if _has_unknowns(expression):
+            raise NotPolynomial(write(expression))
         case Measured():
             raise NoValue(f"{write(expression)} has a unit")
     return AlgebraicFraction(Polynomial.of(expression))

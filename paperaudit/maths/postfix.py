@@ -6,10 +6,13 @@ from typing import Literal, TypeAlias
 
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.model.expression import (
+    Absolute,
+    Euler,
     Expression,
     Function,
     FunctionName,
     Letter,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -27,7 +30,8 @@ CLOSE = Decimal("1e-50")
 
 _MAX_EXPONENT = 5000
 _PI = Decimal("3.14159265358979323846264338327950288419716939937510582097494459230781640628620899862803482534211706798")
-Operation: TypeAlias = Literal["+", "×", "÷", "^", "√", "−"] | FunctionName
+_E = Decimal("2.71828182845904523536028747135266249775724709369995957496696762772407663035354759457138217852516642743")
+Operation: TypeAlias = Literal["+", "×", "÷", "^", "√", "−", "log", "|"] | FunctionName
 Token: TypeAlias = Decimal | tuple[Operation, int]
 
 
@@ -43,6 +47,15 @@ def postfix(expression: Expression) -> Iterator[Token]:
             yield _context().divide(Decimal(value.numerator), Decimal(value.denominator))
         case Letter("π"):
             yield _PI
+        case Euler():
+            yield _E
+        case Logarithm(argument, base):
+            yield from postfix(argument)
+            yield from postfix(base)
+            yield "log", 2
+        case Absolute(operand):
+            yield from postfix(operand)
+            yield "|", 1
         case Negative(operand):
             yield from postfix(operand)
             yield "−", 1
@@ -108,6 +121,12 @@ def _apply(operation: Operation, operands: list[Decimal]) -> Decimal:
             return first
         case "÷":
             return context.divide(first, operands[1])
+        case "|":
+            return abs(first)
+        case "log":
+            if first <= 0 or operands[1] <= 0:
+                raise NoValue("a logarithm of a number, or to a base, that is not positive")
+            return context.divide(context.ln(first), context.ln(operands[1]))
         case "^":
             if abs(operands[1]) > _MAX_EXPONENT:
                 raise BudgetExceeded("a power with hundreds of digits")

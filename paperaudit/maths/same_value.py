@@ -60,11 +60,14 @@ def _same_powers(one: Expression, other: Expression) -> bool | None:
 
 def _proved(one: Expression, other: Expression) -> bool | None:
     """True where algebra shows that two values with the same first 40 decimals are equal."""
-    from sympy import radsimp, sqrtdenest
+    from sympy import log, radsimp, sqrtdenest, together
 
     from paperaudit.maths.symbolic import symbolic_value
 
-    difference = radsimp(sqrtdenest(symbolic_value(one) - symbolic_value(other)))
+    difference = symbolic_value(one) - symbolic_value(other)
+    if difference.has(log):
+        return True if together(difference).as_numer_denom()[0].expand() == 0 else None
+    difference = radsimp(sqrtdenest(difference))
     return True if difference.expand() == 0 else None
 
 

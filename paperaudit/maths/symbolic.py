@@ -7,9 +7,12 @@ from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.exact import MAX_DEGREE, PI
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
+    Absolute,
+    Euler,
     Expression,
     Function,
     Letter,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -62,6 +65,12 @@ def symbolic_value(expression: Expression) -> "sympy.Expr":
                 return _symbolic_power(built(radicand), sympy.Rational(1, degree))
             case Function(name, argument):
                 return _symbolic_function(name, built(without_degrees(argument)))
+            case Euler():
+                return sympy.E
+            case Logarithm(argument, base):
+                return _natural(built(argument)) * _nonzero(_natural(built(base))) ** -1
+            case Absolute(operand):
+                return sympy.Abs(built(operand))
             case Measured():
                 raise NoValue("a unit inside an exact value")
         raise NoValue(f"{write(part)} is not a number")
@@ -86,6 +95,15 @@ def _symbolic_function(name: str, value: Any) -> Any:
     if not result.is_real:
         raise NoValue(f"{name} of a number beyond 1")
     return result
+
+
+def _natural(value: Any) -> Any:
+    """The natural logarithm in those of primes, so that equal ones look alike."""
+    import sympy
+
+    if value.evalf(DIGITS) <= 0:
+        raise NoValue("a logarithm of a number that is not positive")
+    return sympy.expand_log(sympy.log(value), force=True)
 
 
 def _nonzero(value: Any) -> Any:

@@ -2,17 +2,20 @@
 
 from collections.abc import Callable
 from fractions import Fraction
+from itertools import pairwise
 
 from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.functions import GREEK, function_of
+from paperaudit.maths.logarithms import logarithm_of, refuse_doubtful_argument
 from paperaudit.maths.notation import UNIT_MARK
 from paperaudit.maths.numerals import fraction_of, number_of, plain_number
 from paperaudit.maths.quantities import quantity_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.maths.units import unit_named
 from paperaudit.model.expression import (
+    Absolute,
     Expression,
     Letter,
     Measured,
@@ -52,6 +55,7 @@ def expression_of(node: Node) -> Expression:
 def _product(node: Node) -> Expression:
     """Factors with × and ÷ between them, from the left."""
     value: Expression | None = None
+    before: Node | None = None
     sign = ""
     for piece in every(node, "share", "signed", "times", "times_only"):
         if piece.expr_name.startswith("times"):
@@ -60,6 +64,8 @@ def _product(node: Node) -> Expression:
             sign = piece.text
             continue
         right = Negative(_share(the(piece, "share"))) if piece.expr_name == "signed" else _share(piece)
+        refuse_doubtful_argument(before, piece)
+        before = piece
         if value is None:
             value = right
         elif sign in ("÷", ":"):
@@ -86,6 +92,8 @@ def _fraction(node: Node) -> Expression:
     amounts = list(every(node, "amount"))
     if len(amounts) == 1:
         return _amount(amounts[0])
+    for one, other in pairwise(amounts):
+        refuse_doubtful_argument(one, other)
     *firsts, last = amounts
     unit = None if any(_unit_of(amount) for amount in firsts) else _unit_of(last)
     value, rest = _coefficient(amounts[:2]), amounts[2:]
@@ -256,6 +264,8 @@ def _root(node: Node) -> Expression:
 
 _OPERANDS: dict[str, Callable[[Node], Expression]] = {
     "function": lambda node: function_of(node, expression_of),
+    "logarithm": lambda node: logarithm_of(node, expression_of, _factor),
+    "absolute": lambda node: Absolute(expression_of(the(node, "expression"))),
     "quantity": quantity_of,
     "number": number_of,
     "plain_number": number_of,

@@ -1,10 +1,12 @@
 """Compares one stated value with one derived answer: unit, accuracy, value, form, in this order."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.answer_form import form_fault
 from paperaudit.maths.approximate import nearest_decimal
+from paperaudit.maths.euler import has_euler, with_euler
 from paperaudit.maths.measure import UnitClash, bare
 from paperaudit.maths.number_forms import decimal_places, form_of
 from paperaudit.maths.rounding import accuracy_text, magnitude, nearest_multiple, round_to
@@ -30,6 +32,8 @@ def compare_value(stated: Stated, answer: Answer, ask: Ask) -> Comparison:
     'agrees'
     """
     assert answer.value is not None
+    if has_euler(answer.value):
+        stated = replace(stated, value=with_euler(stated.value))
     if stated.relation is not None:
         return Comparison(Agreement.DIFFERS, f"it is an inequality, the answer is {answer.text}")
     try:

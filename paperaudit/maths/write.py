@@ -5,8 +5,10 @@ from itertools import pairwise
 
 from paperaudit.maths.number_forms import decimal_places
 from paperaudit.maths.parts import is_function
+from paperaudit.maths.quantity_names import UNNAMED, quantity_name
 from paperaudit.maths.units import MONEY, unit_text
 from paperaudit.model.expression import (
+    Absolute,
     AngleAt,
     AngleOf,
     AnswerTo,
@@ -16,10 +18,12 @@ from paperaudit.model.expression import (
     BearingOf,
     CircleSize,
     DistanceOf,
+    Euler,
     Expression,
     Function,
     LengthOf,
     Letter,
+    Logarithm,
     Measured,
     Negative,
     Number,
@@ -28,23 +32,18 @@ from paperaudit.model.expression import (
     PerimeterOf,
     Power,
     Product,
-    Quantity,
     Quotient,
     Relation,
     Root,
-    RoundSize,
     SectorOf,
     SegmentOf,
     Sum,
 )
 
 MINUS = "−"
-_HAT = "\N{COMBINING CIRCUMFLEX ACCENT}"
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _ROOT_SIGNS = {2: "√", 3: "∛", 4: "∜"}
-_BARE = ("radius", "diameter", "circumference")
-"""Sizes that one names without saying "of the circle" where there is but one."""
 
 # How tightly a piece of writing holds together, loosest first.
 _SUM, _TERM, _FRACTION, _SIDE_BY_SIDE, _POWER, _ATOM = range(6)
@@ -101,7 +100,7 @@ def _text(expression: Expression) -> str:
         case Sum(terms):
             return _sum(terms)
         case Product(factors, "×"):
-            following = (_text(one) if is_function(one) else _unsigned(one, _FRACTION) for one in factors[1:])
+            following = (_text(one) if _is_apart(one) else _unsigned(one, _FRACTION) for one in factors[1:])
             return " × ".join((_at_least(factors[0], _TERM, first=True), *following))
         case Product(factors):
             return _side_by_side(factors)
@@ -119,14 +118,45 @@ def _text(expression: Expression) -> str:
         case Measured():
             return _measured(expression)
         case Function(name, argument):
-            return _function(name, argument)
+            return _applied(name, argument)
+        case Logarithm(argument, base):
+            return _applied(_logarithm_name(base), argument, _is_long(argument))
+        case Absolute(operand):
+            return f"|{_text(operand)}|"
+        case Euler():
+            return "e"
         case _:
-            return _named(expression)
+            return quantity_name(expression)
 
 
-def _function(name: str, argument: Expression) -> str:
-    text = _at_least(argument, _SIDE_BY_SIDE)
-    return f"{name}{text}" if text[0] == "(" else f"{name} {text}"
+def _is_long(argument: Expression) -> bool:
+    """Whether a product is more than a number and a letter, or a power begins with a bracket."""
+    if isinstance(argument, Power):
+        return _text(argument).startswith("(")
+    return isinstance(argument, Product) and (len(argument.factors) > 2 or not isinstance(argument.factors[0], Number))
+
+
+def _applied(name: str, argument: Expression, bracketed: bool = False) -> str:
+    text = _bracketed(_text(argument)) if bracketed else _at_least(argument, _SIDE_BY_SIDE)
+    return f"{name} {text}" if text[0] not in "([" else f"{name}{text}"
+
+
+def _logarithm_name(base: Expression) -> str:
+    match base:
+        case Euler():
+            return "ln"
+        case Number(Fraction(numerator=10, denominator=1)):
+            return "log"
+        case Number(value) if value.denominator == 1 and value > 0:
+            return "log" + str(value).translate(_LOWERED)
+        case Letter(name):
+            return f"log_{name}"
+    return f"log_({_text(base)})"
+
+
+def _is_apart(factor: Expression) -> bool:
+    """Whether a factor is written behind the others, with a space."""
+    return is_function(factor) or isinstance(factor, Logarithm)
 
 
 def _sum(terms: tuple[Expression, ...]) -> str:
@@ -140,7 +170,7 @@ def _sum(terms: tuple[Expression, ...]) -> str:
 
 
 def _side_by_side(factors: tuple[Expression, ...]) -> str:
-    plain = tuple(factor for factor in factors if not is_function(factor))
+    plain = tuple(factor for factor in factors if not _is_apart(factor))
     if len(plain) < len(factors) and factors[: len(plain)] == plain:
         # Functions stand last and apart: 12 sin 40°, 2x cos 30°.
         pieces = (
@@ -158,7 +188,7 @@ def _side_by_side(factors: tuple[Expression, ...]) -> str:
 
 def _runs_on(factor: Expression) -> bool:
     """Whether what follows a factor would be taken into it: √5 then x, AB then C."""
-    return isinstance(factor, Root | LengthOf | AngleOf | AngleAt | Measured) or is_function(factor)
+    return isinstance(factor, Root | LengthOf | AngleOf | AngleAt | Measured) or _is_apart(factor)
 
 
 def _quotient(quotient: Quotient) -> str:
@@ -171,6 +201,8 @@ def _quotient(quotient: Quotient) -> str:
     above = _at_least(quotient.numerator, _SIDE_BY_SIDE, first=True)
     if isinstance(quotient.numerator, Measured) and quotient.numerator.unit not in ("°", *MONEY):
         above = f"({above})"
+    if isinstance(quotient.numerator, Product) and isinstance(quotient.numerator.factors[-1], Logarithm):
+        above = _bracketed(above)
     if is_function(quotient.denominator):
         above = _text(quotient.numerator) if is_function(quotient.numerator) else above
         return f"{above}/{_text(quotient.denominator)}"
@@ -194,44 +226,6 @@ def _measured(measured: Measured) -> str:
     plural = not (isinstance(amount, Number) and 0 < abs(amount.value) <= 1 and amount.form is not NumberForm.DECIMAL)
     text = _text(amount) if isinstance(amount, Number) else _at_least(amount, _SIDE_BY_SIDE, first=True)
     return (_bracketed(text) if isinstance(amount, Measured) else text) + unit_text(unit, plural)
-
-
-def _named(quantity: Quantity | AnswerTo) -> str:
-    match quantity:
-        case AngleOf(arm, vertex, other, reflex):
-            return f"{'reflex ' if reflex else ''}∠{arm}{vertex}{other}"
-        case AngleAt(vertex, number, reflex):
-            name = f"{vertex}{_HAT}{str(number).translate(_LOWERED)}" if number else f"∠{vertex}"
-            return f"{'reflex ' if reflex else ''}{name}"
-        case LengthOf(start, end):
-            return start + end
-        case AreaOf(points):
-            return f"area of {'△' if len(points) == 3 else ''}{''.join(points)}"
-        case PerimeterOf(points):
-            return f"perimeter of {'△' if len(points) == 3 else ''}{''.join(points)}"
-        case DistanceOf(point, path):
-            return f"distance from {point} to {''.join(path)}"
-        case BearingOf(start, end):
-            return f"bearing of {end} from {start}"
-        case AnswerTo(part):
-            return f"answer to {part}"
-        case _:
-            return _round_name(quantity)
-
-
-def _round_name(size: RoundSize) -> str:
-    match size:
-        case ArcOf(start, end, through, major):
-            return f"{'major ' if major else ''}arc {start}{through}{end}"
-        case ArcLengthOf(arc):
-            return f"length of {_round_name(arc)}"
-        case CircleSize(kind, centre):
-            whose = f" of circle {centre}" if centre else "" if kind in _BARE else " of the circle"
-            return kind + whose
-        case SectorOf(kind, arc):
-            return f"{kind} of {'major ' if arc.major else ''}sector {arc.start}{arc.centre}{arc.end}"
-        case SegmentOf(kind, arc):
-            return f"{kind} of {'major ' if arc.major else ''}segment {arc.start}{arc.through}{arc.end}"
 
 
 def _under_root(radicand: Expression) -> bool:
@@ -290,9 +284,9 @@ def _holds(expression: Expression) -> int:
             return _SIDE_BY_SIDE
         case Power() | Root():
             return _POWER
-        case AreaOf() | PerimeterOf() | Function() | DistanceOf() | BearingOf():
+        case AreaOf() | PerimeterOf() | Function() | Logarithm() | DistanceOf() | BearingOf():
             return _TERM
-        case CircleSize(kind, "") if kind in _BARE:
+        case CircleSize(kind, "") if kind in UNNAMED:
             return _FRACTION
         case ArcOf() | ArcLengthOf() | CircleSize() | SectorOf() | SegmentOf():
             return _TERM

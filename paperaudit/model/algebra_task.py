@@ -135,6 +135,40 @@ class Identity(AlgebraTask):
 
 
 @dataclass(frozen=True, slots=True)
+class SingleLogarithm(AlgebraTask):
+    """A sum of logarithms to be written as one."""
+
+    expression: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "logarithms to be written as one"
+
+
+@dataclass(frozen=True, slots=True)
+class LogarithmsApart(AlgebraTask):
+    """A logarithm to be written as a sum of logarithms of its factors."""
+
+    expression: Expression
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a logarithm to be taken apart"
+
+
+@dataclass(frozen=True, slots=True)
+class LogarithmFromOthers(AlgebraTask):
+    """A logarithm to be written in letters that the givens have for other ones: log 12 where log 2 = p, log 3 = q."""
+
+    expression: Expression
+    letters: tuple[str, ...]
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a logarithm in terms of others"
+
+
+@dataclass(frozen=True, slots=True)
 class Rewritten(AlgebraTask):
     """An expression to be simplified, expanded or factorised under a condition on its letters."""
 

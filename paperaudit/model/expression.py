@@ -154,6 +154,26 @@ class Function:
 
 
 @dataclass(frozen=True, slots=True)
+class Euler:
+    """The number e = 2.718…, the base of ln; the letter of a paper becomes it where that is what it must be."""
+
+
+@dataclass(frozen=True, slots=True)
+class Logarithm:
+    """The logarithm of `argument`: log₂ 8, log x with base 10, ln x with base e."""
+
+    argument: "Expression"
+    base: "Expression"
+
+
+@dataclass(frozen=True, slots=True)
+class Absolute:
+    """The size of `operand` without its sign: |x − 3|."""
+
+    operand: "Expression"
+
+
+@dataclass(frozen=True, slots=True)
 class AnswerTo:
     """What an earlier part of the same question found, by that part's printed number: "a"."""
 
@@ -172,6 +192,9 @@ Expression: TypeAlias = (
     | Of
     | Measured
     | Function
+    | Euler
+    | Logarithm
+    | Absolute
     | AnswerTo
     | Quantity
 )
@@ -195,8 +218,10 @@ def parts_of(expression: Expression) -> tuple[Expression, ...]:
     (Letter(name='x'), Letter(name='y'))
     """
     match expression:
-        case Negative(operand):
+        case Negative(operand) | Absolute(operand):
             return (operand,)
+        case Logarithm(argument, base):
+            return (argument, base)
         case Sum(terms):
             return terms
         case Product(factors):
@@ -255,5 +280,9 @@ def with_leaves(expression: Expression, change: Callable[[Expression], Expressio
             return Measured(with_leaves(amount, change), unit)
         case Function(name, argument):
             return Function(name, with_leaves(argument, change))
+        case Logarithm(argument, base):
+            return Logarithm(with_leaves(argument, change), with_leaves(base, change))
+        case Absolute(operand):
+            return Absolute(with_leaves(operand, change))
         case _:
             return change(expression)

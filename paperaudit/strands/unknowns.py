@@ -23,6 +23,7 @@ from paperaudit.model.derivation import (
     StepKind,
 )
 from paperaudit.model.expression import (
+    Euler,
     Expression,
     Letter,
     Number,
@@ -47,7 +48,9 @@ class Stated:
 
 def is_algebraic(expression: Expression) -> bool:
     """Whether an expression is in letters and numbers, with at least one letter."""
-    return bool(letters_of(expression)) and all(isinstance(leaf, Letter | Number) for leaf in leaves(expression))
+    return bool(letters_of(expression)) and all(
+        isinstance(leaf, Letter | Number | Euler) for leaf in leaves(expression)
+    )
 
 
 def equations_given(givens: Sequence[Given]) -> tuple[Stated, ...] | None:

@@ -110,6 +110,8 @@ def asides_of(notation: Notation) -> Asides:
     form, rest = _taken(rest, _FORM)
     unit, rest = _unit(rest)
     written, rest = _taken(rest, _ANSWER_AS)
+    if rest.text.startswith(", "):
+        rest = rest.without(0, 2)
     reasons = False if denied else True if wanted else None
     wanted_form = _FORMS.get((written["form"] or "").split(" ")[0], "") if written else ""
     in_terms = terms.group(1) if terms else ""

@@ -211,7 +211,7 @@ REFUSED: list[tuple[str, int, str]] = [
     ("x)", 1, "not an expression"),
     ("2 3", -1, "not an expression"),
     ("length", 0, "not an expression"),
-    ("log x", 0, "not an expression"),
+    ("lim x", 0, "not an expression"),
     ("arc ABCD", 4, "not an expression"),
     ("sin A²", 5, "the power behind sin A can be read in two ways"),
     ("sin⁻¹ x", 3, "sin⁻¹ x can be read in two ways"),

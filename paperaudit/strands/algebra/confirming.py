@@ -11,8 +11,11 @@ from paperaudit.maths.exact import NotSurd, exact_value
 from paperaudit.maths.same_value import APART
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
+    Absolute,
+    Euler,
     Expression,
     Letter,
+    Logarithm,
     Negative,
     Number,
     Power,
@@ -137,4 +140,10 @@ def _floating(expression: Expression, values: Mapping[str, Any]) -> Any:
             return _floating(base, values) ** _floating(exponent, values)
         case Root(radicand, degree):
             return mpmath.root(_floating(radicand, values), degree)
+        case Absolute(operand):
+            return abs(_floating(operand, values))
+        case Euler():
+            return mpmath.e()
+        case Logarithm(argument, base):
+            return mpmath.log(_floating(argument, values)) / mpmath.log(_floating(base, values))
     raise NoValue(write(expression))

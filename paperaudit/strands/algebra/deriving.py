@@ -4,6 +4,8 @@ import re
 from collections.abc import Callable
 from typing import Any
 
+from paperaudit.maths.algebra.logarithms import has_logarithm
+from paperaudit.maths.euler import means_euler, with_euler
 from paperaudit.model.algebra_task import (
     CoefficientFor,
     CompletedSquare,
@@ -12,11 +14,14 @@ from paperaudit.model.algebra_task import (
     Identity,
     InForm,
     LeastValue,
+    LogarithmFromOthers,
+    LogarithmsApart,
     Rewritten,
     RootsFor,
+    SingleLogarithm,
     SolveBy,
 )
-from paperaudit.model.ask import Ask, Establish, Find, Solve, Subject, Transform
+from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import Relation, letters_of
 from paperaudit.model.fact import Holds
@@ -26,6 +31,9 @@ from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
 from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
 from paperaudit.strands.algebra.identities import show_identity
 from paperaudit.strands.algebra.inequalities import solve_inequalities
+from paperaudit.strands.algebra.logarithm_laws import logarithms_apart, single_logarithm
+from paperaudit.strands.algebra.logarithms import evaluate, no_logarithm
+from paperaudit.strands.algebra.logarithms_given import from_others, from_values, known_logarithms
 from paperaudit.strands.algebra.natures import discriminant, roots_for
 from paperaudit.strands.algebra.rewriting import rewritten
 from paperaudit.strands.algebra.roots import Method
@@ -43,6 +51,9 @@ DERIVATIONS: dict[type, Derive] = {
     Discriminant: discriminant,
     DividedBy: divided_by,
     Identity: show_identity,
+    LogarithmFromOthers: from_others,
+    LogarithmsApart: logarithms_apart,
+    SingleLogarithm: single_logarithm,
     InForm: in_form,
     LeastValue: least_value,
     RootsFor: roots_for,
@@ -53,6 +64,13 @@ DERIVATIONS: dict[type, Derive] = {
 def derive_algebra(reading: Reading, ask: Ask) -> Outcome:
     """The outcome of a task of algebra; raises what stops it."""
     match ask.task:
+        case Transform("expand", expression) if has_logarithm(expression):
+            return logarithms_apart(LogarithmsApart(expression), reading)
+        case Transform(_, expression) | Rounded(expression) | Find((expression,)) if has_logarithm(expression):
+            known = known_logarithms(reading.givens)
+            if known:
+                return from_values(expression, known, ask)
+            return no_logarithm(expression) or evaluate(expression, ask)
         case Transform(command, expression):
             return _unread_letter(reading, ask, letters_of(expression)) or rewritten(expression, command)
         case Rewritten(command, expression, positive, restrictions):
@@ -108,6 +126,8 @@ def _solve(
     if relations:
         everything, more = _with_numbers(relations, letters, reading)
         used = (*used, *more)
+    if "e" not in letters and any(means_euler(side) for one in everything for side in (one.left, one.right)):
+        everything = tuple(Relation(with_euler(one.left), one.sign, with_euler(one.right)) for one in everything)
     names = tuple(dict.fromkeys(name for relation in everything for name in letters_in(relation)))
     if not names:
         return NotRead("there is no letter to solve for")

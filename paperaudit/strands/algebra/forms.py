@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from paperaudit.maths.algebra.expanding import expanded_lines
+from paperaudit.maths.algebra.logarithms import has_logarithm
 from paperaudit.maths.algebra.terms import (
     NotTerms,
     Term,
@@ -39,6 +40,7 @@ from paperaudit.model.expression import (
 )
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.confirming import EVALUATED, confirm_equal
+from paperaudit.strands.algebra.logarithm_laws import in_logarithm_form
 from paperaudit.strands.algebra.roots import roots_of
 from paperaudit.strands.algebra.squares import bracketed, fronted, square_form, text
 from paperaudit.strands.algebra.tidied import tidied
@@ -116,6 +118,8 @@ def least_value(task: LeastValue, reading: Reading) -> Derived:
 
 def in_form(task: InForm, reading: Reading) -> Derived:
     """The letters of a form by comparing coefficients, and the expression in it."""
+    if has_logarithm(task.expression):
+        return in_logarithm_form(task)
     working = Working("comparing coefficients")
     own = letters_of(task.expression)
     unknown = tuple(name for name in letters_of(task.form) if name not in own)

@@ -13,6 +13,7 @@ from paperaudit.maths.algebra.intervals import (
     end_size,
     text_of,
 )
+from paperaudit.maths.algebra.logarithms import has_absolute
 from paperaudit.maths.algebra.ratios import has_letters_below, ratio_of
 from paperaudit.maths.algebra.terms import (
     NotTerms,
@@ -35,6 +36,7 @@ from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import Number, Quotient, Relation, RelationSign, letters_of
+from paperaudit.strands.algebra.absolute_inequalities import absolute_set
 from paperaudit.strands.algebra.confirming import number_at
 from paperaudit.strands.algebra.roots import expanded_sides, roots_of
 from paperaudit.strands.algebra.signs import by_signs, compare_sizes
@@ -125,6 +127,8 @@ def _chain(relations: Sequence[Relation], letter: str, working: Working) -> Inte
 def _solved(relation: Relation, letter: str, working: Working) -> Intervals:
     if relation.sign in ("=", "≠"):
         raise NotTerms(f"{write(relation)} among inequalities")
+    if any(has_absolute(side) for side in (relation.left, relation.right)):
+        return absolute_set(relation, letter, working, _solved)
     if any(has_letters_below(side) for side in (relation.left, relation.right)):
         return _rational(relation, letter, working)
     left, right = terms_of(relation.left), terms_of(relation.right)

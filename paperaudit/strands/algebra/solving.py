@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from paperaudit.errors import NoValue
+from paperaudit.maths.algebra.logarithms import has_absolute, has_logarithm, signed_terms
 from paperaudit.maths.algebra.ratios import has_letters_below
 from paperaudit.maths.algebra.roots import count_real_roots
 from paperaudit.maths.algebra.terms import NotTerms
@@ -25,9 +26,12 @@ from paperaudit.model.expression import (
     letters_of,
     parts_of,
 )
+from paperaudit.strands.algebra.absolutes import solve_absolute
 from paperaudit.strands.algebra.cleared import clear_fractions
 from paperaudit.strands.algebra.confirming import floating_at, number_at, put_in, same_number
 from paperaudit.strands.algebra.exponents import solve_exponential
+from paperaudit.strands.algebra.exponents_by_logarithms import by_logarithms
+from paperaudit.strands.algebra.logarithm_equations import solve_logarithmic
 from paperaudit.strands.algebra.radicals import solve_radical
 from paperaudit.strands.algebra.roots import Method, Roots, solve_polynomial
 from paperaudit.strands.algebra.working import Working
@@ -82,8 +86,12 @@ def _size(value: Expression) -> Fraction:
 
 def _solved(relation: Relation, letter: str, working: Working, method: Method) -> tuple[Roots, bool]:
     sides = (relation.left, relation.right)
+    if any(map(has_logarithm, sides)):
+        return solve_logarithmic(relation, letter, working), False
+    if any(map(has_absolute, sides)):
+        return solve_absolute(relation, letter, working), False
     if any(has_letter_in_exponent(side) for side in sides):
-        return solve_exponential(relation, letter, working), False
+        return _exponential(relation, letter, working), False
     if any(has_root_of_letter(side) for side in sides):
         return solve_radical(relation, letter, working), False
     if any(map(has_letters_below, sides)):
@@ -97,6 +105,23 @@ def _solved(relation: Relation, letter: str, working: Working, method: Method) -
                 kept.append(value)
         return Roots(kept, found.everything), True
     return solve_polynomial(relation, letter, working, method), True
+
+
+def _exponential(relation: Relation, letter: str, working: Working) -> Roots:
+    """By powers of one base where there is one, else by logarithms; 3 × 2^x − 5 = 7 with the power alone first."""
+    before = list(working.steps)
+    powers = sum(has_letter_in_exponent(term) for side in (relation.left, relation.right)
+                 for _, term in signed_terms(side))  # fmt: skip
+    if powers == 1 and any(isinstance(side, Sum) for side in (relation.left, relation.right)):
+        try:
+            return by_logarithms(relation, letter, working)
+        except NotTerms:
+            working.steps[:] = before
+    try:
+        return solve_exponential(relation, letter, working)
+    except NotTerms:
+        working.steps[:] = before
+    return by_logarithms(relation, letter, working)
 
 
 def _is_nought(expression: Expression, letter: str, value: Expression) -> bool:
@@ -119,6 +144,10 @@ def has_root_of_letter(expression: Expression) -> bool:
 
 def _skill(relation: Relation, letter: str) -> str:
     sides = (relation.left, relation.right)
+    if any(map(has_logarithm, sides)):
+        return "logarithmic equations"
+    if any(map(has_absolute, sides)):
+        return "absolute values"
     if any(map(has_letter_in_exponent, sides)):
         return "exponential equations"
     if any(map(has_root_of_letter, sides)):
@@ -135,7 +164,10 @@ def _skill(relation: Relation, letter: str) -> str:
 def _confirm(relation: Relation, letter: str, roots: Roots, values: Sequence[Expression], polynomial: bool) -> None:
     """Every root must satisfy the equation as given, and there must be as many as the equation has."""
     for value in values:
-        left, right = (number_at(put_in(side, letter, value), {}) for side in (relation.left, relation.right))
+        try:
+            left, right = (number_at(put_in(side, letter, value), {}) for side in (relation.left, relation.right))
+        except NoValue as fault:
+            raise ChecksDisagree(f"{letter} = {write(value)} in {write(relation)}: {fault}") from None
         if not same_number(left, right):
             raise ChecksDisagree(f"{letter} = {write(value)} does not satisfy {write(relation)}")
     if polynomial:
@@ -191,6 +223,20 @@ def _confirm_by_signs(relation: Relation, letter: str, values: Sequence[Expressi
             before = None
             continue
         changed = before is not None and before[1] != (value > 0)
-        if changed and before is not None and not any(before[0] <= size <= at for size in sizes):
+        passed = before is not None and any(before[0] <= size <= at for size in sizes)
+        if changed and before is not None and not passed and _crosses(difference, letter, before[0], at):
             raise ChecksDisagree(f"there is another solution of {write(relation)} near {letter} = {float(at):.1f}")
         before = (at, value > 0)
+
+
+def _crosses(difference: Expression, letter: str, low: Fraction, high: Fraction) -> bool:
+    """Whether a change of sign is a crossing of nought and no jump, by halving."""
+    start = floating_at(difference, letter, low) or 0.0
+    for _ in range(40):
+        middle = (low + high) / 2
+        value = floating_at(difference, letter, middle)
+        if value is None or not value:
+            return value is not None
+        low, high = (middle, high) if (value > 0) == (start > 0) else (low, middle)
+    ends = [abs(floating_at(difference, letter, at) or 0.0) for at in (low, high)]
+    return min(ends) < 1e-3

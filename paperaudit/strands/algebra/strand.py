@@ -1,6 +1,7 @@
 """The strand of algebra beyond the first degree: which derivation takes which task."""
 
 from paperaudit.errors import BudgetExceeded, NoValue
+from paperaudit.maths.algebra.logarithms import has_logarithm
 from paperaudit.maths.algebra.terms import NotTerms
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.measure import UnitClash, unit_of, without_units
@@ -8,7 +9,7 @@ from paperaudit.maths.rewriting import rewritten_lines
 from paperaudit.model.algebra_task import (
     AlgebraTask,
 )
-from paperaudit.model.ask import Establish, Find, Solve, Subject, Transform
+from paperaudit.model.ask import Establish, Find, Rounded, Solve, Subject, Transform
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import Relation, letters_of
 from paperaudit.model.fact import Holds
@@ -29,6 +30,8 @@ class AlgebraStrand:
         if reading.ask is None:
             return False
         match reading.ask.task:
+            case Transform(_, expression) | Rounded(expression) | Find((expression,)) if has_logarithm(expression):
+                return not is_substitution(reading)
             case Solve(relations):
                 return _beyond(relations, reading)
             case Transform("simplify" | "expand" | "factorise", expression):

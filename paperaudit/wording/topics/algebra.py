@@ -6,6 +6,7 @@ from typing import Literal
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.algebra.logarithms import has_logarithm
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
@@ -120,7 +121,7 @@ def _in_form(node: Node, asides: Asides) -> Task:
     letters = first(node, "form_letters")
     named = tuple(letter.text for letter in every(letters, "letter")) if letters is not None else ()
     free = [name for name in letters_of(form) if name not in letters_of(expression)]
-    if not letters_of(expression) or not free or (named and not set(named) <= set(free)):
+    if not (letters_of(expression) or has_logarithm(expression)) or not free or (named and not set(named) <= set(free)):
         raise NotUnderstood("a form without letters to be found", node.start, "a form such as (x + p)² + q")
     return InForm(expression, form, named)
 

@@ -56,6 +56,12 @@ TOPICS: tuple[Topic, ...] = (
         states=True,
     ),
     Topic(
+        "logarithms",
+        "logarithms",
+        "logarithms.peg",
+        re.compile(r"\b(?:log|ln)(?![a-z])|\blogarithm"),
+    ),
+    Topic(
         "algebra",
         "algebra",
         "algebra.peg",
