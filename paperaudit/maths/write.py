@@ -107,7 +107,7 @@ def _text(expression: Expression) -> str:
         case Quotient():
             return _quotient(expression)
         case Power(Function(name, argument), exponent) if is_function(expression):
-            return _function(name + _exponent(exponent), argument)
+            return _applied(name + _exponent(exponent), argument)
         case Power(base, exponent):
             return _at_least(base, _ATOM) + _exponent(exponent)
         case Root(radicand, degree):
