@@ -7,9 +7,24 @@ import pytest
 
 from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, Impossible, NotRead, Outcome, Several
+from paperaudit.model.expression import Number
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading
-from paperaudit.strands.ratios import buys, exchange, hire, interest, known_shares, measures, percents, scales, solids
+from paperaudit.strands.ratios import (
+    bodies,
+    buys,
+    exchange,
+    hire,
+    interest,
+    known_shares,
+    measures,
+    percents,
+    proportions,
+    scales,
+    similar_solids,
+    solids,
+    variation,
+)
 from paperaudit.strands.ratios.laws import Law, chain
 from paperaudit.strands.ratios.meshes import mesh_of
 from paperaudit.strands.registry import derive
@@ -17,7 +32,7 @@ from paperaudit.wording.reading import read
 from paperaudit.wording.topics.registry import TOPICS, topic_named
 from tests.strands.asked import cases, statements, texts
 
-CASES = [case for name in ("ratios", "money") for case in cases(name)]
+CASES = [case for name in ("ratios", "money", "solids") for case in cases(name)]
 READ = [case for case in CASES if case.get("verdict") != "unread"]
 KEYED = [
     (case, key, agreement)
@@ -141,6 +156,34 @@ def test_wrong_shares_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     disagrees("Ann and Bea share some money in the ratio 3 : 5. Bea gets R12 more than Ann. How much does each get?")
     monkeypatch.setattr(known_shares, "common_terms", lambda one, other, mine, theirs: {**one, **other})
     disagrees("a : b = 2 : 3 and b : c = 4 : 5. Find a : b : c.")
+
+
+def test_wrong_proportion_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(proportions, "direct", lambda amount, first, second: amount * first / second)
+    disagrees("A recipe for 4 people uses 300 g of flour. How much flour is needed for 10 people?")
+    monkeypatch.setattr(proportions, "inverse", lambda amount, first, second: amount * second / first)
+    disagrees("Six workers build a wall in 10 days. How long would 4 workers take?")
+    monkeypatch.setattr(variation, "constant", lambda first, at, inverse: at)
+    disagrees("y varies directly as the square of x. When x = 3, y = 36. Find the constant of proportionality.")
+
+
+def test_wrong_solids_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(similar_solids, "raised", lambda ratio, given, wanted: Number(ratio))
+    disagrees("Two similar cylinders have heights 4 cm and 6 cm. The volume of the smaller cylinder is 80 cm³."
+              " Find the volume of the larger cylinder.")  # fmt: skip
+    monkeypatch.setattr(bodies, "added", lambda row, working: row.terms[0])
+    disagrees("A solid consists of a cone on top of a hemisphere. Both have radius 3 cm. The cone has height 4 cm."
+              " Find the total volume of the solid in terms of π.")  # fmt: skip
+    cone = solids.LAWS["cone"]
+    monkeypatch.setitem(solids.LAWS, "cone", (Law("V = πr²h"), *cone[1:]))
+    disagrees(
+        "A metal sphere of radius 6 cm is melted down and recast as a cone of radius 6 cm. Find the height of the cone."
+    )
+    prism = solids.LAWS["triangular prism"]
+    monkeypatch.setitem(solids.LAWS, "triangular prism", (Law("B = b h"), *prism[1:]))
+    disagrees(
+        "A triangular prism has a cross-section with base 6 cm and height 4 cm. It is 10 cm long. Find its volume."
+    )
 
 
 def test_a_mesh_measures_what_is_known() -> None:

@@ -31,7 +31,8 @@ def ended(value: Expression, ask: Ask, working: Working, name: str = "") -> Answ
     kept = replace(ask, unit=value.unit) if ask.unit and isinstance(value, Measured) else ask
     answer, closing = finished(value, kept, before)
     working.steps.extend(replace(step, skill=step.skill or working.skill) for step in closing)
-    if not closing and not name and before.endswith(f"= {answer.text}"):
+    concluded = before == f"{name} = {answer.text}" if name else before.endswith(f"= {answer.text}")
+    if not closing and concluded:
         working.steps[-1] = replace(working.steps[-1], kind=StepKind.CONCLUSION)
     elif not closing:
         working.conclude(f"{name} = {answer.text}" if name else f"= {answer.text}", answer.text)

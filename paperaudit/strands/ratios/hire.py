@@ -122,9 +122,9 @@ def _wanted(name: str, found: Agreement, money: str, reading: Reading, working: 
     match name:
         case "interest":
             if not working.steps or not working.steps[-1].statement.startswith("interest = "):
-                rest = text_of(found.number * found.instalment, money)
+                paid = text_of(found.number * found.instalment, money)
                 if found.deposit:
-                    working.say(f"{text_of(found.deposit, money)} + {rest} = {text_of(found.total, money)}", "")
+                    working.say(f"{text_of(found.deposit, money)} + {paid} = {text_of(found.total, money)}", "")
                 row = f"{text_of(found.total, money)} − {text_of(found.price, money)}"
                 working.say(f"interest = {row}", row)
             return _closing(found.interest, money, reading, working)

@@ -63,6 +63,19 @@ def _rings(kind: str, sizes: Mapping[str, float]) -> list[Ring]:
         case "square pyramid":
             height = sizes["h"] if "h" in sizes else sqrt(sizes["L"] ** 2 - sizes["a"] ** 2 / 4)
             return [_rectangle(sizes["a"], sizes["a"], 0), _rectangle(0, 0, height)]
+    section = _section(kind, sizes)
+    return [tuple((x, y, 0.0) for x, y in section), tuple((x, y, sizes["l"]) for x, y in section)]
+
+
+def _section(kind: str, sizes: Mapping[str, float]) -> tuple[tuple[float, float], ...]:
+    """The cross-section of a prism with a corner at the origin."""
+    match kind:
+        case "triangular prism":
+            return (0.0, 0.0), (sizes["b"], 0.0), (0.0, sizes["h"])
+        case "right-angled triangular prism":
+            return (0.0, 0.0), (sizes["a"], 0.0), (0.0, sizes["b"])
+        case "prism on a trapezium":
+            return (0.0, 0.0), (sizes["a"], 0.0), (sizes["b"], sizes["h"]), (0.0, sizes["h"])
     raise NoValue(f"no mesh of a {kind}")
 
 

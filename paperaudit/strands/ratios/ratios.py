@@ -1,7 +1,6 @@
 """Ratios in simplest form, sharing in a ratio, direct and inverse proportion."""
 
 from dataclasses import replace
-from decimal import Decimal
 from fractions import Fraction
 from functools import reduce
 from math import gcd, lcm
@@ -11,15 +10,13 @@ from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.units import MONEY, conversion
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Accuracy
-from paperaudit.model.derivation import Answer, Derived, StepKind
-from paperaudit.model.expression import Expression, Letter, Measured, Number, Power, Product, Quotient, Relation, Root
+from paperaudit.model.derivation import Answer, Derived
+from paperaudit.model.expression import Expression, Measured
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
 from paperaudit.strands.numbers.working import Working, require
-from paperaudit.strands.ratios.amounts_worked import simplest, size_of
 from paperaudit.strands.ratios.ending import ended
 from paperaudit.strands.ratios.plain_amounts import rational, text_of, working_of
-from paperaudit.strands.substitution import substituted
 
 
 def ratio(task: Reckoning, reading: Reading) -> Derived:
@@ -112,54 +109,6 @@ def direct(task: Reckoning, reading: Reading) -> Derived:
     return working.derived(
         ended(Measured(value, unit) if unit else value, ask, working), confirmed_by="multiplied crosswise"
     )
-
-
-def in_letters(task: Reckoning, reading: Reading) -> Derived:
-    """y = kx², or y = k/√x: the constant from one pair of values, then the other pair."""
-    assert reading.ask is not None
-    working = working_of("proportion", reading)
-    (name, first), (base, second), (_, power), (new, value) = ((one.name, one.value) for one in task.amounts)
-    wanted, given = task.wanted[0], new.removeprefix("new ")
-    inverse = task.kind.startswith("inverse")
-    k: Expression = Letter("k")
-    right = Quotient(k, power) if inverse else Product((k, power))
-    law = Relation(Letter(name), "=", right)
-    working.say(write(law), write(law), working.used, StepKind.EQUATION)
-    put_in = write(Relation(first, "=", substituted(right, {base: second})))
-    working.say(put_in, put_in)
-    at = substituted(power, {base: second})
-    k = simplest(Product((first, at), "×") if inverse else Quotient(first, at))
-    working.say(f"k = {write(k)}", write(k))
-    if wanted == name:
-        right = Quotient(k, power) if inverse else Product((k, power), "×")
-        row = substituted(right, {given: value})
-        working.say(f"{wanted} = {write(row)}", write(row))
-        result = simplest(row)
-    else:
-        reached = simplest(Quotient(k, value) if inverse else Quotient(value, k))
-        working.say(f"{write(power)} = {write(reached)}", write(reached))
-        result = _base_of(power, reached)
-    answer = ended(result, reading.ask, working, wanted)
-    pair = {name: value, base: result} if wanted == base else {name: result, base: value}
-    before, after = (_constant(power, base, values, name, inverse) for values in ({name: first, base: second}, pair))
-    require(abs(before - after) <= abs(before) / 10**30, "the two pairs have different constants")
-    return working.derived(answer, confirmed_by="the constant of both pairs")
-
-
-def _base_of(power: Expression, reached: Expression) -> Expression:
-    match power:
-        case Letter():
-            return reached
-        case Root():
-            return simplest(Power(reached, Number(Fraction(2))))
-        case Power(_, Number(exponent)) if exponent == 3:
-            return simplest(Root(reached, 3))
-    raise NoValue("the letter could be positive or negative")
-
-
-def _constant(power: Expression, base: str, values: dict[str, Expression], name: str, inverse: bool) -> Decimal:
-    at = size_of(substituted(power, {base: values[base]}))
-    return size_of(values[name]) * at if inverse else size_of(values[name]) / at
 
 
 def _in_one_unit(terms: tuple[Expression, ...], working: Working) -> list[Fraction]:

@@ -9,7 +9,7 @@ from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.units import conversion, unit_named
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
-from paperaudit.model.derivation import Answer, Derived
+from paperaudit.model.derivation import Answer, Impossible, Outcome
 from paperaudit.model.expression import Expression, Measured, Number, Product
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
@@ -36,6 +36,11 @@ LAWS: dict[str, tuple[Law, ...]] = {
     ),
     "pyramid": (Law("V = (1/3)B h"),),
     "prism": (Law("V = B h"),),
+    "triangular prism": (Law("B = b h/2", "area"), Law("V = B l")),
+    "prism on a trapezium": (Law("B = (a + b) × h/2", "area"), Law("V = B l")),
+    "right-angled triangular prism": (
+        Law("B = ab/2", "area"), Law("V = B l"), Law("c² = a² + b²"), Law("S = ab + (a + b + c) × l"),
+    ),
     "frustum": (
         Law("V = (1/3)π(a² + ab + b²) × h"), Law("L² = h² + (a − b)²"), Law("C = π(a + b) × L"),
         Law("S = πa² + πb² + π(a + b) × L"),
@@ -57,13 +62,15 @@ _LETTERS = {
 }  # fmt: skip
 _OWN = {
     "cylinder": {"length": "h"}, "prism": {"length": "h"}, "cube": {"length": "a", "height": "a"},
-    "square pyramid": {"length": "a"},
+    "square pyramid": {"length": "a"}, "triangular prism": {"base": "b", "length": "l"},
+    "prism on a trapezium": {"first parallel side": "a", "second parallel side": "b", "length": "l"},
+    "right-angled triangular prism": {"first side": "a", "second side": "b", "hypotenuse": "c", "length": "l"},
 }  # fmt: skip
 _DIMENSIONS = {"V": ("volume", "³"), "S": ("area", "²"), "C": ("area", "²"), "B": ("area", "²")}
 _SURFACES = ("S", "C")
 
 
-def solid(task: Reckoning, reading: Reading) -> Derived:
+def solid(task: Reckoning, reading: Reading) -> Outcome:
     """The sizes that are wanted, by the laws of the solid; checked on a mesh of flat triangles."""
     assert reading.ask is not None
     used = tuple(given.text for given in reading.givens)
@@ -72,9 +79,11 @@ def solid(task: Reckoning, reading: Reading) -> Derived:
     if reading.ask.pi is not None:
         known.pi = reading.ask.pi
     laws = _laws(task)
+    if clash := _no_right_angle(task, known, reading):
+        return clash
     answers = []
     for name in task.wanted:
-        letter = _letter(task.kind, name)
+        letter = letter_of(task.kind, name)
         unit_wished = next((one.removeprefix("in ") for one in task.details if one.startswith("in ")), "")
         ask = replace(reading.ask, unit=reading.ask.unit or unit_wished)
         answers.append(_answer(letter, laws, known, unit, ask, working))
@@ -83,6 +92,21 @@ def solid(task: Reckoning, reading: Reading) -> Derived:
 
 
 _CONFIRMED = "measured again on a mesh of flat triangles, each result put back into its law"
+
+
+def _no_right_angle(task: Reckoning, known: Known, reading: Reading) -> Impossible | None:
+    """Three sides that are said to have a right angle and have none."""
+    if task.kind != "right-angled triangular prism" or "c" not in known.values:
+        return None
+    one, other, longest = (size_of(known.values[letter]) for letter in "abc")
+    if one**2 + other**2 == longest**2:
+        return None
+    sides = [write(known.values[letter]) for letter in "abc"]
+    why = (
+        f"a right angle needs {sides[0]}² + {sides[1]}² = {sides[2]}²",
+        f"{one**2 + other**2:f} = {longest**2:f} is false",
+    )
+    return Impossible(tuple(given.text for given in reading.givens), why)
 
 
 def _laws(task: Reckoning) -> tuple[Law, ...]:
@@ -97,8 +121,9 @@ def _laws(task: Reckoning) -> tuple[Law, ...]:
     return laws
 
 
-def _letter(kind: str, name: str) -> str:
-    letter = _OWN.get(kind, {}).get(name, _LETTERS[name])
+def letter_of(kind: str, name: str) -> str:
+    """The letter of a size in the laws of a solid; raises NoValue where the solid has no such size."""
+    letter = _OWN.get(kind, {}).get(name) or _LETTERS[name]
     known = {one for law in LAWS[kind] for one in law.letters}
     if letter not in known:
         raise NoValue(f"a {kind} has no {name} here")
@@ -114,13 +139,13 @@ def _known(task: Reckoning, working: Working) -> tuple[Known, str]:
             assert isinstance(amount.value, Number)
             known.pi = amount.value
             continue
-        letter = _letter(task.kind, amount.name) if (task.kind, amount.name) != ("frustum", "radius") else "a"
+        letter = letter_of(task.kind, amount.name) if (task.kind, amount.name) != ("frustum", "radius") else "a"
         if letter == "a" and any(other == "a" for other, _, _ in named):
             letter = "b"
         named.append((letter, amount.name, amount.value))
     unit = _unit_of_lengths(named)
     for letter, name, value in named:
-        known.values[letter] = _in_unit(letter, name, value, unit, working)
+        known.values[letter] = in_unit(letter, name, value, unit, working)
     if task.kind == "frustum" and {"a", "b"} <= known.values.keys():
         larger, smaller = sorted((known.values["a"], known.values["b"]), key=size_of, reverse=True)
         known.values |= {"a": larger, "b": smaller}
@@ -147,7 +172,8 @@ def _unit_of_lengths(named: list[tuple[str, str, Expression]]) -> str:
     return ""
 
 
-def _in_unit(letter: str, name: str, value: Expression, unit: str, working: Working) -> Expression:
+def in_unit(letter: str, name: str, value: Expression, unit: str, working: Working) -> Expression:
+    """The bare amount in a unit of length, area or volume, with its line; raises UnitClash."""
     if not isinstance(value, Measured):
         return value
     power = _DIMENSIONS.get(letter, ("", ""))[1]

@@ -7,6 +7,7 @@ from paperaudit.model.derivation import Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
 from paperaudit.strands.ratios import (
+    bodies,
     buys,
     exchange,
     hire,
@@ -14,9 +15,12 @@ from paperaudit.strands.ratios import (
     known_shares,
     measures,
     percents,
+    proportions,
     ratios,
     scales,
+    similar_solids,
     solids,
+    variation,
 )
 from paperaudit.strands.ratios.lawful import by_laws
 from paperaudit.strands.ratios.motion import DENSITY, MOTION
@@ -30,14 +34,19 @@ DERIVATIONS: dict[str, Derive] = {
     "exchange": exchange.exchange,
     "known shares": known_shares.known_shares,
     "joined ratios": known_shares.joined_ratios,
+    "direct amounts": proportions.direct_amounts,
+    "inverse amounts": proportions.inverse_amounts,
+    **dict.fromkeys(("solids joined", "solids removed", "solids alone"), bodies.together),
+    **dict.fromkeys(("solids recast", "solids poured", "solids dropped"), bodies.moved),
+    "similar solids": similar_solids.similar_solids,
     "best buy": buys.best_buy,
     "hire purchase": hire.hire_purchase,
     "tax by bands": hire.tax_by_bands,
     "ratio": ratios.ratio,
     "sharing": ratios.sharing,
     "direct proportion": ratios.direct,
-    "direct proportion in letters": ratios.in_letters,
-    "inverse proportion in letters": ratios.in_letters,
+    "direct proportion in letters": variation.in_letters,
+    "inverse proportion in letters": variation.in_letters,
     "conversion": measures.conversion_of,
     "clock time": measures.clock_time,
     "time between": measures.time_between,

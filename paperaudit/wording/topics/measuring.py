@@ -77,5 +77,24 @@ MEASURING: tuple[Topic, ...] = (
         "amounts.peg hire.peg",
         story_ahead=re.compile(r"[Hh]ire purchase|\bHP\b|\bdeposit\b|instalment|monthly|\btax"),
     ),
+    Topic(
+        "amounts in proportion",
+        "proportions",
+        "amounts.peg proportions.peg",
+        story_ahead=re.compile(r"\b[Hh]ow (?:much|many|long|far)\b|\bcost\b|\bmass\b"),
+    ),
+    Topic(
+        "solids together",
+        "bodies",
+        "amounts.peg bodies.peg",
+        story_ahead=re.compile(r"[Cc]ylind|\b[Cc]one|[Ss]pher|\b[Cc]ub|[Pp]yramid|[Bb]all"),
+    ),
+    Topic(
+        "similar solids",
+        "similar_solids",
+        "amounts.peg similar_solids.peg",
+        story_ahead=re.compile(r"\bsimilar\b"),
+    ),
+    Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
 """Their place in the order of all topics is in registry.py."""

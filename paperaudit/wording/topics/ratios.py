@@ -39,7 +39,7 @@ def _reckoning(node: Node) -> Reckoning:
         return Reckoning("ratio", terms, (("form 1 : n" if first_one else "form n : 1"),))
     if kinds == {"prop_rate"}:
         return _in_proportion(node)
-    if kinds == {"proportional", "prop_value", "prop_ask"} and len(every(node, "clause")) == 3:
+    if {"proportional", "prop_value"} < kinds and "prop_rate" not in kinds:
         return _proportional(node)
     raise NotUnderstood("what is asked of the ratio", 0)
 
@@ -74,25 +74,35 @@ def _in_proportion(node: Node) -> Reckoning:
 
 
 def _proportional(node: Node) -> Reckoning:
-    law, value, asked = the(node, "proportional"), the(node, "prop_value"), the(node, "prop_ask")
+    law, value, asked = the(node, "proportional"), the(node, "prop_value"), every(node, *_LETTER_ASKS)
+    kinds = [clause.children[0].expr_name for clause in every(node, "clause")]
+    if len(asked) != 1 or max(kinds.count(kind) for kind in kinds) > 1 or not set(kinds) <= _OF_LETTERS:
+        raise NotUnderstood("one thing to be found", 0)
     name = the(law, "letter").text
     inner = the(law, "power_of")
     base = Letter(the(inner, "letter").text)
     power = _power(law.text, inner, base)
-    inverse = "invers" in law.text
     told = [piece.text for piece in every(value, "letter")]
-    asks = [piece.text for piece in every(asked, "letter")]
+    asks = [piece.text for piece in every(asked[0], "letter")]
     numbers = [read_expression(piece.text) for piece in every(value, "number")]
-    if set(told) != {name, base.name} or set(asks) != {name, base.name} or name == base.name or "k" in (*told, *asks):
+    letters = {name, base.name}
+    if set(told) != letters or not set(asks) <= letters or name == base.name or "k" in told:
         raise NotUnderstood("other letters than those in proportion", 0)
     known = dict(zip(told, numbers, strict=True))
-    amounts = (
-        Amount(name, known[name]), Amount(base.name, known[base.name]), Amount("power", power),
-        Amount(f"new {asks[1]}", read_expression(the(asked, "number").text)),
-    )  # fmt: skip
-    return Reckoning(
-        "inverse proportion in letters" if inverse else "direct proportion in letters", amounts, (asks[0],)
-    )
+    amounts = [Amount(name, known[name]), Amount(base.name, known[base.name]), Amount("power", power)]
+    wanted = {"prop_constant": "k", "prop_formula": "formula"}.get(asked[0].expr_name, "")
+    if not wanted:
+        if len(asks) != 2 or asks[0] == asks[1]:
+            raise NotUnderstood("one letter for a value of the other", 0)
+        amounts.append(Amount(f"new {asks[1]}", read_expression(the(asked[0], "number").text)))
+        wanted = asks[0]
+    positive = "prop_positive" in kinds or "positive" in asked[0].text
+    kind = f"{'inverse' if 'invers' in law.text else 'direct'} proportion in letters"
+    return Reckoning(kind, tuple(amounts), (wanted,), ("positive",) * positive)
+
+
+_LETTER_ASKS = ("prop_ask", "prop_constant", "prop_formula")
+_OF_LETTERS = frozenset((*_LETTER_ASKS, "proportional", "prop_value", "prop_positive"))
 
 
 def _power(words: str, inner: Node, base: Letter) -> Expression:
@@ -116,7 +126,7 @@ def _amount(piece: Node) -> Expression:
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
-    return story_of(lambda: topic_named("ratio"), _reckoning, question, part, scene)
+    return story_of(lambda: topic_named("ratio"), _reckoning, question, part, scene, letters=True)
 
 
 READERS = Readers(task=_task, story=_story)

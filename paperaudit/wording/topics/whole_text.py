@@ -52,12 +52,13 @@ def story_of(
     part: Part,
     scene: Scene,
     spelled: Callable[[str], str] = str,
+    letters: bool = False,
 ) -> Told | None:
     """The whole part as one reckoning of a topic; None where a word of it is not understood.
 
-    `spelled` brings each sentence to the spelling of the topic's grammar.
+    `spelled` brings each sentence to the spelling of the topic's grammar; `letters` keeps "in terms of x" in it.
     """
-    whole = _Whole()
+    whole = _Whole(letters=letters)
     lines: list[tuple[Line | None, Origin]] = [(question.text, Origin.TEXT)]
     lines += [(line, Origin.GIVEN) for line in (*question.given, *part.given)]
     lines += [(part.text, Origin.TEXT), (part.ask, Origin.TEXT)]
@@ -80,10 +81,11 @@ def _add(line: Line, origin: Origin, scene: Scene, whole: _Whole) -> bool:
         return False
     for sentence in sentences(line.text):
         asides = asides_of(scene.notation(sentence.text))
-        if asides.terms or len(whole.pieces) > MOST_SENTENCES:
+        if (asides.terms and not whole.letters) or len(whole.pieces) > MOST_SENTENCES:
             return False
         whole.accuracy, whole.unit = asides.accuracy or whole.accuracy, asides.unit or whole.unit
         text = plain_of(asides.rest.text).strip(" .,;:?!")
+        text += f" in terms of {asides.terms}" if asides.terms else ""
         if text and text not in whole.pieces:
             whole.pieces.append(text)
             whole.givens.append(Given(sentence.text, (Sentence(sentence.text),), origin, line.place))
