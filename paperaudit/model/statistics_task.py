@@ -148,6 +148,25 @@ class MeanBalance(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
+class MissingCount(TopicTask):
+    """The frequency `letter` that is missing (None in `counts`), from the mean, or from how many there are in all.
+
+    `values` are those of the table, or the middles of its classes where `middles` says so.
+    """
+
+    values: tuple[Fraction, ...]
+    counts: tuple[int | None, ...]
+    letter: str
+    mean: Fraction | None = None
+    whole: int | None = None
+    middles: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a frequency that is missing"
+
+
+@dataclass(frozen=True, slots=True)
 class MissingCell(TopicTask):
     """The one number that is missing from a table with totals; `labels` are its row and column.
 

@@ -7,7 +7,7 @@ import pytest
 
 from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, NotRead
-from paperaudit.strands.chance import counting, experiments, joined, tables
+from paperaudit.strands.chance import conditional, counting, experiments, joined, ordered, repeated, tables
 from tests.strands.asked import cases
 from tests.strands.told import check, outcome_of, reading_of
 
@@ -83,6 +83,28 @@ def test_a_broken_sum_of_a_table_is_caught(monkeypatch: pytest.MonkeyPatch) -> N
     monkeypatch.setattr(tables, "sum", wrong, raising=False)
     table = {"Colour": ["red", "blue", "green"], "Probability": ["0.3", "0.5", "0.2"]}
     disagrees("Find the probability of getting red or blue.", table=table)
+
+
+def test_a_broken_count_of_patterns_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(ordered, "prod", lambda factors: 7)
+    disagrees("In how many ways can 4 boys and 3 girls sit in a row if boys and girls alternate?")
+    disagrees("How many arrangements of the letters of the word BALLOON begin with B?")
+    monkeypatch.setattr(ordered, "comb", lambda n, r: n + r)
+    disagrees(
+        "In how many ways can a committee of 4 be chosen from 5 men and 4 women if there must be 2 men and 2 women?"
+    )
+
+
+def test_a_broken_product_of_trials_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(repeated, "comb", lambda n, r: 1)
+    disagrees(
+        "The probability that Leo scores is 0.7. He takes three kicks. Find the probability that he scores twice."
+    )
+
+
+def test_a_broken_condition_on_one_throw_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(conditional, "meets", lambda condition, thing: thing.name in "234")
+    disagrees("A dice is rolled. Given that the number is odd, find the probability that it is a 5.")
 
 
 def test_every_path_is_in_the_lines_as_a_pupil_writes_it() -> None:

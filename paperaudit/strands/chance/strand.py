@@ -4,11 +4,11 @@ from collections.abc import Callable
 from typing import Any
 
 from paperaudit.model.chance_task import AreCounted, FromTable, Observed, OfVenn, OutcomesOf, ProbabilityOf, Successes
-from paperaudit.model.counting_task import Count
+from paperaudit.model.counting_task import Committee, Count, Digits, Row, Spelling
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.event_task import AreEvents, ChanceOf
 from paperaudit.model.reading import Reading
-from paperaudit.strands.chance import counting, experiments, joined, observed, repeated, tables, two_sets
+from paperaudit.strands.chance import counting, experiments, joined, observed, ordered, repeated, tables, two_sets
 from paperaudit.strands.chance.lines import Lines
 from paperaudit.strands.refusals import or_not_read
 
@@ -24,6 +24,10 @@ DERIVATIONS: dict[type, tuple[Callable[[Any, Lines], Found], str]] = {
     OfVenn: (two_sets.of_venn, "counted over every member of the group"),
     FromTable: (tables.from_table, "put back into the table"),
     Count: (counting.counted, "counted again by another rule"),
+    Row: (ordered.row, "counted again pattern by pattern"),
+    Spelling: (ordered.spelling, "counted again, written out or letter by letter"),
+    Digits: (ordered.digits, "every number written out and looked at"),
+    Committee: (ordered.committee, "counted again with one person after the other taken or left"),
     AreEvents: (joined.are_events, "put together from the four parts of the whole, in which every given holds"),
 }
 """By the task of the ask, with the second way in words."""

@@ -13,7 +13,10 @@ from paperaudit.strands.statistics.lines import Lines, bracketed, over, shown, s
 
 def found(task: MeanBalance, lines: Lines) -> Answer:
     """What is missing: the mean of the whole, or the mean (the value, of a single one) of one group."""
-    if task.whole.mean is None and not task.whole.values:
+    if task.wanted == "sum":
+        value = _sum(task.whole, lines, f"sum of all {task.whole.count}")
+        require(value / task.whole.count == task.whole.mean, "the sum in two ways")
+    elif task.whole.mean is None and not task.whole.values:
         value = _of_the_whole(task, lines)
         groups = [(group.count, _mean(group)) for group in task.groups]
         require(mean_again([(mean, count) for count, mean in groups]) == value, "the mean of the whole in two ways")

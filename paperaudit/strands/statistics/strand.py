@@ -12,6 +12,7 @@ from paperaudit.model.statistics_task import (
     Grouped,
     MeanBalance,
     MissingCell,
+    MissingCount,
     Pairs,
     Predicted,
     Sector,
@@ -21,6 +22,7 @@ from paperaudit.model.statistics_task import (
 from paperaudit.strands.refusals import or_not_read
 from paperaudit.strands.statistics import averages, balance, charts, fitted, grouped, spread
 from paperaudit.strands.statistics.lines import Lines
+from paperaudit.strands.statistics.missing_count import missing_count
 
 CONFIRMED = "worked out a second time in another way from the values themselves"
 Measured = Callable[[Any, Lines], Answer]
@@ -63,7 +65,7 @@ class StatisticsStrand:
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the ask is one of these tasks."""
-        kinds = Summary | Sector | Predicted | MissingCell | MeanBalance | Clashing
+        kinds = Summary | Sector | Predicted | MissingCell | MissingCount | MeanBalance | Clashing
         return reading.ask is not None and isinstance(reading.ask.task, kinds)
 
     def derive(self, reading: Reading) -> Outcome:
@@ -86,6 +88,11 @@ def _derive(reading: Reading) -> Outcome:
             answers = (fitted.predicted(task, lines),)
         case MissingCell() as task:
             answers = charts.missing_cell(task, lines)
+        case MissingCount() as task:
+            found = missing_count(task, lines)
+            if not isinstance(found, Answer):
+                return found
+            answers = (found,)
         case MeanBalance() as task:
             answers = (balance.found(task, lines),)
         case Summary() as task:

@@ -22,6 +22,8 @@ from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.value_lists import count_of, number_in_text, numbers_listed
 
+_WANTED = ("the_sum", "the_group", "new_mean", "the_number", "overall", "the_rest")
+
 
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
     """The mean of 3, 5, x and 9 is 7: their sum over four is 7."""
@@ -100,15 +102,15 @@ def _take(node: Node, story: _Heard) -> bool:
             becomes = first(chosen, "becomes")
             values = every(chosen, "value", "becomes")
             plain = [one for one in values if one.expr_name == "value"]
-            story.turn = "added" if the(chosen, "turn").text == "added" else "removed"
+            story.turn = "added" if re.search("add|includ|join", the(chosen, "turn", "went").text) else "removed"
             story.turned = _value(plain[0], story) if plain else None
             story.after = _value(the(becomes, "value"), story) if becomes is not None else None
         case "asked":
             if story.wanted:
                 return False
-            story.wanted = the(chosen, "new_mean", "the_number", "overall", "the_rest").expr_name
-            spoken = re.search(r"\d+", chosen.text)
-            story.of_all = int(spoken.group()) if spoken else 0
+            story.wanted = the(chosen, *_WANTED).expr_name
+            spoken, count = re.search(r"\d+", chosen.text), first(chosen, "count")
+            story.of_all = count_of(count.text) if count is not None else int(spoken.group()) if spoken else 0
     return True
 
 
@@ -125,6 +127,9 @@ def _balance(story: _Heard) -> MeanBalance | None:
     if not story.means or not story.wanted:
         return None
     base = story.means[0]
+    if story.wanted == "the_sum":
+        alone = len(story.means) == 1 and not story.known and not story.turn
+        return MeanBalance((), base, "sum") if alone else None
     if story.turn and not story.known and len(story.means) == 1:
         return _turned(story, base)
     if story.turn:
@@ -138,7 +143,12 @@ def _balance(story: _Heard) -> MeanBalance | None:
     if story.wanted in ("overall", "new_mean") and len(story.means) > 1 and not story.known:
         whole = MeanGroup(sum(group.count for group in story.means))
         return MeanBalance(tuple(story.means), whole, "mean of all")
-    if story.wanted == "the_rest" and len(story.means) == 2 and base.count > story.means[1].count and not story.known:
+    if (
+        story.wanted in ("the_rest", "the_group")
+        and len(story.means) == 2
+        and base.count > story.means[1].count
+        and not story.known
+    ):
         return MeanBalance((story.means[1], MeanGroup(base.count - story.means[1].count)), base, "mean of the rest")
     return None
 

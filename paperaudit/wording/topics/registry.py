@@ -148,8 +148,17 @@ TOPICS: tuple[Topic, ...] = (
         "means",
         "means.peg",
         re.compile(r"^the (?:mean|average)"),
-        story_ahead=re.compile(r"\b(?:[Mm]ean|[Aa]verage)\b.*\b(?:is|was)\b", re.DOTALL),
+        story_ahead=re.compile(r"\b(?:[Mm]ean|[Aa]verage)\b.*\b(?:is|was|are|has|have|had)\b", re.DOTALL),
         states=True,
+    ),
+    Topic(
+        "missing frequencies",
+        "missing_counts",
+        "missing_counts.peg",
+        None,
+        story_ahead=re.compile(
+            r"\b(?:[Mm]ean|[Aa]verage|[Mm]issing frequency|[Vv]alue of [a-z]|[Tt]here (?:are|were))\b"
+        ),
     ),
     Topic(
         "statistics",
@@ -206,6 +215,13 @@ TOPICS: tuple[Topic, ...] = (
             r"\b(?:[Hh]ow many|number of (?:different |distinct )?(?:ways|arrangements|permutations))\b|\d ?!"
             r"|\d ?[CP] ?_?\{?\d|\bchoose\b|[⁰-⁹]\s?[CP]|\bn?[CP]r? ?\(",
         ),
+    ),
+    Topic(
+        "counting under a condition",
+        "arrangements",
+        "arrangements.peg",
+        None,
+        story_ahead=re.compile(r"\b(?:[Hh]ow many|number of (?:different |distinct )?(?:ways|arrangements))\b"),
     ),
     Topic(
         "two sets",

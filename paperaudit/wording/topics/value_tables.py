@@ -17,7 +17,7 @@ from paperaudit.model.statistics_task import (
 from paperaudit.wording.topics.value_lists import MOST_VALUES, NumberList, number_in_text
 
 Column = tuple[str, tuple[str, ...]]
-_FREQUENCY = re.compile(
+FREQUENCY = re.compile(
     r"\b(?:freq(?:uenc(?:y|ies))?|f|count|tally|number of (?:learners|pupils|students|people|boys|girls|families"
     r"|customers|sails|boats|days|matches|games|members|employees|players|children|ropes|households|times|weeks)"
     r"|how many)\b",
@@ -73,8 +73,8 @@ def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
         return Values(found.values, found.unit or unit_of_name(columns[0][0])) if found else None
     if len(columns) != 2 or len(columns[0][1]) != len(columns[1][1]):
         return None
-    at = [place for place, (name, _) in enumerate(columns) if _FREQUENCY.search(name)]
-    if not at or (len(at) == 2 and _FREQUENCY.search(columns[1][0])):
+    at = [place for place, (name, _) in enumerate(columns) if FREQUENCY.search(name)]
+    if not at or (len(at) == 2 and FREQUENCY.search(columns[1][0])):
         at = [1] if at else []
     if not at:
         return _pairs(columns)
