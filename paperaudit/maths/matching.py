@@ -7,7 +7,7 @@ from functools import cached_property
 from parsimonious.exceptions import ParseError
 from parsimonious.expressions import Expression as Rule
 from parsimonious.expressions import Literal, Lookahead, OneOf, Quantifier, Regex, Sequence
-from parsimonious.nodes import Node, RegexNode
+from parsimonious.nodes import Node
 
 from paperaudit.maths.beginnings import Beginnings
 from paperaudit.maths.needed_letters import Needed
@@ -72,11 +72,7 @@ class Pattern(Regex):  # type: ignore[misc]
 
     def _uncached_match(self, text: str, pos: int, cache: Matched, error: ParseError) -> Node | None:
         match = self.re.match(text, pos)
-        if match is None:
-            return None
-        node = RegexNode(self, text, pos, match.end())
-        node.match = match
-        return node
+        return None if match is None else Node(self, text, pos, match.end())
 
 
 class Row(Sequence):  # type: ignore[misc]

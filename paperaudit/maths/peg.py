@@ -1,9 +1,9 @@
 """Compiles grammar files, one on top of another, and matches whole texts against a rule."""
 
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TypeAlias
+from functools import lru_cache
 
 from parsimonious.exceptions import ParseError
 from parsimonious.expressions import Expression as Rule
@@ -13,11 +13,38 @@ from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.limits import check_limits
 from paperaudit.maths.matching import Matched
 from paperaudit.maths.peg_reader import read_rules
+from paperaudit.maths.shapes import Shapes, patterns_of, set_in
 
-Rules: TypeAlias = Mapping[str, Rule]
-"""Compiled rules by name."""
+SHAPES_KEPT = 2_048
+"""Trees that a grammar keeps, for other texts of the same shape."""
 
 _FRAMES = 20_000
+
+
+class Rules(dict[str, Rule]):
+    """Compiled rules by name, with the trees of the texts that they have matched."""
+
+    def __init__(self, rules: dict[str, Rule]) -> None:
+        super().__init__(rules)
+        self._shapes = Shapes(patterns_of(rules.values()))
+        self._of_shape = lru_cache(maxsize=SHAPES_KEPT)(self.matched)
+
+    def tree(self, name: str, text: str) -> Node:
+        """The tree of a whole text; raises ExpressionNotRead as `parsed` does."""
+        matched = self._of_shape(name, self._shapes.of(text))
+        if isinstance(matched, int):
+            raise ExpressionNotRead("", matched)
+        return set_in(matched, text)
+
+    def matched(self, name: str, text: str) -> Node | int:
+        """The tree of a whole text that is matched anew, or how far reading got."""
+        with _room_to_recurse():
+            tree: Node | None = self[name].match_core(text, 0, Matched(), ParseError(text))
+            if tree is not None and tree.end == len(text):
+                return tree
+            stopped = ParseError(text)
+            tree = self[name].match_core(text, 0, Matched(thorough=True), stopped)
+            return max(stopped.pos, 0 if tree is None else tree.end)
 
 
 def compiled(text: str, known: Rules | None = None) -> Rules:
@@ -26,8 +53,8 @@ def compiled(text: str, known: Rules | None = None) -> Rules:
     >>> parsed(compiled('sum = digit ("+" digit)*', compiled('digit = ~"[0-9]"')), "sum", "1+2").text
     '1+2'
     """
-    known = known or {}
-    return {**known, **read_rules(text, known)}
+    known = known or Rules({})
+    return Rules({**known, **read_rules(text, known)})
 
 
 def parsed(rules: Rules, name: str, text: str) -> Node:
@@ -37,13 +64,7 @@ def parsed(rules: Rules, name: str, text: str) -> Node:
     expected there is for the caller to say.
     """
     check_limits(text)
-    with _room_to_recurse():
-        tree = rules[name].match_core(text, 0, Matched(), ParseError(text))
-        if tree is None or tree.end < len(text):
-            stopped = ParseError(text)
-            tree = rules[name].match_core(text, 0, Matched(thorough=True), stopped)
-            raise ExpressionNotRead("", max(stopped.pos, 0 if tree is None else tree.end))
-    return tree
+    return rules.tree(name, text)
 
 
 @contextmanager

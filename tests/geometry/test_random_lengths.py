@@ -16,6 +16,7 @@ from tests.geometry.judged_lengths import (
     CRASHED,
     DECLINED,
     OPEN,
+    SEVERAL,
     SOLVED,
     UNREAD,
     WRONG,
@@ -152,14 +153,17 @@ def test_questions_that_came_out_wrong(
     assert amount_of(result.answers[0]) == pytest.approx(truth, rel=1e-9)
 
 
-ONCE_CRASHED = (103_506,)
-"""A rounded side in letters was to be written as a decimal."""
+ONCE_FAILED = (
+    # A rounded side in letters was to be written as a decimal.
+    (103_506, SOLVED),
+    # The foot of a height falls within or without a side, which the sketch leaves open.
+    (108_106, SEVERAL),
+)
 
 
-@pytest.mark.parametrize("seed", ONCE_CRASHED)
-def test_questions_that_stopped_the_program(seed: int) -> None:
-    question = GROWERS[seed // 2 % 3](seed)
-    assert judge(question).verdict == SOLVED
+@pytest.mark.parametrize(("seed", "verdict"), ONCE_FAILED)
+def test_cases_of_the_long_run_that_failed(seed: int, verdict: str) -> None:
+    assert judge(GROWERS[seed // 2 % 3](seed)).verdict == verdict
 
 
 @pytest.mark.long

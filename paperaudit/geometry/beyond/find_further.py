@@ -93,9 +93,7 @@ def attempts(
             return None
         if not any(_has_values(one.arrangement, asked, known) for known in found):
             found.append(attempt)
-        # A sketch settles the arrangement, and in one arrangement only a root that was set aside leaves a choice.
-        unsettled = attempt.set_aside or not one.arrangement.figure.sketch
-        elsewhere = other_solutions(one.arrangement, asked) if unsettled else ()
+        elsewhere = other_solutions(one.arrangement, asked) if _leaves_a_choice(one, attempt) else ()
         for other in chain(figures_with(one.arrangement.figure, attempt.set_aside), elsewhere):
             if any(_has_values(other, asked, known) for known in found):
                 continue
@@ -104,6 +102,16 @@ def attempts(
                 return None
             found.append(further)
     return found
+
+
+def _leaves_a_choice(one: Settled, attempt: Attempt) -> bool:
+    """Whether another figure may have another answer.
+
+    A sketch settles the arrangement; in it a root that was set aside leaves a choice, and a line that was drawn in,
+    since the sketch does not say on which side of a corner its foot falls.
+    """
+    drawn_in = any(step.kind is StepKind.CONSTRUCTION for step in attempt.derivation.steps)
+    return bool(attempt.set_aside) or drawn_in or not one.arrangement.figure.sketch
 
 
 def _has_values(arrangement: Arrangement, asked: Sequence[Expression], attempt: Attempt) -> bool:

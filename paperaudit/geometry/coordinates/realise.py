@@ -38,6 +38,8 @@ FAINT_STEPS = 15
 ROUGH_STEPS = 40
 FINE_STEPS = 25
 
+HINGED, FREE = 1e-2, 1e-9
+"""First damping of steps from a rough start, and of those that finish a drawing."""
 DIFFERENT = 1e-6
 """Least difference, as a share of the larger, of sizes that count as different."""
 _HOLDS: dict[RelationSign, Callable[[float], bool]] = {
@@ -76,9 +78,9 @@ def realise(
     Starts are the drawings `near` (of a figure with the same points and letters), then the seeds.
     `ways` says for each start which way (+1 anticlockwise) each angle of `turns` opens. Drawings in
     which two lines fall together are left out unless `overlapping`.
-    Damped least squares with margins for order and turning, first with the numbers faint (unless they are
-    taken into account `at_once`, from a sketch), then on all conditions, then on the equalities alone;
-    what comes out is checked strictly.
+    Damped least squares with margins for order and turning, first with the numbers faint, then on all conditions,
+    then on the equalities alone; what comes out is checked strictly. From a sketch, numbers are taken into account
+    `at_once`, and the margins only where the equalities alone lead out of its order.
     """
     if not near and not turns:
         drawings = list(_from_seeds(replace(figure, fixed_names=(), named_sizes=()), seeds, at_once))
@@ -107,12 +109,23 @@ def _realise(
     signs = problem.hinges.signs(problem.measure(state))
     if turns:
         signs[:, -len(turns) :] = np.array(ways, dtype=float)
-    if not at_once:
+    if at_once:
+        nearest = _descend(problem, state, signs, FINE_STEPS, with_hinges=False, damping=HINGED)
+        drawings = _finished(problem, nearest, signs)
+        if drawings:
+            return drawings
+    else:
         problem.weight = FAINT
         state = _descend(problem, state, signs, FAINT_STEPS, with_hinges=True)
         problem.weight = 1.0
     state = _descend(problem, state, signs, ROUGH_STEPS, with_hinges=True)
-    state, measured, off = polished(problem, _descend(problem, state, signs, FINE_STEPS, with_hinges=False))
+    return _finished(problem, _descend(problem, state, signs, FINE_STEPS, with_hinges=False, damping=FREE), signs)
+
+
+def _finished(problem: Residuals, state: Array, signs: Array) -> list[Drawing]:
+    """The drawings of the batch that meet every condition, strictly checked."""
+    figure = problem.figure
+    state, measured, off = polished(problem, state)
     good = np.abs(off).max(axis=1, initial=0.0) < EXACT
     good &= problem.hinges.hold_strictly(state, measured, signs)
     moved = problem.moved(state, measured, EXACT)
@@ -153,14 +166,16 @@ def _rows(problem: Residuals, state: Array, signs: Array, with_hinges: bool) -> 
     return np.concatenate([value, hinge], axis=1), np.concatenate([slope, hinge_slope], axis=1)
 
 
-def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hinges: bool) -> Array:
+def _descend(
+    problem: Residuals, state: Array, signs: Array, steps: int, with_hinges: bool, damping: float = HINGED
+) -> Array:
     """Levenberg and Marquardt's damped steps, every drawing of the batch with its own damping.
 
     Drawings that have arrived, or gain nothing any more, leave the batch.
     """
     result = state.copy()
     active = np.arange(state.shape[0])
-    damping = np.full(state.shape[0], 1e-2 if with_hinges else 1e-9)
+    dampings = np.full(state.shape[0], damping)
     idle = np.zeros(state.shape[0])
     value, slope = _rows(problem, state, signs, with_hinges)
     cost = (value**2).sum(axis=1)
@@ -169,7 +184,7 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
         going = (cost > ARRIVED) & (idle < PATIENCE)
         if not going.all():
             result[active] = state
-            active, state, signs, damping, idle = (part[going] for part in (active, state, signs, damping, idle))
+            active, state, signs, dampings, idle = (part[going] for part in (active, state, signs, dampings, idle))
             value, slope, cost = value[going], slope[going], cost[going]
         if not active.size:
             return result
@@ -177,7 +192,7 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
         normal = across @ slope
         pull = (across @ value[:, :, None])[:, :, 0]
         weight = normal.trace(axis1=1, axis2=2) / problem.unknowns + 1e-12
-        step = np.linalg.solve(normal + (damping * weight + 1e-13)[:, None, None] * eye, -pull[:, :, None])[:, :, 0]
+        step = np.linalg.solve(normal + (dampings * weight + 1e-13)[:, None, None] * eye, -pull[:, :, None])[:, :, 0]
         tried = state + step
         new_value, new_slope = _rows(problem, tried, signs, with_hinges)
         new_cost = (new_value**2).sum(axis=1)
@@ -190,7 +205,7 @@ def _descend(problem: Residuals, state: Array, signs: Array, steps: int, with_hi
             value = np.where(better[:, None], new_value, value)
             slope = np.where(better[:, None, None], new_slope, slope)
             cost = np.where(better, new_cost, cost)
-        damping = np.clip(np.where(better, damping * 0.25, damping * 6), 1e-12, 1e6)
+        dampings = np.clip(np.where(better, dampings * 0.25, dampings * 6), 1e-12, 1e6)
     result[active] = state
     return result
 
