@@ -90,10 +90,8 @@ class LinearForm(Generic[Key]):
 
     def replaced(self, values: Mapping[Key, "LinearForm[Key]"]) -> "LinearForm[Key]":
         """This form with some keys replaced by forms of their own, once each."""
-        result: LinearForm[Key] = LinearForm(None, self.constant)
-        for key, coefficient in self.terms.items():
-            result = result.plus(values.get(key) or LinearForm.of(key), coefficient)
-        return result
+        parts = ((values.get(key) or LinearForm.of(key), coefficient) for key, coefficient in self.terms.items())
+        return combination(parts, self.constant)
 
     @property
     def is_constant(self) -> bool:
@@ -115,6 +113,22 @@ class LinearForm(Generic[Key]):
 
     def __repr__(self) -> str:
         return f"LinearForm({self.terms!r}, {self.constant!r})"
+
+
+def combination(parts: Iterable[tuple[LinearForm[Key], Rational]], constant: Rational = 0) -> LinearForm[Key]:
+    """A constant and multiples of forms, added up at once.
+
+    >>> combination([(LinearForm.of("x"), 2), (LinearForm({"x": 1, "y": 1}, 5), -2)], 10)
+    LinearForm({'y': -2}, 0)
+    """
+    terms: dict[Key, Rational] = {}
+    for form, times in parts:
+        if form.constant:
+            constant += times * form.constant
+        for key, value in form.terms.items():
+            known = terms.get(key)
+            terms[key] = times * value if known is None else known + times * value
+    return LinearForm(terms, constant)
 
 
 def _form(terms: dict[Key, Rational], constant: Rational) -> LinearForm[Key]:

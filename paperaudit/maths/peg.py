@@ -36,6 +36,10 @@ class Rules(dict[str, Rule]):
             raise ExpressionNotRead("", matched)
         return set_in(matched, text)
 
+    def forget(self) -> None:
+        """Forgets every tree, for whoever takes times."""
+        self._of_shape.cache_clear()
+
     def matched(self, name: str, text: str) -> Node | int:
         """The tree of a whole text that is matched anew, or how far reading got."""
         with _room_to_recurse():

@@ -11,6 +11,7 @@ from paperaudit.geometry.linear.derive import Search
 from paperaudit.geometry.theorems import instances
 from paperaudit.maths import notation
 from paperaudit.wording import statement
+from paperaudit.wording.clauses import statement_grammar
 from tests.benchmarks.ladder import ladder
 from tests.benchmarks.questions import Derivable, Satisfiable, Solvable, answered, by_search, by_theory
 from tests.geometry.asked import answers, outcome
@@ -122,12 +123,19 @@ def growth(repeats: int = 3) -> tuple[Growth, Growth]:
     return Growth(search), Growth(finding)
 
 
-def typical(questions: Sequence[RandomQuestion]) -> float:
-    """The median time of a question, from its statements to its outcome, as if none had been read before."""
+def typical(questions: Sequence[RandomQuestion], first_ever: bool = False) -> float:
+    """The median time of a question, from its statements to its outcome, as it comes in a run of different ones.
+
+    None of its sentences was read before; whether one of the same shape was is left as it happens in the run,
+    unless each question is to be the `first_ever`.
+    """
     took = []
+    statement_grammar().forget()
     for question in questions:
         statement._tree.cache_clear()
         notation._spelled.cache_clear()
+        if first_ever:
+            statement_grammar().forget()
         took.append(seconds(lambda question=question: answered(question)))  # type: ignore[misc]
     return statistics.median(took)
 

@@ -12,7 +12,7 @@ from paperaudit.geometry.coordinates.measure import measured
 from paperaudit.geometry.coordinates.realise import Drawing
 from paperaudit.geometry.figure.figure import Figure, Size, angle, length
 from paperaudit.geometry.figure.north import ways_by_north
-from paperaudit.maths.linear import LinearForm
+from paperaudit.maths.linear import LinearForm, combination
 from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf
 
 PARALLEL_TOLERANCE = 1e-6
@@ -205,11 +205,12 @@ class Arrangement:
 
         Keys are line indices for directions, positions for the ends of arcs; lengths and letters stay as they are.
         """
-        result: LinearForm[object] = LinearForm(None, form.constant)
-        for size, value in form.terms.items():
-            inside = self._directions.get(size) or self._directions.setdefault(size, self._size_form(size))
-            result = result.plus(inside, value)
-        return result
+        known = self._directions
+        parts = [
+            (known.get(size) or known.setdefault(size, self._size_form(size)), value)
+            for size, value in form.terms.items()
+        ]
+        return combination(parts, form.constant)
 
     def _size_form(self, size: Size) -> LinearForm[object]:
         if isinstance(size, AngleOf):

@@ -104,11 +104,7 @@ class BalanceRows:
         self._play = np.array([*self._plays[0], *self._plays[1]])
         self._has_play = any(self._plays[0]) or any(self._plays[1])
         self._logarithms = np.array([logarithm for _, logarithm in self._products])
-
-    @property
-    def count(self) -> int:
-        """How many rows there are."""
-        return len(self._products) + len(self._others)
+        self.count = len(self._products) + len(self._others)
 
     def rows(self, readings: Readings, state: Array) -> Graded:
         """The residuals, 0 where a balance holds, with their slopes: (batch, rows), (batch, rows, unknowns).

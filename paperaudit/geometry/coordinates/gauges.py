@@ -170,10 +170,10 @@ class Gauges:
     def _read_areas(self, state: Array) -> tuple[Array, Array]:
         """Areas without sign; the sign is that of the way in which each polygon goes round."""
         batch, count = state.shape[0], len(self.index)
+        if not self._areas:
+            return np.empty((batch, 0)), np.empty((batch, 0, self.unknowns))
         x, y = state[:, 0 : 2 * count : 2], state[:, 1 : 2 * count : 2]
         darea = np.zeros((batch, len(self._areas), self.unknowns))
-        if not self._areas:
-            return np.zeros((batch, 0)), darea
         by_x = np.einsum("apq,bq->bap", self._crossed, y)
         signed = np.einsum("bap,bp->ba", by_x, x)
         way = np.where(signed < 0, -1.0, 1.0)

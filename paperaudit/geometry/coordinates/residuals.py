@@ -130,8 +130,8 @@ class Residuals:
 
     def equalities(self, state: Array, read: Readings) -> tuple[Array, Array]:
         """Residuals that are zero on a figure that meets the givens."""
-        values = [np.zeros((state.shape[0], 0))]
-        slopes = [np.zeros((state.shape[0], 0, self.unknowns))]
+        values: list[Array] = []
+        slopes: list[Array] = []
         if self._lines.size:
             values.append(read.sine.take(self._lines, axis=1))
             slopes.append(read.cosine.take(self._lines, axis=1)[:, :, None] * read.dphi.take(self._lines, axis=1))
@@ -150,4 +150,6 @@ class Residuals:
             value, slope = self.balances.rows(read, state)
             values.append(self.weight * value)
             slopes.append(self.weight * slope)
+        if not values:
+            return np.empty((state.shape[0], 0)), np.empty((state.shape[0], 0, self.unknowns))
         return np.concatenate(values, axis=1), np.concatenate(slopes, axis=1)

@@ -32,14 +32,12 @@ Size: TypeAlias = Measurable | Letter
 
 def angle(arm: str, vertex: str, other: str, reflex: bool = False) -> AngleOf:
     """∠(arm, vertex, other) with its arms in a fixed order, so that ∠ABC and ∠CBA are one value."""
-    first, second = sorted((arm, other))
-    return AngleOf(first, vertex, second, reflex)
+    return AngleOf(arm, vertex, other, reflex) if arm <= other else AngleOf(other, vertex, arm, reflex)
 
 
 def length(start: str, end: str) -> LengthOf:
     """The length between two points with its ends in a fixed order."""
-    first, second = sorted((start, end))
-    return LengthOf(first, second)
+    return LengthOf(start, end) if start <= end else LengthOf(end, start)
 
 
 def arc(start: str, end: str, centre: str, through: str = "", major: bool = False) -> ArcOf:

@@ -15,7 +15,7 @@ from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.figure.figure import Measurable, Size
 from paperaudit.geometry.theorems.theorem import Instance, Predicate, Stated
-from paperaudit.maths.linear import Elimination, LinearForm
+from paperaudit.maths.linear import Elimination, LinearForm, Rational, combination
 from paperaudit.model.expression import AngleOf, Letter
 
 SUBSTITUTION = 6
@@ -222,22 +222,23 @@ class Search:
                 return
             inputs.append(fact)
         unknown: Size | None = None
-        rest: LinearForm[Letter] = LinearForm.number(instance.relation.constant)
+        parts: list[tuple[LinearForm[Letter], Rational]] = []
         for size, coefficient in instance.relation.terms.items():
             if isinstance(size, Letter):
                 solved = self.letters.get(size)
-                rest = rest.plus(solved.form if solved else LinearForm.of(size), coefficient)
+                parts.append((solved.form if solved else LinearForm.of(size), coefficient))
                 if solved:
                     inputs.append(solved)
                 continue
             node = self.numeric.get(size) or self.known.get(size)
             if node is not None:
-                rest = rest.plus(node.form, coefficient)
+                parts.append((node.form, coefficient))
                 inputs.append(node)
             elif unknown is None:
                 unknown = size
             else:
                 return
+        rest = combination(parts, instance.relation.constant)
         valued = {letter: self.letters[letter] for letter in rest.terms if letter in self.letters}
         if valued and unknown is None:
             rest = rest.replaced({letter: known.form for letter, known in valued.items()})

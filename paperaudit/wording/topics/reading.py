@@ -1,7 +1,5 @@
 """Puts a sentence, or the whole of a part, to the topics that its words announce."""
 
-from collections.abc import Iterator
-
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.notation import Notation
 from paperaudit.maths.peg import parsed
@@ -11,14 +9,16 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.registry import TOPICS
-from paperaudit.wording.topics.topic import Told, Topic
+from paperaudit.wording.topics.topic import Told
+
+STATING = tuple(topic for topic in TOPICS if topic.states)
 
 
 def topic_task(asides: Asides) -> Task | None:
     """The task that a topic reads in an ask, or None where no topic reads all of it."""
     text = asides.rest.text
-    for topic in _announced(text):
-        read = topic.readers().task
+    for topic in TOPICS:
+        read = topic.readers().task if topic.announced_in(text) else None
         if read is None:
             continue
         try:
@@ -31,8 +31,8 @@ def topic_task(asides: Asides) -> Task | None:
 def topic_facts(notation: Notation, scene: Scene) -> tuple[Fact, ...] | None:
     """The facts that a topic reads in a statement, or None where no topic reads all of it."""
     text = notation.text
-    for topic in _announced(text):
-        read = topic.readers().facts if topic.states else None
+    for topic in STATING:
+        read = topic.readers().facts if topic.announced_in(text) else None
         if read is None:
             continue
         try:
@@ -54,7 +54,3 @@ def topic_story(question: Question, part: Part, scene: Scene) -> Told | None:
         if told is not None:
             return told
     return None
-
-
-def _announced(text: str) -> Iterator[Topic]:
-    return (topic for topic in TOPICS if topic.announced_in(text))
