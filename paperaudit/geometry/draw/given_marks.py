@@ -72,6 +72,7 @@ class _Collected:
     parallels: list[tuple[Path, Path]] = field(default_factory=list)
     squares: list[tuple[Path, Path]] = field(default_factory=list)
     right: list[AngleOf] = field(default_factory=list)
+    named_right: list[AngleOf] = field(default_factory=list)
     numbers: dict[AngleOf, int] = field(default_factory=dict)
     asked: list[AngleOf | LengthOf] = field(default_factory=list)
 
@@ -169,8 +170,10 @@ class _Collected:
                     self._parallel(one, other)
                 case RightAngle(one, other):
                     squares.append((one, other))
+        stated = list(self.right)
         for one, other in squares[:1] if shape.kind == "square" else squares:
             self._square(one, other)
+        self.named_right += [size for size in self.right if size not in stated]
 
     def _square(self, first: Path, second: Path) -> None:
         """A right angle at the letter where two lines meet, in a quadrant without rays; else where they cross."""
@@ -238,6 +241,8 @@ class _Collected:
     def _angle_marks(self) -> Iterator[AngleMark]:
         classes = classed(self.equal_angles)
         asked = [size for size in self.asked if isinstance(size, AngleOf)]
+        # A corner of a rectangle that is asked for has no square, which would be the answer.
+        self.right = [size for size in self.right if size not in asked or size not in self.named_right]
         square = {classes[size] for size in self.right if size in classes}
         self.right += [size for size, number in classes.items() if number in square and size not in self.right]
         sizes = dict.fromkeys([*self.angle_labels, *self.right, *classes, *self.numbers, *asked])

@@ -38,11 +38,13 @@ def unscaled(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, siz
     stretched = [_Sketch(mapped(at, stretch, shear), abs(shear)) for shear in SHEARS for stretch in STRETCHES]
     best, most = dict(at), _worth(arrangement, at, sizes, 0.0)
     for looseness in range(3):
-        found = [one for one in stretched if _looks_true(arrangement, one.at, marks, looseness)]
+        found = [one for one in stretched if _looks_true(arrangement, one.at, marks, looseness, sizes)]
         if not any(sizes.moved(one.at) >= 1 for one in found):
             starts = [*(one.at for one in stretched[: len(STRETCHES)]), *shaken(at)]
             afresh = [_turned(arrangement, spots, at) for spots in resized(arrangement, starts, looseness)]
-            found += [_Sketch(spots, AFRESH) for spots in afresh if _looks_true(arrangement, spots, marks, looseness)]
+            found += [
+                _Sketch(spots, AFRESH) for spots in afresh if _looks_true(arrangement, spots, marks, looseness, sizes)
+            ]
         for one in found:
             worth = round(_worth(arrangement, one.at, sizes, one.change), 6)
             if worth > most:
@@ -72,13 +74,19 @@ def _turned(arrangement: Arrangement, spots: Mapping[str, Spot], at: Mapping[str
     return {name: (spot.real, spot.imag) for name, spot in as_sketched(arrangement, points, model).items()}
 
 
-def _looks_true(arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, looseness: int) -> bool:
-    """Whether circles are round, and right angles, equal angles and equal sides still look so."""
+def _looks_true(
+    arrangement: Arrangement, at: Mapping[str, Spot], marks: Marks, looseness: int, sizes: TrueSizes | None = None
+) -> bool:
+    """Whether circles are round, and right angles, equal angles and equal sides still look so.
+
+    A rectangle looks like one unless `sizes` ask for an angle, which may be its own corner.
+    """
     if len(outlines(arrangement.figure, at)) < len(outlines(arrangement.figure, arrangement.at)):
         return False
     if not _centres_stay(arrangement, at):
         return False
-    if not any(mark.is_asked for mark in marks.angles) and not _rectangles_stay(arrangement, at):
+    asks_for_angles = sizes is not None and any(one.dimension == 0 for one in sizes.asked)
+    if not asks_for_angles and not _rectangles_stay(arrangement, at):
         return False
     if looseness < 2 and not _right_angles_look_right(at, marks):
         return False
