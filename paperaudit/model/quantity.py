@@ -85,9 +85,25 @@ class ArcLengthOf:
 CircleKind: TypeAlias = Literal["radius", "diameter", "circumference", "area"]
 
 
+AMONG = "/"
+"""Stands in the name of one of several circles about a centre, between the centre and which of them is meant."""
+
+
+def centre_of_circle(circle: str) -> str:
+    """The centre of a circle by the circle's name, which is the centre's letter unless several circles share it.
+
+    >>> centre_of_circle("O"), centre_of_circle("O/larger")
+    ('O', 'O')
+    """
+    return circle.partition(AMONG)[0]
+
+
 @dataclass(frozen=True, slots=True)
 class CircleSize:
-    """The radius, diameter, circumference or area of a circle; `centre` is "" for the only circle there is."""
+    """The radius, diameter, circumference or area of a circle; `centre` is "" for the only circle there is.
+
+    Of several circles about one centre `centre` is the circle's name: O/larger.
+    """
 
     kind: CircleKind
     centre: str = ""

@@ -23,6 +23,7 @@ from paperaudit.geometry.theorems.theorem import (
 )
 from paperaudit.model.expression import Expression, Number, Sum
 from paperaudit.model.fact import Circle, Diameter, Fact, Given, Origin, Tangent
+from paperaudit.model.quantity import centre_of_circle
 
 CirclePredicate = Concyclic | IsDiameter | Touches
 Pair = tuple[Expression, Expression]
@@ -39,15 +40,16 @@ def circle_claims(fact: Circle | Diameter | Tangent, arrangement: Arrangement) -
             yield is_diameter(_circle(arrangement, centre, (start, end)).centre, start, end)
         case Tangent(path, at, centre):
             line = arrangement.figure.line_of(*path)
-            yield Touches(line, at, _circle(arrangement, centre, (at,)).centre)
+            yield Touches(line, at, _circle(arrangement, centre, (at,)).key)
 
 
 def _on_circle(centre: str, points: tuple[str, ...], arrangement: Arrangement) -> Iterator[Predicate]:
     """The points that are not known to be on a circle yet are as far from its centre, or on one with three others."""
-    known = [circle for circle in circles(arrangement) if not centre or circle.centre == centre]
+    known = [circle for circle in circles(arrangement) if not centre or centre in (circle.centre, circle.key)]
     if centre:
+        middle = centre_of_circle(centre)
         on = next((circle.points for circle in known), points[:1])
-        yield from (segments_equal((centre, point), (centre, on[0])) for point in points if point not in on)
+        yield from (segments_equal((middle, point), (middle, on[0])) for point in points if point not in on)
         return
     if any(set(points) <= set(circle.points) for circle in known):
         return
@@ -64,7 +66,7 @@ def _on_circle(centre: str, points: tuple[str, ...], arrangement: Arrangement) -
 
 
 def _circle(arrangement: Arrangement, centre: str, points: tuple[str, ...]) -> OnCircle:
-    known = [circle for circle in circles(arrangement) if circle.centre == centre or not centre]
+    known = [circle for circle in circles(arrangement) if not centre or centre in (circle.centre, circle.key)]
     through = [circle for circle in known if set(points) <= set(circle.points)]
     if len(through) != 1:
         raise Unclear("the claim does not say of which circle")
@@ -116,13 +118,14 @@ def circle_pairs(predicate: object, arrangement: Arrangement) -> Iterator[Pair]:
                 for (_, here), (_, there), same in over_chord(arrangement, start, end, eyes):
                     yield (here, there) if same else (Sum((here, there)), _HALF_TURN)
         case IsDiameter(centre, start, end):
-            for eye in arrangement.rounds[centre].points:
+            around = (one for name, one in arrangement.rounds.items() if centre_of_circle(name) == centre)
+            for eye in next(one for one in around if start in one.labels).points:
                 angle = None if eye in (start, end) else seen(arrangement, start, eye, end)
                 if angle:
                     yield angle, _RIGHT
         case Touches(line, at, centre):
             ray = next(ray for ray in arrangement.rays[at] if ray.line == line)
-            upright = seen(arrangement, ray.points[0], at, centre)
+            upright = seen(arrangement, ray.points[0], at, centre_of_circle(centre))
             if upright:
                 yield upright, _RIGHT
             circle = _circle(arrangement, centre, (at,))

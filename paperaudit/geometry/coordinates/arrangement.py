@@ -14,6 +14,7 @@ from paperaudit.geometry.figure.figure import Figure, Size, angle, length
 from paperaudit.geometry.figure.north import ways_by_north
 from paperaudit.maths.linear import LinearForm, combination
 from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf
+from paperaudit.model.quantity import centre_of_circle
 
 PARALLEL_TOLERANCE = 1e-6
 """Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
@@ -158,8 +159,12 @@ class Arrangement:
 
     def _from_centre(self, size: LengthOf) -> LengthOf:
         """A radius is named from its centre: OA."""
-        on = self.circles.get(size.end, ())
-        return LengthOf(size.end, size.start) if size.start in on else size
+        return LengthOf(size.end, size.start) if (size.end, size.start) in self._radii else size
+
+    @cached_property
+    def _radii(self) -> frozenset[tuple[str, str]]:
+        """Every centre with every point of a circle about it."""
+        return frozenset((centre_of_circle(name), point) for name, on in self.circles.items() for point in on)
 
     def _is_corner(self, vertex: str, point: str) -> bool:
         return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)

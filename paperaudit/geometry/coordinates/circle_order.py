@@ -27,6 +27,7 @@ from paperaudit.geometry.figure.figure import (
 from paperaudit.geometry.figure.plane import Spot
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import ArcOf, leaves
+from paperaudit.model.quantity import centre_of_circle
 
 ROUND = 1e-6
 """Share of the radius by which points of a drawn circle may differ in their distance from the centre."""
@@ -46,7 +47,7 @@ class Position:
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """A circle of a drawing: its points anticlockwise, the direction to each in degrees, who puts it there."""
+    """A circle of a drawing by its `centre` or own name: points anticlockwise, directions in degrees, who puts each."""
 
     centre: str
     points: tuple[str, ...]
@@ -104,7 +105,7 @@ def rounds_of(figure: Figure, at: dict[str, Spot]) -> dict[str, Round]:
     for circle in circles_of(figure):
         one = _round(circle, at) if circle.centre in at else None
         if one:
-            found[circle.centre] = one
+            found[circle.key] = one
     return found
 
 
@@ -156,7 +157,7 @@ def _round(circle: OnCircle, at: dict[str, Spot]) -> Round | None:
         point: math.degrees(math.atan2(spot[1] - middle[1], spot[0] - middle[0])) for point, spot in spots.items()
     }
     labels = dict(zip(circle.points, circle.labels, strict=True))
-    return Round(circle.centre, tuple(sorted(bearings, key=bearings.__getitem__)), bearings, labels)
+    return Round(circle.key, tuple(sorted(bearings, key=bearings.__getitem__)), bearings, labels)
 
 
 def circle_rows(
@@ -164,9 +165,9 @@ def circle_rows(
 ) -> Iterator[tuple[LinearForm[object], frozenset[int]]]:
     """What circles say of the directions of lines, as forms that are 0, each with the givens that it rests on."""
     for number, line in enumerate(lines):
-        for centre, circle in rounds.items():
+        for name, circle in rounds.items():
             on = [point for point in line if point in circle.labels]
-            if centre in line:
+            if centre_of_circle(name) in line:
                 for point in on:
                     yield from _row(number, bearings, circle, (point,), 0, {circle.labels[point]})
             for one, two in pairwise(on):
@@ -174,14 +175,20 @@ def circle_rows(
                 yield from _row(number, bearings, circle, (one, two), 90, labels)
     for condition in figure.conditions:
         match condition:
-            case TangentAt(path, at, centre, label) if centre in rounds and at in rounds[centre].labels:
-                yield from _row(figure.line_of(*path), bearings, rounds[centre], (at,), 90, {label})
-            case Ordered(one, centre, two, label) if centre in rounds and {one, two} <= rounds[centre].labels.keys():
-                circle = rounds[centre]
-                labels = {label, circle.labels[one], circle.labels[two]}
-                across = LinearForm[object].of(Position(centre, one)) - LinearForm[object].of(Position(centre, two))
-                half_turns = round((circle.bearings[one] - circle.bearings[two]) / 180)
-                yield across - LinearForm[object].number(180 * half_turns), frozenset(labels)
+            case TangentAt(path, at, _, label) if condition.key in rounds and at in rounds[condition.key].labels:
+                yield from _row(figure.line_of(*path), bearings, rounds[condition.key], (at,), 90, {label})
+            case Ordered(one, centre, two, label):
+                for name, circle in rounds.items():
+                    if centre_of_circle(name) == centre and {one, two} <= circle.labels.keys():
+                        yield _across(circle, one, two, label)
+
+
+def _across(circle: Round, one: str, two: str, label: int) -> tuple[LinearForm[object], frozenset[int]]:
+    """The ends of a diameter stand half a turn apart."""
+    labels = {label, circle.labels[one], circle.labels[two]}
+    places = [LinearForm[object].of(Position(circle.centre, point)) for point in (one, two)]
+    half_turns = round((circle.bearings[one] - circle.bearings[two]) / 180)
+    return places[0] - places[1] - LinearForm[object].number(180 * half_turns), frozenset(labels)
 
 
 def _row(

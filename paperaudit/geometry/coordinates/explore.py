@@ -12,6 +12,7 @@ from paperaudit.geometry.figure.loosened import without_numbers
 from paperaudit.geometry.figure.north import corners_by_north, has_north
 from paperaudit.geometry.figure.sketch import clear_way
 from paperaudit.model.expression import AngleOf
+from paperaudit.model.quantity import centre_of_circle
 
 MOST_TURNS = 8
 """Angles whose ways of opening tell arrangements apart."""
@@ -123,7 +124,7 @@ def turning_angles(figure: Figure) -> tuple[AngleOf, ...]:
     ]
     found[:0] = reversed(figure.fixed_names)
     found += [
-        AngleOf(arc.start, arc.centre, arc.end)
+        AngleOf(arc.start, centre_of_circle(arc.centre), arc.end)
         for condition in figure.conditions
         for arc in arcs_of(condition)
         if not arc.through

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 import numpy as np
 
 from paperaudit.model.expression import AngleOf, ArcOf, BearingOf, LengthOf
+from paperaudit.model.quantity import centre_of_circle
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -95,9 +96,11 @@ class Gauges:
         match size:
             case AngleOf(arm, vertex, other, reflex):
                 spread = Spread(self.turn(vertex, arm, vertex, other), "reflex" if reflex else "least")
-            case ArcOf(start, end, "", major, centre):
+            case ArcOf(start, end, "", major, circle):
+                centre = centre_of_circle(circle)
                 spread = Spread(self.turn(centre, start, centre, end), "reflex" if major else "least")
-            case ArcOf(start, end, through, _, centre):
+            case ArcOf(start, end, through, _, circle):
+                centre = centre_of_circle(circle)
                 whole, part = self.turn(centre, start, centre, end), self.turn(centre, start, centre, through)
                 spread = Spread(whole, "through", part)
             case BearingOf(start, end):

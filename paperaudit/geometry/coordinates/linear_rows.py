@@ -9,6 +9,7 @@ import numpy as np
 
 from paperaudit.geometry.figure.figure import SizeRelation
 from paperaudit.model.expression import AngleOf, ArcOf, BearingOf, CircleSize, LengthOf, Letter
+from paperaudit.model.quantity import centre_of_circle
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -61,7 +62,7 @@ class LinearRows:
                     number = self._gauges.length(start, end)
                     lengths[number] = lengths.get(number, 0.0) + weight * scale
                 case CircleSize(_, centre):
-                    number = self._gauges.length(centre, self._circles[centre][0])
+                    number = self._gauges.length(centre_of_circle(centre), self._circles[centre][0])
                     lengths[number] = lengths.get(number, 0.0) + weight * scale
                 case Letter(name):
                     column, carried = self._columns[name]

@@ -32,6 +32,7 @@ from paperaudit.model.expression import (
     SegmentOf,
     Sum,
 )
+from paperaudit.model.quantity import centre_of_circle
 
 Spots = Mapping[str, Spot]
 Circles = Mapping[str, tuple[str, ...]]
@@ -169,14 +170,14 @@ class _Ruler:
         return math.degrees(math.atan2(s - y, r - x) - math.atan2(q - y, p - x)) % 360
 
     def _arc(self, arc: ArcOf) -> float:
-        centre = centre_of(arc, self.circles)
+        centre = centre_of_circle(centre_of(arc, self.circles))
         turn = self._turn(centre, arc.start, arc.end)
         if arc.through:
             return turn if self._turn(centre, arc.start, arc.through) <= turn else 360 - turn
         return max(turn, 360 - turn) if arc.major else min(turn, 360 - turn)
 
     def _radius(self, arc: ArcOf) -> float:
-        return self._distance(centre_of(arc, self.circles), arc.start)
+        return self._distance(centre_of_circle(centre_of(arc, self.circles)), arc.start)
 
     def _radius_of(self, centre: str) -> float:
         if not centre and len(self.circles) != 1:
@@ -184,7 +185,7 @@ class _Ruler:
         middle = centre or next(iter(self.circles))
         if not self.circles.get(middle):
             raise NoValue(f"no point on the circle about {middle}")
-        return self._distance(middle, self.circles[middle][0])
+        return self._distance(centre_of_circle(middle), self.circles[middle][0])
 
 
 def centre_of(arc: ArcOf, circles: Circles) -> str:

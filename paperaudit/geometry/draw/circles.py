@@ -33,7 +33,7 @@ def outlines(figure: Figure, at: Mapping[str, Spot]) -> dict[str, Circle]:
         reach = [math.dist(at[circle.centre], at[point]) for point in circle.points]
         radius = sum(reach) / len(reach)
         if max(reach) - min(reach) <= ROUND * radius:
-            found[circle.centre] = Circle(at[circle.centre], radius)
+            found[circle.key] = Circle(at[circle.centre], radius)
     return found
 
 

@@ -13,6 +13,7 @@ from paperaudit.geometry.figure.plane import Spot
 from paperaudit.geometry.figure.shapes import kite_axis
 from paperaudit.model.expression import AngleOf, LengthOf
 from paperaudit.model.fact import Path
+from paperaudit.model.quantity import centre_of_circle
 
 BASE_OF_ISOSCELES = 3.0
 PARALLEL_BASE = 3.0
@@ -99,7 +100,7 @@ def _bases(arrangement: Arrangement, points: Turned) -> list[_Base]:
             for number in _lines_of(arrangement, *right):
                 worth[number] += PERPENDICULAR
     for number, line in enumerate(arrangement.lines):
-        worth[number] += LINE_OF_CENTRES * (len(set(line) & set(arrangement.circles)) > 1)
+        worth[number] += LINE_OF_CENTRES * (len(set(line) & {*map(centre_of_circle, arrangement.circles)}) > 1)
     found = [
         _Base(points[line[-1]] - points[line[0]], line, value)
         for line, value in zip(arrangement.lines, worth, strict=True)
@@ -147,7 +148,7 @@ def _axes(arrangement: Arrangement) -> Iterator[Path]:
     touching = [one for one in arrangement.figure.conditions if isinstance(one, TangentAt)]
     for one, other in combinations(touching, 2):
         ends = set(one.path) & set(other.path)
-        if one.centre == other.centre and one.at != other.at and ends:
+        if one.key == other.key and one.at != other.at and ends:
             yield min(ends), one.centre
 
 

@@ -21,6 +21,7 @@ from paperaudit.geometry.draw.straight_signs import bearing_signs, height_sign
 from paperaudit.geometry.draw.wishes import angle_wish, letter_wish, number_wish
 from paperaudit.geometry.figure.figure import HIDDEN, TangentAt
 from paperaudit.geometry.figure.plane import Spot
+from paperaudit.model.quantity import centre_of_circle
 
 FRAME_WIDTH = 280.0
 """All figures have at least this width, so that set in one column their letters are of one size."""
@@ -62,9 +63,7 @@ class Page:
         self.circles = circles
         self.on = {
             name: [
-                circles[one.centre]
-                for one in circles_of(arrangement.figure)
-                if one.centre in circles and name in one.points
+                circles[one.key] for one in circles_of(arrangement.figure) if one.key in circles and name in one.points
             ]
             for name in self.spots
         }
@@ -180,7 +179,7 @@ class Page:
     def _needs_dot(self, name: str) -> bool:
         """A point that no corner and no crossing shows; a lettered centre always has one."""
         through = [line for line in self.arrangement.lines if name in line]
-        if name in self.circles or not through:
+        if name in map(centre_of_circle, self.circles) or not through:
             return True
         if len(through) > 1:
             return False

@@ -38,6 +38,7 @@ from paperaudit.model.expression import (
     SegmentOf,
     Sum,
 )
+from paperaudit.model.quantity import centre_of_circle
 
 QUESTION_MARK = "?"
 Beside: TypeAlias = ArcOf | ArcLengthOf | CircleSize | DistanceOf | BearingOf
@@ -178,12 +179,13 @@ class SizeMarks:
         figure = self.arrangement
         match size:
             case CircleSize("radius", centre):
-                drawn = [point for point in figure.circles.get(centre, ()) if figure.joined(centre, point)]
-                free = sorted(drawn, key=lambda point: self._between(centre, point))
-                return length(centre, free[0]) if free and self._between(centre, free[0]) == 0 else None
+                middle = centre_of_circle(centre)
+                drawn = [point for point in figure.circles.get(centre, ()) if figure.joined(middle, point)]
+                free = sorted(drawn, key=lambda point: self._between(middle, point))
+                return length(middle, free[0]) if free and self._between(middle, free[0]) == 0 else None
             case CircleSize("diameter", centre):
                 on = figure.circles.get(centre, ())
-                through = [line for line in figure.lines if centre in line]
+                through = [line for line in figure.lines if centre_of_circle(centre) in line]
                 ends = [[point for point in line if point in on] for line in through]
                 return next((length(*pair) for pair in ends if len(pair) == 2), None)
             case DistanceOf(point, (start, end)):
@@ -213,7 +215,7 @@ def diameter_or(size: Expression, arrangement: Arrangement) -> Expression:
     match size:
         case Product((Number(value), LengthOf(start, end))) if value == 2:
             for centre, points in arrangement.circles.items():
-                if centre in (start, end) and {start, end} & set(points):
+                if centre_of_circle(centre) in (start, end) and {start, end} & set(points):
                     return CircleSize("diameter", centre)
     return size
 

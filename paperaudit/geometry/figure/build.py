@@ -66,6 +66,7 @@ from paperaudit.model.fact import (
     Sides,
     Similar,
 )
+from paperaudit.model.quantity import centre_of_circle
 
 _SETTING = (
     Shape
@@ -135,9 +136,10 @@ class FigureBuilder:
             for fact in self._facts:
                 if isinstance(fact, Diameter) and size.centre == (fact.centre or self._circles.unnamed):
                     return LengthOf(*fact.path)
-        drawn = [point for point in points if any({size.centre, point} <= set(line) for line in self.lines)]
+        middle = centre_of_circle(size.centre)
+        drawn = [point for point in points if any({middle, point} <= set(line) for line in self.lines)]
         if size.kind == "radius" and points and not size.centre.startswith(HIDDEN):
-            return LengthOf(size.centre, (drawn or points)[0])
+            return LengthOf(middle, (drawn or points)[0])
         return size
 
     def figure(self, sketch: tuple[tuple[str, float, float], ...] = (), asked: Iterable[Expression] = ()) -> Figure:
@@ -194,7 +196,7 @@ class FigureBuilder:
                 points += [*condition.points, condition.centre]
             elif isinstance(condition, TangentAt):
                 points.append(condition.centre)
-        points += [fact.centre for fact in self._facts if isinstance(fact, Circle) and fact.centre]
+        points += [centre_of_circle(fact.centre) for fact in self._facts if isinstance(fact, Circle) and fact.centre]
         points += [fact.centre or self._circles.unnamed for fact in self._facts if isinstance(fact, Incircle)]
         for size in sizes:
             if isinstance(size, DistanceOf):

@@ -19,6 +19,7 @@ from paperaudit.model.expression import (
     Sum,
     with_leaves,
 )
+from paperaudit.model.quantity import AMONG
 
 
 def canonical(expression: Expression, arrangement: Arrangement) -> Expression:
@@ -100,7 +101,7 @@ def as_printed(size: Expression, arrangement: Arrangement) -> Expression:
         names = (named for named in arrangement.figure.named_sizes if type(named) is type(size))
         size = next((named for named in names if canonical(named, arrangement) == size), size)
     match size:
-        case CircleSize(kind, centre) if centre.startswith(HIDDEN):
+        case CircleSize(kind, centre) if centre.startswith(HIDDEN) and AMONG not in centre:
             return CircleSize(kind, "")
         case ArcLengthOf(arc):
             return ArcLengthOf(_lettered(arc))

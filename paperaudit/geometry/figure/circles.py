@@ -36,6 +36,7 @@ from paperaudit.model.expression import (
     leaves,
 )
 from paperaudit.model.fact import Circle, CirclesTouch, Diameter, Fact, Given, Holds, Incircle, OnArc, Path, Tangent
+from paperaudit.model.quantity import centre_of_circle
 
 Members = dict[str, dict[str, int]]
 """Every circle's points by its centre, each with the label of the given that puts it there."""
@@ -127,14 +128,16 @@ def circle_conditions(givens: tuple[Given, ...], known: KnownCircles) -> Iterato
         for fact in given.facts:
             match fact:
                 case Tangent(path, at, centre):
-                    yield TangentAt(path, at, centre or known.unnamed, label)
+                    circle = centre or known.unnamed
+                    yield TangentAt(path, at, centre_of_circle(circle), label, _own_name(circle))
                 case Diameter(path, centre):
-                    yield from _diameter(path, centre or known.unnamed, label)
+                    yield from _diameter(path, centre_of_circle(centre or known.unnamed), label)
                 case CirclesTouch():
                     yield from _touching(fact, known, label)
                 case OnArc(points, arc):
                     for point in points:
-                        yield from _on_arc(point, known.arc(arc), label)
+                        around = known.arc(arc)
+                        yield from _on_arc(point, replace(around, centre=centre_of_circle(around.centre)), label)
 
 
 def _centres(fact: Fact) -> tuple[str, ...]:
@@ -183,10 +186,16 @@ def _arcs(fact: OnArc | Holds) -> list[tuple[ArcOf, tuple[str, ...]]]:
 
 
 def _radii(centre: str, on: dict[str, int]) -> Iterator[Condition]:
+    middle = centre_of_circle(centre)
     if on:
-        yield OnCircle(centre, tuple(on), tuple(on.values()), min(on.values()))
+        yield OnCircle(middle, tuple(on), tuple(on.values()), min(on.values()), _own_name(centre))
     for (one, first), (two, second) in combinations(on.items(), 2):
-        yield EqualLengths(length(centre, one), length(centre, two), max(first, second), "radii")
+        yield EqualLengths(length(middle, one), length(middle, two), max(first, second), "radii")
+
+
+def _own_name(circle: str) -> str:
+    """The name of a circle that is one of several about its centre, "" for another one."""
+    return circle if centre_of_circle(circle) != circle else ""
 
 
 def _diameter(path: Path, centre: str, label: int) -> Iterator[Condition]:

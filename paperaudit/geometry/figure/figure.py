@@ -4,6 +4,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
+from paperaudit.geometry.figure.rounds import OnCircle as OnCircle
+from paperaudit.geometry.figure.rounds import TangentAt as TangentAt
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import (
     AngleOf,
@@ -206,26 +208,6 @@ HIDDEN = "⊙"
 
 
 @dataclass(frozen=True, slots=True)
-class OnCircle:
-    """Points on one circle about `centre`, with the label of the given that puts each there."""
-
-    centre: str
-    points: tuple[str, ...]
-    labels: tuple[int, ...]
-    label: int
-
-
-@dataclass(frozen=True, slots=True)
-class TangentAt:
-    """The line `path` touches the circle about `centre` at the point `at` on it."""
-
-    path: Path
-    at: str
-    centre: str
-    label: int
-
-
-@dataclass(frozen=True, slots=True)
 class OutsidePolygon:
     """`point` lies outside a polygon; checked on the drawing."""
 
@@ -283,11 +265,11 @@ class Figure:
 
     @property
     def circles(self) -> dict[str, tuple[str, ...]]:
-        """The centre of every circle, hidden ones too, with the points that the figure names on it."""
-        found = {one.centre: one.points for one in self.conditions if isinstance(one, OnCircle)}
+        """Every circle by its centre or its own name, hidden ones too, with the points that the figure names on it."""
+        found = {one.key: one.points for one in self.conditions if isinstance(one, OnCircle)}
         for one in self.conditions:
-            if isinstance(one, TangentAt) and one.at not in found.get(one.centre, ()):
-                found[one.centre] = (*found.get(one.centre, ()), one.at)
+            if isinstance(one, TangentAt) and one.at not in found.get(one.key, ()):
+                found[one.key] = (*found.get(one.key, ()), one.at)
         return found
 
     def line_of(self, start: str, end: str) -> int:

@@ -24,6 +24,7 @@ from paperaudit.model.expression import (
     Sum,
     with_leaves,
 )
+from paperaudit.model.quantity import centre_of_circle
 
 PI = Letter("π")
 
@@ -49,7 +50,7 @@ def _simple(size: Expression, circles: Circles) -> Expression:
             return _along(_named(arc, circles))
         case CircleSize(kind, centre):
             middle = centre or next(iter(circles), "")
-            radius = LengthOf(middle, circles[middle][0]) if circles.get(middle) else None
+            radius = LengthOf(centre_of_circle(middle), circles[middle][0]) if circles.get(middle) else None
             return _of_circle(kind, radius) if radius else size
         case SectorOf(kind, part) | SegmentOf(kind, part):
             arc = _named(part, circles)
@@ -69,7 +70,7 @@ def _of_circle(kind: str, radius: LengthOf) -> Expression:
 
 
 def _radius(arc: ArcOf) -> LengthOf:
-    return LengthOf(arc.centre, arc.start)
+    return LengthOf(centre_of_circle(arc.centre), arc.start)
 
 
 def _radians(arc: ArcOf) -> Expression:

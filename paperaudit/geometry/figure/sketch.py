@@ -18,6 +18,7 @@ from paperaudit.geometry.figure.figure import (
 )
 from paperaudit.geometry.figure.plane import middle_of_circle, side
 from paperaudit.model.expression import AngleOf, ArcOf
+from paperaudit.model.quantity import centre_of_circle
 
 CLEAR_TURN = math.sin(math.radians(3))
 """Below 3° of turn, a hand-drawn angle does not say which way it opens."""
@@ -107,7 +108,8 @@ def _round_circle(
     figure: Figure, circle: tuple[str, tuple[str, ...]], at: dict[str, tuple[float, float]], clear: float
 ) -> list[DrawnTurn]:
     """The order of a circle's points, seen from one of them, and on which side of its centre each named arc lies."""
-    centre, points = circle
+    name, points = circle
+    centre = centre_of_circle(name)
     on = [point for point in points if point in at]
     if not on:
         return []
@@ -115,7 +117,7 @@ def _round_circle(
     first, *others = sorted(on, key=lambda point: math.atan2(at[point][1] - y, at[point][0] - x))
     turns = [AngleOf(one, first, two) for one, two in pairwise(others)]
     ways = {turn: clear_way(figure, turn, clear) for turn in turns}
-    named = [arc for condition in figure.conditions for arc in arcs_of(condition) if arc.centre == centre]
+    named = [arc for condition in figure.conditions for arc in arcs_of(condition) if arc.centre == name]
     for arc in named:
         turn = AngleOf(arc.start, centre, arc.end)
         ways[turn] = clear_way(figure, turn, clear) if centre in at else _way_of_arc(arc, {p: at[p] for p in on})

@@ -28,8 +28,8 @@ MOST_ROUND = 8
 def with_arcs(arrangement: Arrangement) -> Iterator[tuple[OnCircle, Round]]:
     """The circles whose arcs are sizes of the figure, with the order of their points."""
     for circle in circles(arrangement) if arrangement.figure.arcs else ():
-        if circle.centre in arrangement.rounds:
-            yield circle, arrangement.rounds[circle.centre]
+        if circle.key in arrangement.rounds:
+            yield circle, arrangement.rounds[circle.key]
 
 
 def arc_text(arrangement: Arrangement, size: ArcOf) -> str:
@@ -156,7 +156,7 @@ def _stated_equal(arrangement: Arrangement, circle: OnCircle) -> Iterator[tuple[
         if isinstance(condition, SizeRelation) and not condition.form.constant and len(condition.form.terms) == 2:
             (one, first), (two, second) = condition.form.terms.items()
             arcs = isinstance(one, ArcOf) and isinstance(two, ArcOf) and first == -second
-            if arcs and one.centre == two.centre == circle.centre:  # type: ignore[union-attr]
+            if arcs and one.centre == two.centre == circle.key:  # type: ignore[union-attr]
                 yield one, two, condition.label  # type: ignore[misc]
 
 

@@ -16,6 +16,7 @@ from paperaudit.geometry.figure.plane import Spot, share_along, side
 from paperaudit.geometry.theorems.incircles import tangential
 from paperaudit.geometry.theorems.like_triangles import CLOSE
 from paperaudit.model.expression import AreaOf, DistanceOf, SegmentOf
+from paperaudit.model.quantity import centre_of_circle
 
 MOST_POLYGONS = 48
 """Polygons that a figure's areas are about at most; those that the paper names come first."""
@@ -61,7 +62,7 @@ def _named(arrangement: Arrangement) -> Iterator[Polygon]:
             case DistanceOf(point, (start, end)) if _all_joined(arrangement, (point, start, end)):
                 yield polygon(arrangement, (point, start, end))
             case SegmentOf("area", arc):
-                yield polygon(arrangement, (arc.centre, arc.start, arc.end))
+                yield polygon(arrangement, (centre_of_circle(arc.centre), arc.start, arc.end))
     for round_one in tangential(arrangement):
         yield polygon(arrangement, round_one.corners)
 

@@ -135,7 +135,7 @@ def _rectangle(arrangement: Arrangement) -> Iterator[Equation]:
 
 def _ptolemy(arrangement: Arrangement) -> Iterator[Equation]:
     for circle in circles(arrangement):
-        order = arrangement.rounds.get(circle.centre)
+        order = arrangement.rounds.get(circle.key)
         points = [point for point in order.points if not point.startswith(HIDDEN)] if order else []
         for a, b, c, d in list(combinations(points, 4))[:MOST_INSCRIBED]:
             pairs = ((a, c), (b, d), (a, b), (c, d), (b, c), (d, a))
@@ -148,7 +148,7 @@ def _ptolemy(arrangement: Arrangement) -> Iterator[Equation]:
 def _diagonal(arrangement: Arrangement) -> Iterator[Equation]:
     """The cosine rule on both sides of a diagonal: opposite angles add up to 180°, so their cosines are opposite."""
     for circle in circles(arrangement):
-        order = arrangement.rounds.get(circle.centre)
+        order = arrangement.rounds.get(circle.key)
         points = [point for point in order.points if not point.startswith(HIDDEN)] if order else []
         for four in list(combinations(points, 4))[:MOST_INSCRIBED]:
             for a, b, c, d in (four, four[1:] + four[:1]):

@@ -20,6 +20,7 @@ from paperaudit.model.expression import (
     SectorOf,
     SegmentOf,
 )
+from paperaudit.model.quantity import AMONG
 
 SKILL = "circles"
 PI = Letter("π")
@@ -30,7 +31,8 @@ RADIUS, ROUND, SAME = 6, 10, 3
 
 
 def _about(centre: str) -> str:
-    return "" if centre.startswith(HIDDEN) else f"circle {centre}"
+    middle, _, which = centre.partition(AMONG)
+    return f"{which} circle" if which else "" if middle.startswith(HIDDEN) else f"circle {middle}"
 
 
 def named_of(arrangement: Arrangement, centre: str) -> list[Expression]:
@@ -57,14 +59,14 @@ def radii(arrangement: Arrangement, circle: OnCircle, *first: str) -> list[tuple
     points = [point for point in dict.fromkeys((*first, *circle.points)) if not point.startswith(HIDDEN)]
     drawn = [point for point in points if arrangement.joined(centre, point)]
     if centre.startswith(HIDDEN) or not points:
-        return [(CircleSize("radius", centre), ())]
+        return [(CircleSize("radius", circle.key), ())]
     return [(length(centre, point), on_circle(circle, point)) for point in (drawn or points[:1])[:MOST_RADII]]
 
 
 def _radius(arrangement: Arrangement) -> Iterator[Equation]:
     """The radius by its name, as a segment and as half a diameter."""
     for circle in circles(arrangement):
-        centre, about = circle.centre, _about(circle.centre)
+        centre, about = circle.key, _about(circle.key)
         by_name, across = CircleSize("radius", centre), CircleSize("diameter", centre)
         named = named_of(arrangement, centre)
         for one, on in radii(arrangement, circle):
@@ -85,7 +87,7 @@ def _radius(arrangement: Arrangement) -> Iterator[Equation]:
 
 def _round(arrangement: Arrangement) -> Iterator[Equation]:
     for circle in circles(arrangement):
-        centre, about = circle.centre, _about(circle.centre)
+        centre, about = circle.key, _about(circle.key)
         named = named_of(arrangement, centre)
         around, inside = CircleSize("circumference", centre), CircleSize("area", centre)
         for one, on in radii(arrangement, circle):

@@ -42,7 +42,7 @@ class Turn:
 def arcs_of(arrangement: Arrangement, circle: OnCircle) -> dict[ArcOf, frozenset[str]]:
     """The arcs of a circle that have a length, a sector or a segment, and which of these the paper names."""
     found: dict[ArcOf, frozenset[str]] = {}
-    for size in named_of(arrangement, circle.centre):
+    for size in named_of(arrangement, circle.key):
         match size:
             case ArcLengthOf(arc):
                 wanted = ["length"]

@@ -37,7 +37,7 @@ def tangents(arrangement: Arrangement, circle: OnCircle) -> Iterator[TangentLine
     figure = arrangement.figure
     stated = {}
     for condition in figure.conditions:
-        if isinstance(condition, TangentAt) and condition.centre == circle.centre:
+        if isinstance(condition, TangentAt) and condition.key == circle.key:
             line = figure.line_of(*condition.path)
             stated[line, condition.at] = TangentLine(
                 line, condition.at, Stated(condition.label), "".join(condition.path)
@@ -46,7 +46,7 @@ def tangents(arrangement: Arrangement, circle: OnCircle) -> Iterator[TangentLine
     for at in circle.points:
         for line in dict.fromkeys(ray.line for ray in arrangement.rays[at]):
             if (line, at) not in stated and touching(arrangement, circle, line, at):
-                yield TangentLine(line, at, Touches(line, at, circle.centre), line_name(arrangement, line, at))
+                yield TangentLine(line, at, Touches(line, at, circle.key), line_name(arrangement, line, at))
 
 
 def touching(arrangement: Arrangement, circle: OnCircle, line: int, at: str) -> bool:
