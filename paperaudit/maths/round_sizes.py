@@ -26,6 +26,9 @@ CircleKind: TypeAlias = Literal["radius", "diameter", "circumference", "area"]
 CIRCLE_IN, CIRCLE_ROUND = "incircle ", "circumcircle "
 """With the corners of a polygon these stand for the centre of the circle in it or round it, until that is settled."""
 
+LARGER, SMALLER = "the larger circle", "the smaller circle"
+"""Stand for two circles about one centre, until it is settled which these are."""
+
 _FULL = Measured(Number(Fraction(360)), "°")
 _MAJOR = ("major", "longer", "larger")
 _MINOR = ("minor", "shorter", "smaller")
@@ -74,8 +77,20 @@ def calls_minor_or_major(node: Node) -> tuple[bool, bool]:
 def centre_of(node: Node) -> str:
     """The centre of the circle that a size is said to be of; "" where no circle is named by a letter."""
     named = first(node, "circle_name")
+    which = first(named, "circle_which") if named is not None else None
+    if which is not None:
+        return which_circle(which.text)
     centre = first(named, "corner") if named is not None else None
     return str(centre.text) if centre is not None else ""
+
+
+def which_circle(words: str) -> str:
+    """What stands for the larger or the smaller one of two circles.
+
+    >>> which_circle("the inner circle")
+    'the smaller circle'
+    """
+    return LARGER if any(word in words for word in ("larg", "big", "outer", "greater")) else SMALLER
 
 
 def round_size_of(node: Node) -> Expression:

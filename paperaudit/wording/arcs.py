@@ -168,6 +168,8 @@ def sector_is(node: Node, scene: Scene) -> Facts:
         radii.append(Holds(Relation(LengthOf(known[0], ends[0]), "=", measure_of(the(size, "measure")))))
     if "major" in the(node, "sector_word").text:
         raise NotUnderstood("a major sector is read in its sizes only", node.start, "the sector without “major”")
+    if len(ends) == 2:
+        scene.sectors.append((known[0], ends[0], ends[1]))
     return (*on_circle_with(known[0], ends), *radii)
 
 

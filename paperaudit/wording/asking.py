@@ -143,7 +143,9 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
 
 def _start(spoken: Node) -> int:
     """Where the words of an ask begin, past "the size of"."""
-    named = first(spoken, "angles_named", "measure", "angle_name") if spoken.expr_name == "wanted" else None
+    named = (
+        first(spoken, "angles_named", "region_size", "measure", "angle_name") if spoken.expr_name == "wanted" else None
+    )
     if named is None:
         return int(spoken.start)
     before: str = spoken.full_text[: named.start]

@@ -1,10 +1,20 @@
-"""Settles which circle a size is meant of: the radius of "the circle", the centre in a sector's name."""
+"""Settles which circle is meant: by the radius of "the circle", the centre in a sector's name, "the larger circle"."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 
 from paperaudit.maths.distances import THE_CENTRE
+from paperaudit.maths.round_sizes import LARGER, SMALLER
 from paperaudit.model.expression import ArcOf, CircleSize, DistanceOf, Expression, SectorOf, leaves, with_leaves
+from paperaudit.model.fact import Circle, Fact
+from paperaudit.model.quantity import AMONG
+
+WHICH = {LARGER: "larger", SMALLER: "smaller"}
+"""What circles about one centre are told apart by, in their names."""
+HIDDEN_CENTRE = "⊙"
+"""The centre of circles about one centre that has no letter."""
+NEW_CENTRES = "OCMPQZ"
+"""Letters for a centre that has none, the first that is free."""
 
 
 def leaves_open(expression: Expression, centres: Collection[str], several: bool) -> bool:
@@ -54,3 +64,22 @@ def _from(arc: ArcOf, centre: str) -> ArcOf:
     """The sector's arc with another of its letters as the centre."""
     points = [point for point in _letters(arc) if point != centre]
     return replace(arc, start=points[0], end=points[-1], through=points[1] if len(points) == 3 else "", centre=centre)
+
+
+def ring_names(facts: Iterable[Fact], centres: tuple[str, ...], used: str | None) -> dict[str, str]:
+    """The names of the circles about one centre by the words for them; none where no two circles share a centre.
+
+    A centre that gets its letter later on has it from there; one without is called O where that is free.
+    """
+    names = {fact.centre for fact in facts if isinstance(fact, Circle) and AMONG in fact.centre}
+    shared = {name.partition(AMONG)[0] for name in names}
+    if len(shared) != 1:
+        return {}
+    (centre,) = shared
+    if centre == HIDDEN_CENTRE and len(centres) == 1:
+        (centre,) = centres
+    elif centre == HIDDEN_CENTRE and used is not None:
+        centre = next((letter for letter in NEW_CENTRES if letter not in used), centre)
+    found = {words: f"{centre}{AMONG}{which}" for words, which in WHICH.items()}
+    found |= {f"{HIDDEN_CENTRE}{AMONG}{which}": f"{centre}{AMONG}{which}" for which in WHICH.values()}
+    return found

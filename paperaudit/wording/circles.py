@@ -2,6 +2,7 @@
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.round_sizes import which_circle
 from paperaudit.maths.tree import every, first, has
 from paperaudit.model.fact import Circle, Fact, Shape
 from paperaudit.wording.named import corners_of, distinct, point_of, points_under
@@ -22,8 +23,10 @@ def ring_of(node: Node) -> tuple[str, tuple[str, ...]]:
     centre, on = THE_CIRCLE, points_through(node)
     if ring is None:
         return centre, on
-    for piece in every(ring, "corners", "corner", "ring_centre"):
-        if piece.expr_name == "corners":
+    for piece in every(ring, "corners", "corner", "ring_centre", "circle_which"):
+        if piece.expr_name == "circle_which":
+            centre = which_circle(piece.text)
+        elif piece.expr_name == "corners":
             on = (*corners_of(piece), *on)
         else:
             centre = point_of(piece) if piece.expr_name == "ring_centre" else piece.text

@@ -1,5 +1,6 @@
 """Reads a part of a paper: its givens from figure, given or text, and what it asks."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -13,6 +14,7 @@ from paperaudit.model.topic import TopicTask
 from paperaudit.wording.asides import asides_of, is_not_to_scale
 from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
+from paperaudit.wording.contacts import NOT_SAID, is_open
 from paperaudit.wording.midlines import with_midlines
 from paperaudit.wording.orders import in_named_order, orders_of
 from paperaudit.wording.pi_value import pi_taken
@@ -23,6 +25,9 @@ from paperaudit.wording.stated import commas_used, letters_used, repeats
 from paperaudit.wording.statement import Where, read_given
 from paperaudit.wording.the_circle import Known
 from paperaudit.wording.topics.reading import topic_story
+
+_NAME = re.compile(r"[A-Z](?![a-z])")
+"""A capital letter that may name a point."""
 
 
 def read(question: Question, part: Part) -> Reading:
@@ -113,8 +118,9 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     marked = question.not_to_scale or any(aside.not_to_scale for prose in proses for aside in prose.asides)
     marked = marked or any(is_not_to_scale(line.text) for line in (*question.figure, *part.figure))
     unread.extend(choice.missing)
-    known = Known(fact for given in givens for fact in given.facts)
+    known = Known((fact for given in givens for fact in given.facts), _letters_of(question))
     unread.extend(_doubtful(given) for given in givens if known.leaves_open(given.facts))
+    givens = [given for given in givens if not any(map(known.is_untouched, given.facts))]
     givens = [replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, question.sketch)]
     givens = with_midlines(givens, question.sketch)
     ask = choice.ask
@@ -122,13 +128,24 @@ def _read_sentences(question: Question, part: Part) -> Reading:
         unread.append(Unread(ask.text, "ask", 0, WHICH_CIRCLE, "", ask.place))
         ask = None
     ask = settled_ask(ask, known) if ask is not None else None
+    if ask is not None and known.new_letters:
+        ask = replace(ask, read_as=", where ".join((ask.text, *known.new_letters)))
     return Reading(replace(question, not_to_scale=marked), part, tuple(givens), ask, tuple(unread))
 
 
+def _letters_of(question: Question) -> str:
+    """Every capital letter of a question and its parts, so that a new point gets another one."""
+    lines = [question.text, *question.figure, *question.given]
+    for part in question.parts:
+        lines += [part.text, part.ask, *part.figure, *part.given]
+    return "".join(name for line in lines if line is not None for name in _NAME.findall(line.text))
+
+
 def _doubtful(given: Given) -> Unread:
-    """A statement about "the circle" where the question has two."""
+    """A statement about "the circle" where the question has two, or a tangent that touches who knows where."""
     where: Where = "figure" if given.origin is Origin.FIGURE else "given" if given.origin is Origin.GIVEN else "text"
-    return Unread(given.text, where, 0, WHICH_CIRCLE, "", given.place)
+    expected = NOT_SAID if any(map(is_open, given.facts)) else WHICH_CIRCLE
+    return Unread(given.text, where, 0, expected, "", given.place)
 
 
 def _stated(question: Question, part: Part, scene: Scene) -> tuple[list[Given], list[Unread]]:

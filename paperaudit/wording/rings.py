@@ -34,7 +34,7 @@ def circle_size(node: Node, scene: Scene) -> Facts:
     size = measure_of(the(node, "measure"))
     kind = _kind(node)
     rim = next(iter(scene.on(centre)), "")
-    alone = centre != THE_CIRCLE and rim and rim != centre and len(known) < 2
+    alone = centre.isupper() and rim and rim != centre and len(known) < 2
     if not alone or kind not in ("radius", "diameter"):
         whole = CircleSize(kind, "" if centre == THE_CIRCLE else centre)
         return (*named, Holds(Relation(whole, "=", size)))

@@ -3,12 +3,15 @@
 from dataclasses import dataclass, field
 
 from paperaudit.maths.notation import Commas, Notation, read_notation
+from paperaudit.maths.round_sizes import LARGER, SMALLER
+from paperaudit.model.expression import Expression
 from paperaudit.model.fact import (
     Circle,
     Collinear,
     Diameter,
     Fact,
     Incircle,
+    Midpoint,
     Parallel,
     Path,
     Perpendicular,
@@ -40,6 +43,10 @@ class Scene:
     rounds: list[Circle] = field(default_factory=list)
     tangents: list[Path] = field(default_factory=list)
     perpendiculars: list[Perpendicular] = field(default_factory=list)
+    incircles: list[Incircle] = field(default_factory=list)
+    midpoints: list[Midpoint] = field(default_factory=list)
+    sectors: list[tuple[str, str, str]] = field(default_factory=list)
+    shaded: Expression | None = None
     semicircle: Path | None = None
     on_semicircle: list[str] = field(default_factory=list)
 
@@ -53,6 +60,8 @@ class Scene:
         self.parallels.extend(fact for fact in facts if isinstance(fact, Parallel))
         self.lines.extend(fact for fact in facts if isinstance(fact, Collinear))
         self.perpendiculars.extend(fact for fact in facts if isinstance(fact, Perpendicular))
+        self.incircles.extend(fact for fact in facts if isinstance(fact, Incircle))
+        self.midpoints.extend(fact for fact in facts if isinstance(fact, Midpoint))
         for fact in facts:
             if isinstance(fact, Circle | Tangent | Diameter | Incircle) and fact.centre.isupper():
                 self.centres.append(fact.centre)
@@ -68,7 +77,7 @@ class Scene:
         Where one centre only has a letter, "the circle" is that one. A circle without a letter, of a cyclic
         quadrilateral, is taken for it as long as nothing else was put on it.
         """
-        if len(set(self.centres)) > 1 or not self.rounds:
+        if len(set(self.centres)) > 1 or not self.rounds or centre in (LARGER, SMALLER):
             return tuple(dict.fromkeys(p for circle in self.rounds if circle.centre == centre for p in circle.points))
         known = [circle for circle in self.rounds if circle.centre]
         named = [circle for circle in known if circle.points] or self.rounds

@@ -8,6 +8,7 @@ from paperaudit.maths.points import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.fact import Collinear, Fact, Path, Tangent
 from paperaudit.wording.circles import on_circle_with, ring_of
+from paperaudit.wording.contacts import AT_AN_END, SOMEWHERE
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import distinct, path_of, point_of, points_under
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -28,10 +29,20 @@ def tangent_is(node: Node, scene: Scene) -> Facts:
         contacts = contacts * len(runs)
     if len(contacts) != len(runs):
         raise NotUnderstood("there are not as many points as tangents", node.start, "a point for each tangent")
-    facts: list[Fact] = [*on_circle_with(centre, (*on, *contacts))]
+    facts: list[Fact] = []
+    if contacts[0] in (SOMEWHERE, AT_AN_END):
+        on_it: Facts = on_circle_with(centre, on) if on or centre.isupper() else ()
+        return (*on_it, Tangent((runs[0][0], runs[0][1]), contacts[0], centre))
+    facts += on_circle_with(centre, (*on, *contacts))
     for run, at in zip(runs, contacts, strict=True):
-        facts.extend(_tangent(run, at, centre, node))
+        facts.extend(tangent_at(run, at, centre, node))
     return tuple(dict.fromkeys(facts))
+
+
+def _is_line(node: Node) -> bool:
+    """Whether a tangent is spoken of as a line or a side that touches, not as a tangent from a point."""
+    words = {noun.text.split()[0] for noun in every(node, "path_noun")}
+    return node.expr_name == "touches" or bool(words & {"line", "straight", "side", "hypotenuse", "base"})
 
 
 def _run(item: Node) -> tuple[str, ...]:
@@ -57,13 +68,15 @@ def _contacts(runs: list[tuple[str, ...]], starts: tuple[str, ...], on_circle: s
     for run in runs:
         ends = [end for end in run if end not in starts]
         ends = [end for end in ends if end in on_circle] or ends
+        if len(ends) != 1 and len(runs) == 1 and len(run) == 2:
+            return (SOMEWHERE if _is_line(node) else AT_AN_END,)
         if len(ends) != 1:
             raise NotUnderstood("it is not said where the tangent touches the circle", node.start, "as in “at T”")
         found.append(ends[0])
     return tuple(found)
 
 
-def _tangent(run: tuple[str, ...], at: str, centre: str, node: Node) -> Iterator[Fact]:
+def tangent_at(run: tuple[str, ...], at: str, centre: str, node: Node) -> Iterator[Fact]:
     """The tangent by its ends, with the point of contact on it."""
     if len(run) > 2 and at not in run:
         raise NotUnderstood(f"{at} is not on the tangent by its name", node.start, "a tangent named with it")

@@ -3,10 +3,12 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from paperaudit.maths.round_sizes import CIRCLE_IN, CIRCLE_ROUND
+from paperaudit.maths.round_sizes import CIRCLE_IN, CIRCLE_ROUND, LARGER, SMALLER
 from paperaudit.model.expression import CircleSize, Expression, leaves
 from paperaudit.model.fact import Centre, Circle, CirclesTouch, Diameter, Fact, Holds, Incircle, Tangent
-from paperaudit.wording.circle_sizes import leaves_open, sized
+from paperaudit.model.quantity import AMONG
+from paperaudit.wording.circle_sizes import HIDDEN_CENTRE, leaves_open, ring_names, sized
+from paperaudit.wording.contacts import Contact, contact_of, is_open
 
 THE_CIRCLE = "the circle"
 """Stands for the centre while statements are read; `Known.settled` puts the letter there, or ""."""
@@ -48,7 +50,7 @@ class Known:
     and no corner is a centre or the outer end of a tangent; each other one is a circle of its own.
     """
 
-    def __init__(self, facts: Iterable[Fact]) -> None:
+    def __init__(self, facts: Iterable[Fact], used: str | None = None) -> None:
         facts = list(facts)
         round_facts = [fact for fact in facts if isinstance(fact, _Of)]
         named = [fact.centre for fact in round_facts]
@@ -71,7 +73,9 @@ class Known:
         if self._first is not None and not off.union(self.centres).isdisjoint(self._first.points):
             self._first = None
         self._named: list[str] = []
-        self._others = self._unlettered(named, facts)
+        self._rings = ring_names(facts, self.centres, used)
+        self._others = self._unlettered(named, facts) | self._rings
+        self._contacts = self._touched(facts, used)
 
     def _unlettered(self, named: list[str], facts: list[Fact]) -> dict[str, str]:
         """The centre of each incircle and circumcircle that is named by its polygon: a letter, "", or a name for it."""
@@ -83,6 +87,38 @@ class Known:
                 found[name] = UNLETTERED + ("I" if name.startswith(CIRCLE_IN) else "") + "".join(name.split()[1:])
         return found
 
+    def _touched(self, facts: list[Fact], used: str | None) -> dict[Fact, Contact]:
+        """Where tangents touch that are named without it, where the rest of the question settles that."""
+        tangents = [fact for fact in facts if is_open(fact)]
+        if not tangents:
+            return {}
+        on: dict[str, set[str]] = {}
+        for fact in facts:
+            if isinstance(fact, Circle):
+                on.setdefault(self._name_of(fact.centre), set()).update(fact.points)
+        found: dict[Fact, Contact] = {}
+        for fact in dict.fromkeys(tangents):
+            assert isinstance(fact, Tangent)
+            letters = (used or "") + "".join(contact.at for contact in found.values())
+            contact = contact_of(replace(fact, centre=self._name_of(fact.centre)), facts, on, letters)
+            if contact is not None:
+                found[fact] = contact
+        return found
+
+    def _name_of(self, centre: str) -> str:
+        """The letter of "the circle", the name of one of several."""
+        return self._others.get(centre, self.centre if centre in (THE_CIRCLE, "") else centre)
+
+    @property
+    def new_letters(self) -> tuple[str, ...]:
+        """What is to be said of points that have their letters from here: T is the point where AB touches."""
+        new = {name.partition(AMONG)[0] for name in self._rings.values()} - {*self.centres, HIDDEN_CENTRE}
+        return *(f"{centre} is the centre of both circles" for centre in new), *(
+            f"{contact.at} is the point where {''.join(fact.path)} touches the circle"
+            for fact, contact in self._contacts.items()
+            if contact.is_new and isinstance(fact, Tangent)
+        )
+
     @property
     def _several(self) -> bool:
         """Whether "the circle" could be one of several."""
@@ -91,14 +127,29 @@ class Known:
     def leaves_open(self, facts: Sequence[Fact]) -> bool:
         """Whether facts are about "the circle" of a question that has several, or its centre that has no letter."""
         round_facts = (fact for fact in facts if isinstance(fact, _Of))
-        if self._several and any(fact.centre == THE_CIRCLE for fact in round_facts):
+        if any(map(self.is_untouched, facts)):
+            return True
+        meant = [fact.centre for fact in round_facts if not isinstance(fact, Circle) or fact.points]
+        if self._several and THE_CIRCLE in meant:
+            return True
+        if any(self._is_unsettled(centre) for centre in meant):
             return True
         relations = (fact.relation for fact in facts if isinstance(fact, Holds))
         return any(self.leaves_size_open(side) for relation in relations for side in (relation.left, relation.right))
 
+    def is_untouched(self, fact: Fact) -> bool:
+        """Whether a fact is a tangent of which nothing says where it touches."""
+        return is_open(fact) and fact not in self._contacts
+
     def leaves_size_open(self, expression: Expression) -> bool:
         """Whether a size is that of "the circle", or taken from its centre, and it is not clear which is meant."""
-        return leaves_open(expression, self.centres, self._several)
+        sizes = [leaf.centre for leaf in leaves(expression) if isinstance(leaf, CircleSize)]
+        return any(map(self._is_unsettled, sizes)) or leaves_open(expression, self.centres, self._several)
+
+    def _is_unsettled(self, centre: str) -> bool:
+        """Whether a circle is one of two about a centre, or "the larger circle", and not known by that."""
+        shared = {name.partition(AMONG)[0] for name in self._rings.values()}
+        return centre in shared or (centre in (LARGER, SMALLER) and centre not in self._rings)
 
     def size(self, expression: Expression) -> Expression:
         """The expression with the letter of the centre of each circle and sector."""
@@ -123,6 +174,9 @@ class Known:
                 yield Holds(replace(relation, left=self.size(relation.left), right=self.size(relation.right)))
             elif not isinstance(fact, _Of):
                 yield fact
+            elif isinstance(fact, Tangent) and fact in self._contacts:
+                known = replace(fact, centre=self._name_of(fact.centre))
+                yield from self._settled(tuple(self._contacts[fact].facts(known)), same, claim)
             elif fact.centre in self._others:
                 yield replace(fact, centre=self._others[fact.centre])
             elif fact.centre != THE_CIRCLE and fact != same:

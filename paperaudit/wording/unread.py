@@ -31,7 +31,6 @@ _REASONS = (
         "left, right, above and below are for a sketch to say",
     ),
     (r"\bshaded\b", "what is shaded is not said: name the figure, as in “area of segment AB”"),
-    (r"\bconcentric\b", "two circles with one centre cannot be told apart yet"),
     (r"\bexcircles?\b|\bexcent(?:re|er)s?\b", "not yet known: excircle"),
     (r"∠ ?[0-9]|\bangle [0-9]", "an angle named by its points, or a numbered one such as B1"),
 )

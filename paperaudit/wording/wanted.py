@@ -20,6 +20,7 @@ from paperaudit.model.expression import (
     Sum,
 )
 from paperaudit.wording.named import angle_named, measure_of, measures_of
+from paperaudit.wording.regions import region_size_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import shape_before
 from paperaudit.wording.survey import sighted_angle
@@ -36,6 +37,8 @@ def wanted_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
 def _wanted(one: Node, scene: Scene) -> Expression:
     kind = the(one, *_KINDS)
     match kind.expr_name:
+        case "region_size":
+            return region_size_of(kind, scene)
         case "remainder":
             return _remainder(kind.text, measure_of(the(kind, "measure")))
         case "elevation_named":
@@ -56,6 +59,7 @@ def _wanted(one: Node, scene: Scene) -> Expression:
 
 
 _KINDS = (
+    "region_size",
     "remainder",
     "elevation_named",
     "combined",

@@ -19,7 +19,7 @@ from paperaudit.geometry.theorems.triangles import triangle_text
 from paperaudit.geometry.theorems.trigonometry import times, whole
 from paperaudit.model.expression import Expression, Function, Negative, PerimeterOf, Power, Product, Quotient, Sum
 
-CROSSING, CIRCUMRADIUS, INRADIUS, PTOLEMY = 14, 22, 16, 40
+CROSSING, CIRCUMRADIUS, INRADIUS, FOUR_TANGENTS, PTOLEMY = 14, 22, 16, 14, 40
 COSINES = 46
 MOST_INSCRIBED = 40
 """Triangles and quadrilaterals of one circle that are looked at."""
@@ -116,6 +116,16 @@ def _inradius(arrangement: Arrangement) -> Iterator[Equation]:
             yield Equation("inradius", premises, size, area, "".join(corners), INRADIUS)
         if widths and len(size.points) > 3:
             yield from perimeters(arrangement, size.points)
+
+
+def _four_tangents(arrangement: Arrangement) -> Iterator[Equation]:
+    """Opposite sides round a circle add up alike, as their parts are equal tangents."""
+    for polygon in tangential(arrangement):
+        if len(polygon.corners) == 4:
+            a, b, c, d = polygon.corners
+            one, other = (Sum((length(*p), length(*q))) for p, q in (((a, b), (c, d)), ((b, c), (d, a))))
+            about = "".join(polygon.corners)
+            yield Equation("tangential-quadrilateral", polygon.premises, one, other, about, FOUR_TANGENTS)
 
 
 def _rectangle(arrangement: Arrangement) -> Iterator[Equation]:
@@ -216,6 +226,15 @@ THEOREMS = (
         _circumradius,
         fires=_TRIANGLE,
         silent=_CHORDS,
+    ),
+    Theorem(
+        "tangential-quadrilateral",
+        "Opposite sides of a quadrilateral round a circle add up to the same length.",
+        SKILL,
+        "Pitot 1725, from Euclid III.36, corollary (from memory)",
+        _four_tangents,
+        fires=("quadrilateral ABCD", "the circle is inscribed in ABCD"),
+        silent=("quadrilateral ABCD",),
     ),
     Theorem(
         "inradius",
