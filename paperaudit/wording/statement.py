@@ -15,6 +15,7 @@ from paperaudit.model.fact import Given, Origin
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
 from paperaudit.wording.clauses import facts_of, statement_grammar
+from paperaudit.wording.contacts import NOT_SAID
 from paperaudit.wording.implied import implied
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.the_circle import Known, together
@@ -41,7 +42,12 @@ def read_statement(
     (Collinear(points=('A', 'D', 'C'), ordered=True),)
     """
     given = read_given(text, place, where, scene or Scene())
-    return given if isinstance(given, Unread) else replace(given, facts=Known(given.facts).settled(given.facts))
+    if isinstance(given, Unread):
+        return given
+    known = Known(given.facts)
+    if any(map(known.is_untouched, given.facts)):
+        return Unread(text.strip(), where, 0, NOT_SAID, "", place)
+    return replace(given, facts=known.settled(given.facts))
 
 
 def read_given(text: str, place: Place, where: Where, scene: Scene) -> Given | Unread:

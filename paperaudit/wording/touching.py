@@ -6,7 +6,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import CircleSize, Relation
-from paperaudit.model.fact import Circle, CirclesTouch, Collinear, Fact, Holds, Incircle, Path, Sides, Tangent
+from paperaudit.model.fact import Circle, CirclesTouch, Collinear, Fact, Holds, Incircle, Path, Shape, Sides, Tangent
 from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
 from paperaudit.wording.rings import two_centres
@@ -70,6 +70,8 @@ def incircle(node: Node, scene: Scene) -> Facts:
             centre = point_of(said) if said.expr_name == "ring_centre" else said.text
     centre = circle_in(polygon) if centre == THE_CIRCLE else centre
     facts: list[Fact] = [Incircle(centre, polygon)]
+    if "tangential" in node.text and len(polygon) == 4 and not scene.knows(polygon):
+        facts.append(Shape("quadrilateral", polygon))
     each = first(node, "sides_each")
     if each is not None:
         pairs = [(path_of(the(one, "length")), the(one, "corner").text) for one in every(each, "side_each")]

@@ -1,13 +1,14 @@
 """The circles of a figure: where their centres are, how large they are, and whether a drawing shows them round."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 import numpy as np
 
-from paperaudit.geometry.draw.elements import Circle
-from paperaudit.geometry.figure.figure import HIDDEN, Figure, InLine, OnCircle, TangentAt
+from paperaudit.geometry.draw.elements import Circle, distance
+from paperaudit.geometry.figure.figure import HIDDEN, Balance, Figure, InLine, OnCircle, TangentAt
 from paperaudit.geometry.figure.plane import Spot
+from paperaudit.model.expression import DistanceOf
 
 ROUND = 0.01
 """Share of the radius by which points may be off a circle that is drawn; drawings are exact to 1e-9."""
@@ -27,14 +28,22 @@ def circles_of(figure: Figure) -> tuple[OnCircle, ...]:
 
 
 def outlines(figure: Figure, at: Mapping[str, Spot]) -> dict[str, Circle]:
-    """Every circle by the name of its centre; one whose points are not at one distance is left out."""
+    """Every circle by its name, mostly its centre's; one whose points are not at one distance is left out."""
     found = {}
     for circle in circles_of(figure):
         reach = [math.dist(at[circle.centre], at[point]) for point in circle.points]
         radius = sum(reach) / len(reach)
         if max(reach) - min(reach) <= ROUND * radius:
             found[circle.key] = Circle(at[circle.centre], radius)
-    return found
+    return found | {name: circle for name, circle in _incircles(figure, at) if name not in found}
+
+
+def _incircles(figure: Figure, at: Mapping[str, Spot]) -> Iterator[tuple[str, Circle]]:
+    """The circles in polygons that the question speaks of without a letter for their centre or a point of them."""
+    for condition in figure.conditions:
+        match condition:
+            case Balance(DistanceOf(point, path), reason="incentre") if point.startswith(HIDDEN) and point in at:
+                yield point, Circle(at[point], distance(at[point], at[path[0]], at[path[1]]))
 
 
 def with_centres(figure: Figure, at: Mapping[str, Spot]) -> dict[str, Spot]:

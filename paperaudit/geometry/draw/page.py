@@ -145,9 +145,12 @@ class Page:
         for mark, ring in zip(marks.arcs, rings_of(marks.arcs, self.spots, self.circles), strict=True):
             if mark.arc.centre in self.circles:
                 yield arc_sign(mark, self.spots, self.circles[mark.arc.centre], self.ground, ring)
+        before: list[Spot] = []
         for one in marks.radii:
             if one.centre in self.circles:
-                yield radius_sign(one, self.circles[one.centre], self.spots, self.ground)
+                sign = radius_sign(one, self.circles[one.centre], self.spots, self.ground, before)
+                before += sign.strokes[0].spots
+                yield sign
         for outline in marks.heavy:
             try:
                 yield outline_of(outline, self.spots, self.circles)

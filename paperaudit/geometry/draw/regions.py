@@ -11,7 +11,7 @@ from paperaudit.geometry.draw.signs import Sign
 from paperaudit.geometry.figure.plane import Spot
 from paperaudit.model.expression import AreaOf, CircleSize, PerimeterOf, SectorOf, SegmentOf
 
-ON_BOUNDARY = 0.5
+ON_BOUNDARY = 1.5
 """A spot this near to the boundary of a region is on it, in page units."""
 
 

@@ -78,7 +78,7 @@ def _nests(arrangement: Arrangement, at: Mapping[str, Spot]) -> list[object]:
         inside = gap < abs(one.radius - two.radius) - slack
         found.append((first, second, is_apart, inside and (one.radius > two.radius, True)))
     for centre, circle in sorted(circles.items()):
-        on = arrangement.circles[centre]
+        on = arrangement.circles.get(centre, ())
         found.append(
             [name for name in sorted(at) if name not in on and math.dist(at[name], circle.centre) < circle.radius]
         )

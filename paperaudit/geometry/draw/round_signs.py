@@ -23,6 +23,8 @@ STROKE, STROKE_GAP = 4.2, 3.4
 """Half length of a stroke across the circle, and the gap between two."""
 SPACE = 26.0
 """Clear space round a drawn radius beyond which more is no better."""
+RADII_APART = 60.0
+"""Degrees between two such lines of circles about one centre."""
 
 
 def arc_between(arc: ArcOf, spots: Mapping[str, Spot], circle: Circle) -> Arc:
@@ -97,14 +99,21 @@ def _beside(arc: Arc, off: float) -> Arc | None:
     return Arc(arc.centre, radius, arc.start + trimmed, turn)
 
 
-def radius_sign(mark: RadiusMark, circle: Circle, spots: Mapping[str, Spot], ground: Ground) -> Sign:
-    """A thin line from the centre to the circle, or right across it, where there is most room for it and its label."""
+def radius_sign(
+    mark: RadiusMark, circle: Circle, spots: Mapping[str, Spot], ground: Ground, before: Sequence[Spot] = ()
+) -> Sign:
+    """A thin line from the centre to the circle, or right across it, where there is most room for it and its label.
+
+    `before` are the ends of such lines that are drawn already, from which it keeps away.
+    """
+    taken = [bearing(circle.centre, spot) for spot in before if math.dist(spot, circle.centre) > 1e-6]
     others = [spot for spot in spots.values() if math.dist(spot, circle.centre) > 1e-6]
 
     def room(way: float) -> tuple[int, float, float]:
         start, end = _ends(mark, circle, way)
         clear = min([SPACE, *(distance(spot, start, end) for spot in others)])
-        return -ground.crossed([start, end]), round(clear, 3), -abs((way + 30 + 180) % 360 - 180)
+        near = any(abs((way - other + 180) % 360 - 180) < RADII_APART for other in taken)
+        return -ground.crossed([start, end]) - near, round(clear, 3), -abs((way + 30 + 180) % 360 - 180)
 
     way = max(range(0, 360, 10), key=room)
     start, end = _ends(mark, circle, way)
