@@ -98,6 +98,16 @@ def centre_of_circle(circle: str) -> str:
     return circle.partition(AMONG)[0]
 
 
+def of_circle(circle: str) -> str:
+    """What says of which circle a size is, by the circle's name.
+
+    >>> of_circle("O"), of_circle("O/larger"), of_circle("")
+    (' of circle O', ' of the larger circle', ' of the circle')
+    """
+    middle, _, which = circle.partition(AMONG)
+    return f" of the {which} circle" if which else f" of circle {middle}" if middle else " of the circle"
+
+
 @dataclass(frozen=True, slots=True)
 class CircleSize:
     """The radius, diameter, circumference or area of a circle; `centre` is "" for the only circle there is.

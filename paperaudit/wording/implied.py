@@ -16,6 +16,7 @@ from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.rings import sized_in_passing
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import equal_sides, introduced, right_angle_at
+from paperaudit.wording.shared_centre import unnamed_chord
 from paperaudit.wording.tangents import tangents_named
 from paperaudit.wording.the_circle import THE_CIRCLE
 
@@ -56,6 +57,8 @@ def _by_name(clause: Node, scene: Scene, facts: tuple[Fact, ...]) -> Iterator[Fa
 
 def by_size(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterator[Fact]:
     """What the names of sizes say: arcs lie on the circle, a triangle has an incircle, AD is an altitude."""
+    for chord in every(clause, "chord_touching"):
+        yield from unnamed_chord(chord, scene)
     known = {*scene.on_circle, *(point for fact in facts if isinstance(fact, Circle) for point in fact.points)}
     yield from (fact for fact in circles_named(clause, scene, known) if fact not in facts)
     for name in every(clause, "path", "measure"):

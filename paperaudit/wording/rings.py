@@ -52,7 +52,7 @@ def size_alone(node: Node, scene: Scene) -> Facts:
 
 def sized_in_passing(clause: Node) -> Iterator[Fact]:
     """The radius in "a chord of a circle with radius 10 cm"."""
-    for around in every(clause, "of_ring", "on_circle", "cyclic", "incircle"):
+    for around in every(clause, "of_ring", "on_circle", "cyclic", "incircle", "touches"):
         size = first(around, "ring_sized")
         if size is not None:
             centre = ring_of(around)[0]

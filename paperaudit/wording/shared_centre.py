@@ -1,5 +1,7 @@
 """Reads clauses on circles about one centre, and settles which of them "the larger circle" is."""
 
+from collections.abc import Iterator
+
 from parsimonious.nodes import Node
 
 from paperaudit.maths.related import SIGNS
@@ -15,6 +17,8 @@ from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tangents import tangent_at
 
 Facts = tuple[Fact, ...]
+CHORD = ("A", "B")
+"""The letters of a chord that has none, in a question without any point."""
 
 
 def concentric(node: Node, scene: Scene) -> Facts:
@@ -55,3 +59,13 @@ def chord_touches(node: Node, scene: Scene) -> Facts:
     if not at:
         return (*chord, Tangent(path, SOMEWHERE, inner))
     return (*chord, *on_circle_with(inner, (at,)), *tangent_at(path, at, inner, node))
+
+
+def unnamed_chord(node: Node, scene: Scene) -> Iterator[Fact]:
+    """The chord of the larger circle which touches the smaller circle, which gets letters here."""
+    outer, inner = (ring_of(ring)[0] for ring in every(node, "ring"))
+    if scene.on_circle or scene.shapes or scene.lines or scene.tangents or outer == inner:
+        raise NotUnderstood("this chord has no letters", node.start, "the chord by its ends, as in “chord AB”")
+    yield Circle(outer, CHORD)
+    yield Drawn("segment", CHORD)
+    yield Tangent(CHORD, SOMEWHERE, inner)

@@ -11,7 +11,7 @@ from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.named import corners_of, distinct, path_of, paths_of, point_of, points_under
 from paperaudit.wording.rings import two_centres
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.shapes import shape_before
+from paperaudit.wording.shapes import shape, shape_before
 from paperaudit.wording.the_circle import THE_CIRCLE, circle_in, circle_round
 
 Facts = tuple[Fact, ...]
@@ -70,6 +70,8 @@ def incircle(node: Node, scene: Scene) -> Facts:
             centre = point_of(said) if said.expr_name == "ring_centre" else said.text
     centre = circle_in(polygon) if centre == THE_CIRCLE else centre
     facts: list[Fact] = [Incircle(centre, polygon)]
+    shaped = first(node, "shape_is")
+    facts += shape(shaped, scene) if shaped is not None else ()
     if "tangential" in node.text and len(polygon) == 4 and not scene.knows(polygon):
         facts.append(Shape("quadrilateral", polygon))
     each = first(node, "sides_each")

@@ -10,6 +10,7 @@ from paperaudit.model.expression import (
     AngleAt,
     AreaOf,
     Expression,
+    LengthOf,
     Letter,
     Measured,
     Negative,
@@ -23,6 +24,7 @@ from paperaudit.wording.named import angle_named, measure_of, measures_of
 from paperaudit.wording.regions import region_size_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import shape_before
+from paperaudit.wording.shared_centre import CHORD
 from paperaudit.wording.survey import sighted_angle
 
 
@@ -52,6 +54,8 @@ def _wanted(one: Node, scene: Scene) -> Expression:
             return _of_shape(kind, scene)
         case "how_far":
             return distance_between(list(every(kind, "distant", "to_line")), kind)
+        case "chord_touching":
+            return LengthOf(*CHORD)
         case "angle_name":
             return angle_named(kind.text)
         case _:
@@ -66,6 +70,7 @@ _KINDS = (
     "ratio_of",
     "shape_size",
     "how_far",
+    "chord_touching",
     "angle_name",
     "measure",
 )
