@@ -17,6 +17,7 @@ from paperaudit.model.expression import (
     SectorOf,
     SegmentOf,
 )
+from paperaudit.model.quantity import centre_of_circle, of_circle
 
 _HAT = "\N{COMBINING CIRCUMFLEX ACCENT}"
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
@@ -59,9 +60,8 @@ def _round_name(size: RoundSize) -> str:
         case ArcLengthOf(arc):
             return f"length of {_round_name(arc)}"
         case CircleSize(kind, centre):
-            whose = f" of circle {centre}" if centre else "" if kind in UNNAMED else " of the circle"
-            return kind + whose
+            return kind + ("" if not centre and kind in UNNAMED else of_circle(centre))
         case SectorOf(kind, arc):
-            return f"{kind} of {'major ' if arc.major else ''}sector {arc.start}{arc.centre}{arc.end}"
+            return f"{kind} of {'major ' if arc.major else ''}sector {arc.start}{centre_of_circle(arc.centre)}{arc.end}"
         case SegmentOf(kind, arc):
             return f"{kind} of {'major ' if arc.major else ''}segment {arc.start}{arc.through}{arc.end}"

@@ -23,7 +23,8 @@ from paperaudit.geometry.draw.marks import classed
 from paperaudit.geometry.draw.orientation import oriented
 from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.redrawn import well_spaced
-from paperaudit.geometry.draw.shown import NotDrawable, ShownFigure
+from paperaudit.geometry.draw.shown import ShownFigure
+from paperaudit.geometry.draw.structure import NotDrawable
 from paperaudit.geometry.draw.unscaled import unscaled
 from paperaudit.geometry.figure.figure import HIDDEN
 from paperaudit.geometry.figure.plane import Spot, side
