@@ -30,6 +30,10 @@ class Ray:
     points: tuple[str, ...]
 
 
+ALIKE = 1e-6
+"""Share of itself by which segments of a drawing may differ and count as the same length."""
+
+
 @dataclass(frozen=True, slots=True)
 class Triangle:
     """Three lines that meet pairwise in three labelled points, one corner a line opposite it."""
@@ -43,9 +47,13 @@ class Triangle:
 
 
 class Arrangement:
-    """A figure together with one drawing of it. Nothing is measured here but order and turning."""
+    """A figure together with one drawing of it. Nothing is measured here but order and turning.
 
-    def __init__(self, figure: Figure, drawing: Drawing) -> None:
+    In a drawing from all that is given (`complete`), sides that differ are not equal, and need not be thought so.
+    """
+
+    def __init__(self, figure: Figure, drawing: Drawing, complete: bool = False) -> None:
+        self.complete = complete
         self.figure = figure
         self.drawing = drawing
         self.at = drawing.at
@@ -267,6 +275,21 @@ class Arrangement:
     def meet(self, first: int, second: int) -> str | None:
         """The labelled point that two lines share."""
         return self.meets.get((min(first, second), max(first, second)))
+
+    @cached_property
+    def apexes(self) -> tuple[tuple[Triangle, tuple[str, str, str]], ...]:
+        """Every triangle with each corner in front whose two sides may be equal."""
+        return tuple(
+            (triangle, corners)
+            for triangle in self.triangles
+            for corners in triangle.turned()
+            if not self.complete or self._alike(*corners)
+        )
+
+    def _alike(self, apex: str, one: str, two: str) -> bool:
+        """Whether two sides are as good as equal in the drawing."""
+        first, second = (math.dist(self.at[apex], self.at[end]) for end in (one, two))
+        return abs(first - second) < ALIKE * max(first, second)
 
     @cached_property
     def triangles(self) -> tuple[Triangle, ...]:

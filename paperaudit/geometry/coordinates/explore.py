@@ -31,7 +31,7 @@ LONG_LINE = 6
 Ways = tuple[int, ...]
 
 
-def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangement]:
+def arrangements(figure: Figure, drawings: Sequence[Drawing], complete: bool = False) -> list[Arrangement]:
     """One arrangement for each different signature, those that `drawings` show most often first.
 
     Each comes by the drawing of it in which the least is equal by chance.
@@ -41,8 +41,8 @@ def arrangements(figure: Figure, drawings: Sequence[Drawing]) -> list[Arrangemen
     """
     groups: dict[object, list[Arrangement]] = {}
     turns = turning_angles(figure)
-    tried = [Arrangement(figure, drawing) for drawing in drawings]
-    tried += _opened_otherwise(figure, tried, turns)
+    tried = [Arrangement(figure, drawing, complete) for drawing in drawings]
+    tried += _opened_otherwise(figure, tried, turns, complete)
     for arrangement in tried:
         key = (arrangement.signature, _ways(arrangement, turns), _round_orders(arrangement) if figure.arcs else ())
         groups.setdefault(key, []).append(arrangement)
@@ -61,7 +61,9 @@ def _round_orders(arrangement: Arrangement) -> tuple[tuple[str, ...], ...]:
     return tuple(orders)
 
 
-def _opened_otherwise(figure: Figure, known: list[Arrangement], turns: tuple[AngleOf, ...]) -> list[Arrangement]:
+def _opened_otherwise(
+    figure: Figure, known: list[Arrangement], turns: tuple[AngleOf, ...], complete: bool
+) -> list[Arrangement]:
     """Drawings in which the angles that matter open in other combinations than in the known ones."""
     if len(turns) < (1 if has_north(figure) else 2):
         return []
@@ -77,7 +79,8 @@ def _opened_otherwise(figure: Figure, known: list[Arrangement], turns: tuple[Ang
     missing = [ways for ways in dict.fromkeys(allowed) if ways not in seen]
     seeds = range(FRESH, FRESH + TRIES * len(missing))
     wanted = [ways for ways in missing for _ in range(TRIES)]
-    return [Arrangement(figure, drawing) for drawing in realise(figure, seeds, (), turns, wanted)] if missing else []
+    drawings = realise(figure, seeds, (), turns, wanted) if missing else []
+    return [Arrangement(figure, drawing, complete) for drawing in drawings]
 
 
 def _unclear_ways(figure: Figure, turns: tuple[AngleOf, ...], known: Arrangement) -> list[Ways]:

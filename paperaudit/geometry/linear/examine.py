@@ -76,7 +76,7 @@ def examine(figure: Figure, targets: Sequence[LinearForm[Size]]) -> Examination:
         otherwise = bool(refutation and figure.sketch and realise(replace(figure, sketch=()), FIRST_SEEDS))
         return Examination(refutation=refutation, otherwise=otherwise)
     settled = []
-    for arrangement in arrangements(result.figure, result.drawings):
+    for arrangement in arrangements(result.figure, result.drawings, complete=True):
         found = applicable(arrangement)
         plain = _settled(arrangement, found, targets, {})
         joined = with_radii(arrangement) if None in plain.values else None

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import ALIKE, Arrangement
 from paperaudit.geometry.theorems import (
     arc_angles,
     arcs,
@@ -49,9 +49,6 @@ from paperaudit.geometry.theorems import (
     two_circles,
 )
 from paperaudit.geometry.theorems.theorem import Equation, Instance, Predicate, SegmentsEqual, Theorem
-
-ALIKE = 1e-6
-"""Share by which equal sides may differ in a drawing, which is exact to 1e-9."""
 
 ALL: tuple[Theorem, ...] = (
     *given.THEOREMS,

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
-from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import ALIKE, Arrangement
 from paperaudit.geometry.figure.figure import EqualLengths, Size, SizeRelation, length
 from paperaudit.geometry.theorems.points import difference
 from paperaudit.geometry.theorems.theorem import Instance, SegmentsEqual, Theorem, segments_equal
@@ -12,8 +12,6 @@ from paperaudit.model.expression import LengthOf
 
 MOST_PAIRED = 60
 """Segments of which every pair may turn out equal; in a figure with more, those that measure the same may."""
-ALIKE = 1e-6
-"""Share of itself by which segments of a drawing may differ and count as the same length."""
 
 
 def named_segments(arrangement: Arrangement) -> tuple[LengthOf, ...]:
@@ -53,8 +51,8 @@ def _halves(arrangement: Arrangement) -> Iterator[Instance]:
 
 def _equal_means_same_length(arrangement: Arrangement) -> Iterator[Instance]:
     segments = named_segments(arrangement)
-    small = len(segments) <= MOST_PAIRED
-    for one, two in combinations(segments, 2) if small else _measured_alike(arrangement, segments):
+    every = len(segments) <= MOST_PAIRED and not arrangement.complete
+    for one, two in combinations(segments, 2) if every else _measured_alike(arrangement, segments):
         equal = segments_equal((one.start, one.end), (two.start, two.end))
         yield Instance("equal-sides", (equal,), difference(one, two), weight=3)
 
@@ -72,10 +70,9 @@ def _measured_alike(arrangement: Arrangement, segments: Sequence[LengthOf]) -> I
 
 
 def _same_length_means_equal(arrangement: Arrangement) -> Iterator[Instance]:
-    for triangle in arrangement.triangles:
-        for a, b, c in triangle.turned():
-            conclusion = segments_equal((a, b), (a, c))
-            yield Instance("equal-sides", (), difference(length(a, b), length(a, c)), conclusion, weight=3)
+    for _, (a, b, c) in arrangement.apexes:
+        conclusion = segments_equal((a, b), (a, c))
+        yield Instance("equal-sides", (), difference(length(a, b), length(a, c)), conclusion, weight=3)
 
 
 def _chain(arrangement: Arrangement) -> Iterator[Instance]:

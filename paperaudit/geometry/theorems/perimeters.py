@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 
-from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.arrangement import ALIKE, Arrangement
 from paperaudit.geometry.figure.figure import Size, SizeRelation
-from paperaudit.geometry.theorems.lengths import ALIKE
 from paperaudit.geometry.theorems.theorem import Instance, Stated, Theorem, segments_equal
 from paperaudit.maths.linear import LinearForm
 from paperaudit.model.expression import LengthOf

@@ -47,29 +47,27 @@ def _exterior(arrangement: Arrangement) -> Iterator[Instance]:
 
 
 def _base_angles(arrangement: Arrangement) -> Iterator[Instance]:
-    for triangle in arrangement.triangles:
-        for a, b, c in triangle.turned():
-            _at_a, at_b, at_c = _corners(arrangement, a, b, c)
-            equal = (segments_equal((a, b), (a, c)),)
-            about = f"{a}{b} = {a}{c}"
-            yield Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=about)
+    for _, (a, b, c) in arrangement.apexes:
+        _at_a, at_b, at_c = _corners(arrangement, a, b, c)
+        equal = (segments_equal((a, b), (a, c)),)
+        about = f"{a}{b} = {a}{c}"
+        yield Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=about)
 
 
 def _base_from_apex(arrangement: Arrangement) -> Iterator[Instance]:
     """Both base angles at one stroke, from the apex or from the exterior angle at it, as pupils write it."""
-    for triangle in arrangement.triangles:
-        for a, b, c in triangle.turned():
-            at_a, at_b, at_c = _corners(arrangement, a, b, c)
-            equal = (segments_equal((a, b), (a, c)),)
-            lead = Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=f"{a}{b} = {a}{c}")
-            about = triangle_text(arrangement, triangle.corners)
-            for base in (at_b, at_c):
-                double: LinearForm[Size] = LinearForm({base: 2})
-                whole = double + total((at_a,), 180)
-                yield Instance("angle-sum-triangle", equal, whole, about=about, weight=20, lead=lead)
-                for outside in exterior_angles(arrangement, a, b, c):
-                    relation = double - LinearForm.of(outside)
-                    yield Instance("exterior-angle-triangle", equal, relation, about=about, weight=21, lead=lead)
+    for triangle, (a, b, c) in arrangement.apexes:
+        at_a, at_b, at_c = _corners(arrangement, a, b, c)
+        equal = (segments_equal((a, b), (a, c)),)
+        lead = Instance("isosceles-base-angles", equal, difference(at_b, at_c), about=f"{a}{b} = {a}{c}")
+        about = triangle_text(arrangement, triangle.corners)
+        for base in (at_b, at_c):
+            double: LinearForm[Size] = LinearForm({base: 2})
+            whole = double + total((at_a,), 180)
+            yield Instance("angle-sum-triangle", equal, whole, about=about, weight=20, lead=lead)
+            for outside in exterior_angles(arrangement, a, b, c):
+                relation = double - LinearForm.of(outside)
+                yield Instance("exterior-angle-triangle", equal, relation, about=about, weight=21, lead=lead)
 
 
 def _stated_forms(arrangement: Arrangement) -> dict[LinearForm[Size], list[int]]:
@@ -83,15 +81,14 @@ def _stated_forms(arrangement: Arrangement) -> dict[LinearForm[Size], list[int]]
 
 def _isosceles_converse(arrangement: Arrangement) -> Iterator[Instance]:
     stated = _stated_forms(arrangement)
-    for triangle in arrangement.triangles:
-        for a, b, c in triangle.turned():
-            _, at_b, at_c = _corners(arrangement, a, b, c)
-            conclusion = segments_equal((a, b), (a, c))
-            about = f"in {triangle_text(arrangement, triangle.corners)}"
-            equal = difference(at_b, at_c)
-            yield Instance("isosceles-converse", (), equal, conclusion, about)
-            for label in sorted({*stated.get(equal, ()), *stated.get(difference(at_c, at_b), ())}):
-                yield Instance("isosceles-converse", (Stated(label),), LinearForm(), conclusion, about)
+    for triangle, (a, b, c) in arrangement.apexes:
+        _, at_b, at_c = _corners(arrangement, a, b, c)
+        conclusion = segments_equal((a, b), (a, c))
+        about = f"in {triangle_text(arrangement, triangle.corners)}"
+        equal = difference(at_b, at_c)
+        yield Instance("isosceles-converse", (), equal, conclusion, about)
+        for label in sorted({*stated.get(equal, ()), *stated.get(difference(at_c, at_b), ())}):
+            yield Instance("isosceles-converse", (Stated(label),), LinearForm(), conclusion, about)
 
 
 def _equilateral(arrangement: Arrangement) -> Iterator[Instance]:
