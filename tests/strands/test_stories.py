@@ -162,6 +162,11 @@ BROKEN = [
     "solution?",
     "The length of a rectangle is 3 cm more than its breadth. The area of the rectangle is 40 cm². Find its "
     "dimensions.",
+    "The length of a rectangle is 3 cm more than its breadth. The area of the rectangle is 20 cm². Find its breadth.",
+    "A taxi charges a fixed fee of R25 plus R12 per kilometre. A trip costs R145. How long was the trip?",
+    "A car travels 180 km. If its speed had been 30 km/h faster, the journey would have taken 1 hour less. "
+    "Find its speed.",
+    "A farmer has ducks and goats. There are 25 heads and 66 legs. How many goats are there?",
 ]
 
 

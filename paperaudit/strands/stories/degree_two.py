@@ -17,12 +17,16 @@ _ZERO = Number(Fraction(0))
 
 @dataclass(frozen=True, slots=True)
 class Roots:
-    """The lines from an equation in `letter` to its rational roots; `irrational` says that others are left out."""
+    """The lines from an equation in `letter` to its rational roots; `irrational` says that others are left out.
+
+    Where they are, `standard` is the side that is nought.
+    """
 
     letter: str
     lines: tuple[str, ...]
     values: tuple[Fraction, ...]
     irrational: bool = False
+    standard: Expression | None = None
 
 
 def roots_of(relation: Relation, letter: str) -> Roots:
@@ -73,7 +77,8 @@ def roots_of(relation: Relation, letter: str) -> Roots:
         )
     root = isqrt(under)
     if root * root != under:
-        return Roots(letter, tuple(lines), (), irrational=True)
+        side = _polynomial([Fraction(n) for n in whole], letter)
+        return Roots(letter, tuple(lines), (), irrational=True, standard=side)
     values = tuple(sorted({Fraction(-b - root, 2 * a), Fraction(-b + root, 2 * a)}))
     lines.append(f"{_factors(a, values, letter)} = 0")
     lines.append(" or ".join(f"{letter} = {write(whole_or_fraction(value))}" for value in values))

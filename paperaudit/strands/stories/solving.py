@@ -15,6 +15,7 @@ from paperaudit.model.story import StoryTask
 from paperaudit.strands.equation_checks import form_at_points
 from paperaudit.strands.finishing import ChecksDisagree
 from paperaudit.strands.stories.degree_two import Roots, letters_of_relation, put_in, roots_of
+from paperaudit.strands.stories.irrational import Irrational, by_algebra
 from paperaudit.strands.unknowns import Stated, find_outcome
 
 FORMING = "forming equations"
@@ -31,7 +32,9 @@ class Solutions:
     texts: tuple[str, ...]
 
 
-def solutions_of(form: Formed, task: StoryTask, ask: Ask) -> Solutions | Impossible | NotDetermined | NotRead:
+def solutions_of(
+    form: Formed, task: StoryTask, ask: Ask
+) -> Solutions | Irrational | Impossible | NotDetermined | NotRead:
     """The solutions of the equations that hold a letter.
 
     Raises what the solving of linear equations raises, and NotSurd, NoValue, BudgetExceeded.
@@ -99,7 +102,7 @@ def _as_formed(step: Step) -> Step:
     return Step(step.statement, StepKind.EQUATION, None, step.uses, "", FORMING)
 
 
-def _one_letter(stated: Sequence[Stated], letter: str, whole: bool) -> Solutions | NotRead:
+def _one_letter(stated: Sequence[Stated], letter: str, whole: bool) -> Solutions | Irrational | NotRead:
     """Every equation of one letter; the roots that they share."""
     steps: list[Step] = []
     shared: list[Fraction] | None = None
@@ -109,7 +112,10 @@ def _one_letter(stated: Sequence[Stated], letter: str, whole: bool) -> Solutions
         if found.irrational and whole:
             steps.append(_no_whole_root(found))
         elif found.irrational:
-            return NotRead(f"{found.lines[-1]} has irrational roots, which are not worked out in a story yet")
+            if len(stated) > 1 or found.standard is None or "multiply by" in " ".join(found.lines):
+                return NotRead(f"{found.lines[-1]} has irrational roots, which are not worked out in a story yet")
+            roots, lines = by_algebra(found.standard, letter, steps[-1])
+            return Irrational(letter, roots, (*steps, *lines), (one.text,))
         shared = [value for value in found.values if shared is None or value in shared]
     return Solutions(tuple({letter: value} for value in shared or ()), tuple(steps), tuple(one.text for one in stated))
 

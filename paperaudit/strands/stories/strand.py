@@ -28,6 +28,7 @@ from paperaudit.model.expression import Expression, Letter, Measured, Number, le
 from paperaudit.model.reading import Reading
 from paperaudit.model.story import Extreme, Named, StoryTask, Wanted
 from paperaudit.strands.finishing import ChecksDisagree, finished
+from paperaudit.strands.stories.irrational import Irrational, irrational_outcome
 from paperaudit.strands.stories.put_back import PUT_BACK, broken, faults, measured
 from paperaudit.strands.stories.solving import FORMING, Solutions, solutions_of
 from paperaudit.strands.substitution import substituted
@@ -70,9 +71,12 @@ def _derive(task: StoryTask, ask: Ask) -> Outcome:
             told = tuple(dict.fromkeys((*(by.text for _, by, _ in form.defined), said.text)))
             return Impossible(told, (f"{write(relation)} is false",), "change one of these numbers")
     found = solutions_of(form, task, ask)
+    opening = tuple(_opening(form, task))
+    if isinstance(found, Irrational):
+        told = tuple(dict.fromkeys((*(said.text for _, said, _ in form.defined), *found.texts)))
+        return irrational_outcome(found, form, task, ask, opening, told)
     if not isinstance(found, Solutions):
         return found
-    opening = tuple(_opening(form, task))
     kept, rejections = _kept(found, form, task)
     if not kept:
         return _impossible(found, form, task, opening, rejections)

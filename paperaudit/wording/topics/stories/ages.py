@@ -34,6 +34,8 @@ from paperaudit.wording.topics.stories.trees import has_any, lies_in, within
 AHEAD = re.compile(r"\bages?\b|\bold(?:er)?\b|\byounger\b")
 ONE = Number(Fraction(1))
 _TIME = "time"
+_SHE = ("sister", "daughter", "mother", "grandmother", "aunt", "wife")
+_KIN = re.compile(rf"\b(his|her) (brother|son|father|grandfather|uncle|husband|{'|'.join(_SHE)})\b")
 
 
 def ages_story(sentences: Sequence[Plain]) -> StoryTask | None:
@@ -177,13 +179,27 @@ class _Ages:
     def _pair(self, people: Sequence[Node]) -> tuple[str, str]:
         """Two people of a comparison; a pronoun is the one of two who is not named."""
         one, other = people
+        if all(has(person, "pronoun") for person in people):
+            return self._by_kin(one.text), self._by_kin(other.text)
         if has(one, "pronoun") or one.expr_name == "pronoun":
             key = self._person(other)
             return self.cast.only_other([key]), key
         if has(other, "pronoun"):
             key = self._person(one)
-            return key, self.cast.only_other([key])
+            return key, key if len(self.cast.names) == 1 else self.cast.only_other([key])
         return self._person(one), self._person(other)
+
+    def _by_kin(self, pronoun: str) -> str:
+        """Who "she" is beside "he", where one of the two is "her brother"."""
+        words = " ".join(sentence.text for _, sentence in self.trees)
+        found = {(one[1], one[2]) for one in _KIN.finditer(words)}
+        if len(found) != 1 or len(self.cast.names) != 2:
+            raise NotUnderstood("whom a pronoun means", 0)
+        owner, kin = found.pop()
+        if (owner == "her") == (kin in _SHE):
+            raise NotUnderstood("whom a pronoun means", 0)
+        (key,) = [one for one in self.cast.names if kin in one.split()]
+        return key if (pronoun == "she") == (kin in _SHE) else self.cast.only_other([key])
 
     def _person(self, node: Node) -> str:
         if has(node, "pronoun"):

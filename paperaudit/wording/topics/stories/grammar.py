@@ -48,7 +48,12 @@ _SCENERY_STOPS = re.compile(
 )
 
 
-_BESIDE = {"meetings": ("speeds.peg",), "streams": ("speeds.peg",), "trips": ("speeds.peg",)}
+_BESIDE = {
+    "meetings": ("speeds.peg",),
+    "quicker": ("speeds.peg",),
+    "streams": ("speeds.peg",),
+    "trips": ("speeds.peg",),
+}
 
 
 @cache

@@ -34,14 +34,20 @@ from paperaudit.wording.topics.stories.percents import percents_story
 from paperaudit.wording.topics.stories.plain import Plain, plain
 from paperaudit.wording.topics.stories.prices import AHEAD as PRICES_AHEAD
 from paperaudit.wording.topics.stories.prices import prices_story
+from paperaudit.wording.topics.stories.quicker import AHEAD as QUICKER_AHEAD
+from paperaudit.wording.topics.stories.quicker import quicker_story
 from paperaudit.wording.topics.stories.shapes import AHEAD as SHAPES_AHEAD
 from paperaudit.wording.topics.stories.shapes import shapes_story
 from paperaudit.wording.topics.stories.shares import AHEAD as SHARES_AHEAD
 from paperaudit.wording.topics.stories.shares import shares_story
 from paperaudit.wording.topics.stories.streams import AHEAD as STREAMS_AHEAD
 from paperaudit.wording.topics.stories.streams import streams_story
+from paperaudit.wording.topics.stories.tariffs import AHEAD as TARIFFS_AHEAD
+from paperaudit.wording.topics.stories.tariffs import tariffs_story
 from paperaudit.wording.topics.stories.trips import AHEAD as TRIPS_AHEAD
 from paperaudit.wording.topics.stories.trips import trips_story
+from paperaudit.wording.topics.stories.two_kinds import AHEAD as TWO_KINDS_AHEAD
+from paperaudit.wording.topics.stories.two_kinds import two_kinds_story
 from paperaudit.wording.topics.stories.work import AHEAD as WORK_AHEAD
 from paperaudit.wording.topics.stories.work import work_story
 from paperaudit.wording.topics.topic import Readers, Told
@@ -85,6 +91,9 @@ KINDS_OF_STORY: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (SHARES_AHEAD, shares_story),
     (PRICES_AHEAD, prices_story),
     (BASKETS_AHEAD, baskets_story),
+    (TARIFFS_AHEAD, tariffs_story),
+    (TWO_KINDS_AHEAD, two_kinds_story),
+    (QUICKER_AHEAD, quicker_story),
 )
 _ASKS = re.compile(
     r"\?\s*$|\b(?:find|calculate|determine|work out|what|how (?:many|much|long|old|far|fast)|show|write down|which|"
