@@ -8,7 +8,7 @@ from paperaudit.maths.notation import UNIT_MARK
 from paperaudit.maths.peg import Rules, compiled
 from paperaudit.maths.units import UNITS
 
-_LONE = re.compile(r"[A-Za-z](?:[²³]|\^[23]|/s)?")
+_LONE = re.compile(r"[A-Za-z](?:[²³]|\^[23]|/[a-z]+(?:[²³]|\^[23])?)?")
 
 
 @cache

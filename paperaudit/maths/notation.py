@@ -56,7 +56,9 @@ _SEVERAL = (
 _LOWERED = re.compile("[₀₁₂₃₄₅₆₇₈₉]+|[ₐₑₓₘₙₚ]")
 _SPECIAL = frozenset({typed[0] for typed, _ in _SEVERAL} | set("ˆ^₀₁₂₃₄₅₆₇₈₉ₐₑₓₘₙₚ"))
 """Where more than one character may belong together."""
-_UNIT_SPOT = re.compile(r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/s)?(?![A-Za-z0-9(²³^]|\. ?f))")
+_UNIT_SPOT = re.compile(
+    r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/(?:s|min|h|ml|(?:cm|m|km)(?:[²³]|\^[23])?))?(?![A-Za-z0-9(²³^]|\. ?f))"
+)
 
 Commas: TypeAlias = Literal["", "decimal", "thousands"]
 """What a comma before exactly three digits is, where the paper lets that be known."""

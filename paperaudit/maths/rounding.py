@@ -89,6 +89,8 @@ def _nearest_step(amount: str, unit: str) -> Fraction:
     named = _STEPS.get(amount.lower())
     if named:
         return Fraction(named)
+    if unit in MONEY and amount.lower() in (_SPOKEN.get(unit, ""), f"{_SPOKEN.get(unit, '')}s"):
+        return Fraction(1)
     if amount.lower() in _COINS:
         return Fraction(1, 100) if unit in MONEY or not unit else Fraction(1)
     read = _STEP.fullmatch(amount)

@@ -114,7 +114,7 @@ def _coefficient(amounts: list[Node]) -> Expression | None:
         return None
     simple = first(amounts[1], "simple")
     run = first(simple, "run") if simple is not None else None
-    if run is None or has(run, "money"):
+    if run is None or _is_money(run):
         return None
     factors = list(every(run, "factor", "factor_on"))
     denominator = factors[0].text.replace(" ", "")
@@ -173,12 +173,18 @@ def measured(amount: Expression, unit: str) -> Expression:
 
 def _run(node: Node) -> Expression:
     """Factors side by side: 3x, 2(x + 1), xy²."""
-    money = first(node, "money")
-    if money is not None:
+    if _is_money(node):
+        money = the(node, "money")
         return Measured(plain_number(the(money, "plain_number")), the(money, "money_sign").text)
     nodes = list(every(node, "factor", "factor_on"))
     factors = [factor for piece in nodes for factor in _factors(piece)]
     return factors[0] if len(factors) == 1 else Product(tuple(factors))
+
+
+def _is_money(run: Node) -> bool:
+    """Whether a run is an amount of money itself, and does not merely hold one in brackets."""
+    found = first(run, "money", "factor")
+    return found is not None and found.expr_name == "money"
 
 
 def _factors(node: Node) -> tuple[Expression, ...]:

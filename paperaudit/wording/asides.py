@@ -74,7 +74,7 @@ _TERMS = re.compile(
 )
 _IN_UNIT = re.compile(
     rf"""[,;(]? \s? (?: and \s )? {YOUR_ANSWER} in \s
-    ( (?: (?: square | cubic ) \s )? [a-z°]{{1,12}} [²³]? (?: /[a-z]+ )? )
+    ( (?: (?: square | cubic ) \s )? [a-z°]{{1,12}} [²³]? (?: /[a-z]+[²³]? )? )
     \)? (?= \s? [.?]? \s? $ )""",
     re.VERBOSE,
 )

@@ -23,8 +23,8 @@ from paperaudit.model.algebra_task import (
 )
 from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform
 from paperaudit.model.derivation import NotRead, Outcome
-from paperaudit.model.expression import Relation, letters_of
-from paperaudit.model.fact import Holds
+from paperaudit.model.expression import Expression, Relation, letters_of
+from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.changing import change_subject
 from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
@@ -40,7 +40,7 @@ from paperaudit.strands.algebra.roots import Method
 from paperaudit.strands.algebra.solving import solve_one
 from paperaudit.strands.algebra.systems import solve_system
 from paperaudit.strands.equation_checks import letters_in
-from paperaudit.strands.substitution import numbers_given, substituted
+from paperaudit.strands.substitution import numbers_given, substituted, with_numbers
 from paperaudit.strands.unknowns import Stated, equations_given
 
 Derive = Callable[[Any, Reading], Outcome]
@@ -94,8 +94,31 @@ def derive_algebra(reading: Reading, ask: Ask) -> Outcome:
                 for item, letter in zip(map(letters_of, wanted), ((one,) for one in letters), strict=False)
             ):
                 return NotRead("an expression in letters of equations that are not linear")
+            formula = _formula(reading, letters)
+            if formula is not None:
+                return solve_one(formula[0], letters[0], ask, "", formula[1])
             return _solve((), letters, reading, ask)
     return DERIVATIONS[type(ask.task)](ask.task, reading)
+
+
+def _formula(reading: Reading, letters: tuple[str, ...]) -> tuple[Relation, tuple[str, ...]] | None:
+    """The only equation in several letters with the numbers of the other givens in it: A = bh/2, A = 170, b = 17."""
+    values: dict[str, tuple[Expression, Given]] = {}
+    main: list[Given] = []
+    for given in reading.givens:
+        known = numbers_given((given,))
+        if known:
+            values |= known
+        else:
+            main.append(given)
+    equations = equations_given(main) or ()
+    if len(equations) != 1 or len(letters) != 1 or len(values) + 1 != len(reading.givens):
+        return None
+    relation = equations[0].relation
+    if relation.sign != "=" or set(letters_in(relation)) != {*values, *letters} or letters[0] in values:
+        return None
+    filled = with_numbers(relation, {name: value for name, (value, _) in values.items()})
+    return filled, (equations[0].text, *(given.text for _, given in values.values()))
 
 
 def _unread_letter(reading: Reading, ask: Ask, letters: tuple[str, ...]) -> NotRead | None:

@@ -40,6 +40,12 @@ _WORDS = {
 _PEOPLE = {"men": "man", "people": "person", "women": "woman", "children": "child", "boxes": "box", "dishes": "dish"}
 
 
+_IN_PARTS = frozenset(("cup", "teaspoon", "tablespoon", "spoon", "gallon"))
+_BOUGHT_WHOLE = frozenset(
+    ("bag", "tin", "can", "box", "packet", "roll", "pot", "bus", "bottle", "bucket", "sack", "pack")
+)
+
+
 @dataclass(frozen=True, slots=True)
 class _Quantity:
     """An amount, what kind it is (the dimension of its unit or the thing that is counted), and of what."""
@@ -52,10 +58,9 @@ class _Quantity:
 def _reckoning(node: Node) -> Reckoning:
     told, asked = the(node, "told"), the(node, "asked")
     known = [_quantity(piece) for piece in every(told, "quantity")]
-    if (per := first(told, "per_unit")) is not None:
-        symbol = unit_symbol(the(per, "unit").text)
-        known.append(_Quantity(Measured(_ONE, symbol), _dimension(symbol)))
-    new = _quantity(the(asked, "quantity"))
+    known += [_one_unit(piece) for piece in every(told, "per_unit")]
+    single = first(asked, "per_one")
+    new = _one_unit(single) if single is not None else _quantity(the(asked, "quantity"))
     words = _asking_words(asked)
     if len(known) > 2:
         if "recipe" not in told.text:
@@ -73,7 +78,7 @@ def _reckoning(node: Node) -> Reckoning:
         raise NotUnderstood("whether one grows with the other", 0)
     if {base[0].kind, other.kind} == {"mass", "time"} and "weigh" in told.text:
         raise NotUnderstood("whether it grows at a steady rate", 0)
-    return Reckoning(kind, amounts, (f"amount {_unit_asked(words, other)}".rstrip(),), _details(other))
+    return Reckoning(kind, amounts, (f"amount {_unit_asked(words, other)}".rstrip(),), _details(other, words))
 
 
 def _quantity(piece: Node) -> _Quantity:
@@ -84,6 +89,11 @@ def _quantity(piece: Node) -> _Quantity:
     value = amount_of(piece)
     assert isinstance(value, Measured)
     return _Quantity(value, _dimension(value.unit), stuff)
+
+
+def _one_unit(piece: Node) -> _Quantity:
+    symbol = unit_symbol(the(piece, "unit").text)
+    return _Quantity(Measured(_ONE, symbol), _dimension(symbol))
 
 
 def _dimension(symbol: str) -> str:
@@ -100,7 +110,7 @@ def _stem(noun: str) -> str:
 
 def _asking_words(asked: Node) -> str:
     """The words of the ask without the amount that it names."""
-    words: str = asked.text.replace(the(asked, "quantity").text, " ", 1)
+    words: str = asked.text.replace(the(asked, "quantity", "per_one").text, " ", 1)
     return words
 
 
@@ -143,8 +153,11 @@ def _is_inverse(base: _Quantity, other: _Quantity, told: Node) -> bool:
     return False
 
 
-def _details(other: _Quantity) -> tuple[str, ...]:
-    return () if isinstance(other.value, Measured) else ("whole",)
+def _details(other: _Quantity, words: str) -> tuple[str, ...]:
+    """Whether things that are counted come whole: cups do not, bags have to be bought whole."""
+    if isinstance(other.value, Measured) or other.kind in _IN_PARTS:
+        return ()
+    return ("rounded up",) if other.kind in _BOUGHT_WHOLE and re.search(r"need|require|bought", words) else ("whole",)
 
 
 READERS = Readers(story=story("amounts in proportion", _reckoning))
