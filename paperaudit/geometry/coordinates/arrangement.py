@@ -1,49 +1,26 @@
 """What a drawing settles beyond its givens: order along lines, rays round points, which angle is which."""
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import combinations
 
 from paperaudit.geometry.coordinates.circle_order import Round, arcs_of, rounds_of
 from paperaudit.geometry.coordinates.line_pairs import crossed_by, meets_of, nearly_parallel, triangles_of
 from paperaudit.geometry.coordinates.measure import measured
+from paperaudit.geometry.coordinates.rays import Ray as Ray
+from paperaudit.geometry.coordinates.rays import Triangle as Triangle
 from paperaudit.geometry.coordinates.realise import Drawing
 from paperaudit.geometry.figure.figure import Figure, Size, angle, length
 from paperaudit.geometry.figure.north import ways_by_north
 from paperaudit.maths.linear import LinearForm, combination
 from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf
-from paperaudit.model.quantity import centre_of_circle
 
 PARALLEL_TOLERANCE = 1e-6
 """Radians between two lines of a drawing that count as parallel; drawings are exact to 1e-9."""
 
-
-@dataclass(frozen=True, slots=True)
-class Ray:
-    """A half-line from `vertex` along a line; `way` is +1 along the line's own order. Nearest point first."""
-
-    vertex: str
-    line: int
-    way: int
-    points: tuple[str, ...]
-
-
 ALIKE = 1e-6
 """Share of itself by which segments of a drawing may differ and count as the same length."""
-
-
-@dataclass(frozen=True, slots=True)
-class Triangle:
-    """Three lines that meet pairwise in three labelled points, one corner a line opposite it."""
-
-    corners: tuple[str, str, str]
-
-    def turned(self) -> Iterator[tuple[str, str, str]]:
-        """The corners with each in turn in front."""
-        a, b, c = self.corners
-        yield from ((a, b, c), (b, c, a), (c, a, b))
 
 
 class Arrangement:
@@ -171,8 +148,7 @@ class Arrangement:
 
     @cached_property
     def _radii(self) -> frozenset[tuple[str, str]]:
-        """Every centre with every point of a circle about it."""
-        return frozenset((centre_of_circle(name), point) for name, on in self.circles.items() for point in on)
+        return self.figure.radii
 
     def _is_corner(self, vertex: str, point: str) -> bool:
         return any(vertex in shape.points and point in shape.points for shape, _ in self.figure.shapes)

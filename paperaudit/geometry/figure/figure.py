@@ -21,6 +21,7 @@ from paperaudit.model.expression import (
     RoundSize,
 )
 from paperaudit.model.fact import Path, Shape
+from paperaudit.model.quantity import centre_of_circle
 
 Measurable: TypeAlias = AngleOf | LengthOf | AreaOf | PerimeterOf | DistanceOf | BearingOf | RoundSize
 """What a drawing has a size of; in degrees, in the paper's unit of length, or in its square."""
@@ -271,6 +272,11 @@ class Figure:
             if isinstance(one, TangentAt) and one.at not in found.get(one.key, ()):
                 found[one.key] = (*found.get(one.key, ()), one.at)
         return found
+
+    @property
+    def radii(self) -> frozenset[tuple[str, str]]:
+        """Every centre with every point of a circle about it."""
+        return frozenset((centre_of_circle(name), point) for name, on in self.circles.items() for point in on)
 
     def line_of(self, start: str, end: str) -> int:
         """The index of the line through two points; KeyError if none is drawn through both."""
