@@ -21,8 +21,8 @@ def _reckoning(node: Node) -> Reckoning:
     if len(rates) != 1:
         raise NotUnderstood("one rate of exchange", 0)
     one, other = (amount_of(piece) for piece in every(rates[0], "money"))
-    told = [piece for clause in every(node, "changes", "prices", *_ASKS) for piece in every(clause, "money")]
-    values = list(dict.fromkeys(map(amount_of, told)))
+    told = [piece for clause in every(node, "changes", "prices", *_ASKS) for piece in every(clause, "money", "rate")]
+    values = list(dict.fromkeys(amount_of(piece) for piece in told if piece.expr_name == "money"))
     currencies = {
         _symbol(piece.text) for clause in every(node, "changes", *_ASKS) for piece in every(clause, "currency")
     }

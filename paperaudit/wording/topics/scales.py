@@ -21,6 +21,9 @@ def _reckoning(node: Node) -> Reckoning:
     amounts = [one for piece in every(node, "scale_of")[:1] for one in _scale(piece)]
     if len(every(node, "scale_of")) > 1:
         raise NotUnderstood("two scales", 0)
+    for piece in every(node, "size_ask"):
+        if (inner := first(piece, "measure")) is not None:
+            amounts.append(Amount(_side(the(piece, "where").text), amount_of(inner)))
     for piece in every(node, "size_told"):
         amounts.append(Amount(_side(piece.text, has(node, "on_scaled")), amount_of(the(piece, "measure"))))
     wanted, details = _wanted(node, amounts)

@@ -66,6 +66,7 @@ def _reckoning(node: Node) -> Reckoning:
     amounts: list[Amount] = []
     for piece in every(node, "by_by", "size"):
         amounts.extend(_amounts(piece, kind))
+    amounts += [Amount("surface area", _measure(the(piece, "measure"))) for piece in every(node, "net_told")]
     wanted = [_size(piece.text) for piece in every(node, "wanted")]
     if has(node, "how_much"):
         wanted.append("volume")
