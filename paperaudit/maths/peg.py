@@ -34,7 +34,8 @@ class Rules(dict[str, Rule]):
         matched = self._of_shape(name, self._shapes.of(text))
         if isinstance(matched, int):
             raise ExpressionNotRead("", matched)
-        return set_in(matched, text)
+        with _room_to_recurse():
+            return set_in(matched, text)
 
     def forget(self) -> None:
         """Forgets every tree, for whoever takes times."""

@@ -148,6 +148,20 @@ class MeanBalance(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
+class UpTo(TopicTask):
+    """How many values lie above `low` and up to `high` (None for no bound), by the cumulative `sums` at `ends`."""
+
+    ends: tuple[Fraction, ...]
+    sums: tuple[int, ...]
+    low: Fraction | None
+    high: Fraction | None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a number read off cumulative frequencies"
+
+
+@dataclass(frozen=True, slots=True)
 class MissingCount(TopicTask):
     """The frequency `letter` that is missing (None in `counts`), from the mean, or from how many there are in all.
 

@@ -17,10 +17,12 @@ from paperaudit.model.statistics_task import (
     Predicted,
     Sector,
     Summary,
+    UpTo,
     Values,
 )
 from paperaudit.strands.refusals import or_not_read
 from paperaudit.strands.statistics import averages, balance, charts, fitted, grouped, spread
+from paperaudit.strands.statistics.cumulated import up_to
 from paperaudit.strands.statistics.lines import Lines
 from paperaudit.strands.statistics.missing_count import missing_count
 
@@ -65,7 +67,7 @@ class StatisticsStrand:
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the ask is one of these tasks."""
-        kinds = Summary | Sector | Predicted | MissingCell | MissingCount | MeanBalance | Clashing
+        kinds = Summary | Sector | Predicted | MissingCell | MissingCount | UpTo | MeanBalance | Clashing
         return reading.ask is not None and isinstance(reading.ask.task, kinds)
 
     def derive(self, reading: Reading) -> Outcome:
@@ -88,8 +90,8 @@ def _derive(reading: Reading) -> Outcome:
             answers = (fitted.predicted(task, lines),)
         case MissingCell() as task:
             answers = charts.missing_cell(task, lines)
-        case MissingCount() as task:
-            found = missing_count(task, lines)
+        case MissingCount() | UpTo() as task:
+            found = missing_count(task, lines) if isinstance(task, MissingCount) else up_to(task, lines)
             if not isinstance(found, Answer):
                 return found
             answers = (found,)

@@ -49,6 +49,9 @@ _FILLER = frozenset(
 )
 
 
+_CHOSEN = re.compile(r"([a-z]+) (?:(?:who|that|which) )?(?:is |was )?(?:chosen|picked|selected|drawn)\b")
+
+
 @dataclass(frozen=True, slots=True)
 class _Chances:
     """A table of outcomes: names, their probabilities or counts, the letters of missing ones."""
@@ -267,6 +270,12 @@ def _of_crossed(node: Node, table: Crossed) -> TopicTask | None:
     if condition is not None and re.search(r"\bor\b", condition.text):
         return None
     within = _named(condition.text, table) if condition is not None else ([], [])
+    told = _CHOSEN.search(the(chosen, "event").text)
+    if told is not None and told[1] not in _FILLER:
+        # "A girl chosen at random walks": only girls are chosen from.
+        if condition is not None:
+            return None
+        within = _named(told[1], table)
     words = re.split(r" or (?:an? |who )?", the(chosen, "event").text)
     return table.share([_named(piece, table) for piece in words], *within)
 

@@ -85,8 +85,17 @@ class Events:
         fitting = [one for one in self.known if one.words == words] or [one for one in self.known if words < one.words]
         if len(fitting) == 1:
             return fitting[0], not denied(text)
+        if not fitting and len(named := [one for one in self.known if self._with_its_subject(one, words)]) == 1:
+            return named[0], not denied(text)
         other = [one for one in self.known if "coin" in one.words | words and _turned(one.words, words)]
         return (other[0], denied(text)) if not fitting and len(other) == 1 else None
+
+    def _with_its_subject(self, event: Event, words: Words) -> bool:
+        """Whether words are those of an event told with "she", and the name of the one who acts in another event."""
+        subjects = {
+            stem(one.name.split(" ")[0].lower()) for one in self.known if one != event and one.name[:1].isupper()
+        }
+        return event.words < words and len(words - event.words) == 1 and words - event.words <= subjects
 
 
 def _turned(one: Words, other: Words) -> bool:

@@ -152,6 +152,13 @@ TOPICS: tuple[Topic, ...] = (
         states=True,
     ),
     Topic(
+        "cumulative frequencies",
+        "cumulative",
+        "cumulative.peg",
+        None,
+        story_ahead=re.compile(r"\b(?:[Hh]ow many|the number of)\b"),
+    ),
+    Topic(
         "missing frequencies",
         "missing_counts",
         "missing_counts.peg",

@@ -82,6 +82,10 @@ def none_alike(names: Iterable[str]) -> None:
                 raise NotUnderstood(f"whether {one} and {other} are the same", 0)
 
 
+_FOLLOWS = "'s|’s| is| has| and| was| will| gets| earns| takes| can| needs| thinks| pays|,"
+"""What stands behind a name at the beginning of a sentence."""
+
+
 @dataclass
 class Cast:
     """The names of a story by key, in order of mention."""
@@ -141,7 +145,5 @@ class Cast:
             return word
         inside = any(re.search(rf"(?<=[a-z,] ){re.escape(capital)}(?![a-z])", text) for text in texts)
         article = any(re.search(rf"\b(?:The|A|An|His|Her|Their) {re.escape(word)}", text) for text in texts)
-        initial = any(
-            re.match(rf"{re.escape(capital)}(?:'s|’s| is| has| and| was| will| gets| earns|,)", text) for text in texts
-        )
+        initial = any(re.match(rf"{re.escape(capital)}(?:{_FOLLOWS})", text) for text in texts)
         return capital if inside or (initial and not article) else word

@@ -70,7 +70,7 @@ class _Work:
         for tree, sentence in self.trees:
             for node in within(tree, "ask"):
                 self._asked(node.children[0], sentence)
-        if len(self.signs) < 2 or not self.joint or len(self.wanted) != 1 or len(self.verbs) > 1:
+        if len(self.signs) < 2 or not self.joint or not 1 <= len(self.wanted) <= 2 or len(self.verbs) > 1:
             raise NotUnderstood("workers of whom too little is told or asked", 0)
         time = Named(_TOGETHER)
         workers: tuple[tuple[Size, Size, Literal[1, -1]], ...] = tuple(
@@ -117,6 +117,12 @@ class _Work:
         if node.expr_name in ("ask_together", "ask_both"):
             self.joint = self.joint or sentence.said
             self.wanted.append(Wanted(Named(_TOGETHER), "the time together", self.unit))
+            return
+        if node.expr_name == "ask_each":
+            if len(self.signs) != 2:
+                raise NotUnderstood("who each is", node.start)
+            for key in self.signs:
+                self.wanted.append(Wanted(Named(key), f"the time of {self.cast.shown(key)} alone", self.unit))
             return
         worker = first(node, "worker") or next(within(node, "worker"))
         key = self._worker(worker)
