@@ -32,6 +32,50 @@ class Curve(TopicFact):
         return f"the equation of {self.name or 'a curve'}"
 
 
+ConditionName = Literal["gradient", "distance", "collinear", "mid-point", "on"]
+
+
+@dataclass(frozen=True, slots=True)
+class PlaneCondition(TopicFact):
+    """What points with coordinates have: a gradient, a distance, one line, a middle, a place on a curve.
+
+    Of "mid-point" the first point is the middle one; `value` is the gradient or the distance.
+    """
+
+    what: ConditionName
+    points: tuple[PlanePoint, ...]
+    value: Expression | None = None
+    curve: Relation | None = None
+
+    def in_words(self) -> str:
+        """The statement as it is printed."""
+        return f"the {self.what} of points"
+
+
+@dataclass(frozen=True, slots=True)
+class PlaneUnknown(TopicTask):
+    """A letter among the coordinates, from a condition that the ask itself states."""
+
+    letter: str
+    condition: PlaneCondition
+    points: tuple[PlanePoint, ...] = ()
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"{self.letter} among coordinates"
+
+
+@dataclass(frozen=True, slots=True)
+class PointWanted(TopicTask):
+    """The coordinates of a named point."""
+
+    name: str
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"the coordinates of {self.name}"
+
+
 OfPointsName = Literal[
     "gradient", "mid-point", "distance", "equation", "perpendicular bisector", "collinear", "area", "perimeter"
 ]
@@ -43,10 +87,14 @@ OfCurveName = Literal[
 
 @dataclass(frozen=True, slots=True)
 class OfPoints(TopicTask):
-    """What two or more points have: a gradient, a distance, a line through them."""
+    """What two or more points have: a gradient, a distance, a line through them.
+
+    `claimed` says that the ask has it so, to be shown, and does not ask whether.
+    """
 
     what: OfPointsName
     points: tuple[PlanePoint, ...]
+    claimed: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -60,6 +108,7 @@ class OfCurve(TopicTask):
     what: OfCurveName
     curve: Curve | None
     at: PlanePoint | None = None
+    claimed: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -113,6 +162,7 @@ class Direction(TopicTask):
     first: Curve
     second: Curve
     at_right_angles: bool
+    claimed: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

@@ -299,3 +299,22 @@ def test_a_key_that_names_no_option_is_told_the_right_one_and_nothing_else() -> 
     assert [(finding.name, finding.suggestion) for finding in findings] == [
         ("key-not-an-option", "Name the right option in the key: B."),
     ]
+
+
+def test_a_claim_that_is_false_is_told_in_every_topic() -> None:
+    text = """
+questions:
+  - number: 1
+    given: ["A(1, 2), B(3, 6), C(4, 9)"]
+    ask: Show that A, B and C are collinear.
+    marks: 3
+  - number: 2
+    ask: Show that the lines y = 2x + 1 and 2y = x + 3 are parallel.
+    marks: 2
+  - number: 3
+    ask: Prove that sin x + cos x = 1.
+    marks: 3
+"""
+    found = [finding for finding in audited(text).findings if finding.name == "answer-differs"]
+    assert [finding.part for finding in found] == ["1", "2", "3"]
+    assert all("asks for what is false" in finding.message for finding in found)

@@ -8,13 +8,14 @@ from ruamel.yaml import YAML
 
 from paperaudit.maths.equality import compare
 from paperaudit.maths.powers import PowerSum
+from paperaudit.maths.surd import Surd
 from paperaudit.maths.trig import rewriting
 from paperaudit.maths.trig.angles import reduced_ratio
 from paperaudit.model.derivation import Derived, NotRead
 from paperaudit.model.expression import Negative, Number
 from paperaudit.strands.functions import derivatives, values
 from paperaudit.strands.movements import images
-from paperaudit.strands.plane import curves, lines, points, round
+from paperaudit.strands.plane import claims, curves, lines, points, round, unknowns
 from paperaudit.strands.plane.places import Place
 from paperaudit.strands.registry import derive
 from paperaudit.strands.sequences import rules
@@ -152,3 +153,19 @@ def test_an_identity_that_is_false_is_told_as_a_wrong_claim() -> None:
     reading = reading_of("Prove that sin x + cos x = 1.")
     outcome = derive(reading)[1]
     assert verdict_on(reading, outcome, None) == "differs"
+
+
+def test_a_wrong_gradient_or_length_of_a_claim_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(claims, "say_gradient", lambda one, other, working, name: Fraction(2))
+    disagrees("Show that AB ∥ CD.", "A(0, 0), B(2, 4), C(1, 1), D(3, 6)")
+    disagrees("Prove that AB ⊥ BC.", "A(0, 0), B(4, 2), C(3, 4)")
+    monkeypatch.setattr(claims, "say_distance", lambda one, other, working, name: Surd.rational(3))
+    disagrees("Show that triangle ABC is isosceles.", "A(0, 0), B(4, 0), C(1, 5)")
+    disagrees("Show that ABCD is a rhombus.", "A(0, 0), B(4, 1), C(5, 4), D(1, 3)")
+
+
+def test_a_wrong_letter_among_coordinates_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(unknowns, "zeros", lambda form: (Fraction(11),))
+    disagrees("Find k.", "The gradient of the line through A(2, k) and B(5, 7) is 2.")
+    disagrees("Find the possible values of k.", "The distance between A(1, 2) and B(k, 6) is 5.")
+    disagrees("Find k if the points A(1, 2), B(3, k) and C(5, 10) are collinear.")

@@ -27,6 +27,7 @@ from paperaudit.strands.functions.formulas import (
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
 from paperaudit.strands.plane.lines import say_line, say_turned
 from paperaudit.strands.plane.places import Place, fraction_text, pair_text
+from paperaudit.strands.refusals import impossible
 
 SKILL = "differentiation"
 _NEAR = "gradients worked out from values close by"
@@ -186,8 +187,9 @@ def touching(task: Touching, reading: Reading) -> Outcome:
     if not isinstance(height, Fraction):
         raise NotSurd("a point with an irrational height")
     if task.y is not None and exact(task.y) != height:
-        raise NoValue(f"the point {pair_text(x, exact(task.y))} is not on the curve, its y would be "
-                      f"{fraction_text(height)}")  # fmt: skip
+        point = pair_text(x, exact(task.y))
+        lines = f"{function.letter} = {fraction_text(x)}: {label(function)} = {fraction_text(height)}"
+        raise impossible((*used, point), lines, f"that {point} is on the curve is false")
     result = say_derivatives(function, 1, working)
     slope = exact_value(put_in(result, function.letter, whole_or_fraction(x)))
     if not isinstance(slope, Fraction):

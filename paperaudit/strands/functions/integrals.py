@@ -15,6 +15,7 @@ from paperaudit.model.function_task import Function, Integral
 from paperaudit.model.reading import Reading
 from paperaudit.strands.functions.formulas import at, confirm_derivative, defined, formula_of, numeric
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
+from paperaudit.strands.refusals import impossible
 
 SKILL = "integration"
 _STRIPS = 400
@@ -95,7 +96,12 @@ def _area(
     cuts = zeros(form)
     if task.low is None or task.high is None:
         if len(cuts) < 2:
-            raise NoValue("the curve and the x-axis enclose no region")
+            crossings = " or ".join(f"{letter} = {_text(cut)}" for cut in cuts) or "no real solution"
+            raise impossible(
+                working.used or (write(formula_of(function)),),
+                f"{form.text(letter)} = 0: {crossings}",
+                "that the curve and the x-axis enclose a region is false",
+            )
         working.say(f"{form.text(letter)} = 0: " + " or ".join(f"{letter} = {_text(cut)}" for cut in cuts))
         ends: tuple[ExactValue, ...] = cuts
     else:

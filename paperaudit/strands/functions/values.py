@@ -15,6 +15,7 @@ from paperaudit.model.function_task import Function, InverseOf, ValueOf, WhereEq
 from paperaudit.model.reading import Reading
 from paperaudit.strands.functions.formulas import at, defined, formula_of, label, refuse_said
 from paperaudit.strands.numbers.working import Working, require, with_givens
+from paperaudit.strands.refusals import impossible
 from paperaudit.strands.substitution import numbers_given
 
 SKILL = "functions"
@@ -154,7 +155,8 @@ def inverse_of(function: Function, working: Working) -> Expression:
     above, below = _linear(whole.above, x), _linear(whole.below, x)
     (a, b), (c, d) = above, below
     if a * d == b * c:
-        raise NoValue("a function that is constant has no inverse")
+        said = f"{label(function)} = {write(formula)}"
+        raise impossible((said,), "it has one value for every number", "that it has an inverse is false")
     working.say(f"{y} = {write(formula)}")
     working.say(f"{x} = {write(put_in(formula, x, Letter(y)))}")
     top = PowerSum({Fraction(1): d, Fraction(0): -b})

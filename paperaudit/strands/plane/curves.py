@@ -9,12 +9,13 @@ from paperaudit.maths.plane_curves import is_line, on_curve, plane_terms, solved
 from paperaudit.maths.powers import PowerSum, put_in
 from paperaudit.maths.write import write
 from paperaudit.model.coordinates_task import Meeting, OfCurve
-from paperaudit.model.derivation import Answer, Derived
+from paperaudit.model.derivation import Answer, Case, Derived, NotDetermined
 from paperaudit.model.expression import Expression, Relation
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.plane.lines import gradient_of
 from paperaudit.strands.plane.places import equation_for, fraction_text, in_brackets, over, pair_text, placed
+from paperaudit.strands.refusals import Faulty, impossible
 
 SKILL = "graphs of functions"
 
@@ -106,11 +107,12 @@ def _on_it(task: OfCurve, relation: Relation, used: tuple[str, ...], reading: Re
     left, right = (write(exact_expression(value)) for value in values)
     yes = values[0] == values[1]
     working.say(f"x = {fraction_text(place.x)}, y = {fraction_text(place.y)}: left side {left}, right side {right}")
-    working.conclude(f"the point is {'' if yes else 'not '}on it", "yes" if yes else "no")
+    said = working.conclude(f"the point is {'' if yes else 'not '}on it", "yes" if yes else "no")
     terms = plane_terms(relation)
     total = sum((share * place.x**i * place.y**j for (i, j), share in terms.items()), Fraction(0))
     require(yes == (total == 0), "whether the point is on the curve")
-    return working.derived(Answer("yes" if yes else "no"), confirmed_by="worked out again term by term")
+    text = "yes" if yes else f"false: {said}" if task.claimed else "no"
+    return working.derived(Answer(text), confirmed_by="worked out again term by term")
 
 
 def _of_parabola(task: OfCurve, relation: Relation, used: tuple[str, ...]) -> Derived:
@@ -138,7 +140,12 @@ def _of_parabola(task: OfCurve, relation: Relation, used: tuple[str, ...]) -> De
     if task.what not in ("least value", "greatest value"):
         raise NoValue(f"the {task.what} of a parabola")
     if (a > 0) != (task.what == "least value"):
-        raise NoValue(f"a parabola that opens {'upwards' if a > 0 else 'downwards'} has no {task.what}")
+        way = "upwards" if a > 0 else "downwards"
+        raise impossible(
+            used or (write(relation),),
+            f"a = {fraction_text(a)}, so the parabola opens {way}",
+            f"it has a {'least' if a > 0 else 'greatest'} value only: that there is a {task.what} is false",
+        )
     working.conclude(f"{task.what}: {fraction_text(y)}", fraction_text(y))
     return working.derived(Answer(fraction_text(y), whole_or_fraction(y), "y"), confirmed_by=check)
 
@@ -163,6 +170,16 @@ def meeting(task: Meeting, reading: Reading) -> Derived:
 Terms = dict[tuple[int, int], Fraction]
 
 
+def _one_and_the_same(line: Terms) -> Faulty:
+    """Two equations of one line: every point of it is one of both, two of them are shown."""
+    form = solved_for_y(line)
+    if form is None:
+        return impossible(("the two lines",), "both are vertical and the same: that they meet in a point is false")
+    found = [pair_text(Fraction(x), form.value(x)) for x in (0, 1)]
+    cases = tuple(Case(f"{pair} is on both", (Answer(pair, kind="point"),)) for pair in found)
+    return Faulty(NotDetermined(cases, "the equation of another line"))
+
+
 def _points_of(first: Terms, second: Terms, working: Working) -> list[tuple[Expression, Expression]]:
     line, curve = (first, second) if is_line(first) else (second, first)
     y = solved_for_y(line)
@@ -179,7 +196,7 @@ def _points_of(first: Terms, second: Terms, working: Working) -> list[tuple[Expr
             whole = whole + PowerSum({Fraction(i): share}) * y.power(j)
     if not whole.degree:
         if not whole.terms:
-            raise NoValue("the two are one and the same line")
+            raise _one_and_the_same(first)
         working.say(f"{fraction_text(whole.share(0))} = 0 is false: they do not meet")
         return []
     if whole.terms[whole.degree] < 0:

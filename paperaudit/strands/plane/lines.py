@@ -155,9 +155,10 @@ def direction(task: Direction, reading: Reading) -> Derived:
         yes = one == other
         compared = "the gradients are " + ("equal" if yes else "different")
     word = "perpendicular" if task.at_right_angles else "parallel"
-    working.conclude(f"{compared}, so the lines are {word if yes else f'not {word}'}", "yes" if yes else "no")
+    said = working.conclude(f"{compared}, so the lines are {word if yes else f'not {word}'}", "yes" if yes else "no")
     require(yes == _by_normals(task), "the direction of the lines")
-    return working.derived(Answer("yes" if yes else "no"), confirmed_by="compared again by the shares of x and y")
+    text = "yes" if yes else f"false: {said}" if task.claimed else "no"
+    return working.derived(Answer(text), confirmed_by="compared again by the shares of x and y")
 
 
 def _by_normals(task: Direction) -> bool:

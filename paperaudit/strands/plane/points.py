@@ -17,6 +17,7 @@ from paperaudit.model.reading import Reading
 from paperaudit.strands.finishing import answer_of, finished
 from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.plane.places import Place, all_placed, fraction_text, in_brackets, over, pair_text
+from paperaudit.strands.refusals import impossible
 
 SKILL = "coordinates"
 _CLOSE = Decimal("1e-20")
@@ -39,7 +40,9 @@ _STEPPED = "from the first point, the gradient times the step across arrives at 
 def say_gradient(a: Place, b: Place, working: Working, name: str = "m") -> Fraction | None:
     """The lines to a gradient, and the gradient; None where the line is vertical."""
     across, up = b.x - a.x, b.y - a.y
-    require(bool(across or up), "two points that are the same one")
+    if not across and not up:
+        same = f"{a.text} and {b.text} are one and the same point"
+        raise impossible((*a.texts, *b.texts) or (f"{a.text} and {b.text}",), f"{same}: that there is a line is false")
     if not across:
         return None
     slope = up / across
@@ -131,9 +134,10 @@ def collinear(task: OfPoints, reading: Reading) -> Derived:
         (p.x - first.x) * (places[1].y - first.y) == (p.y - first.y) * (places[1].x - first.x) for p in places[2:]
     )
     require(yes == crossed, "whether the points are on one line")
-    text = "yes" if yes else "no"
     why = "the gradients are equal and the lines share a point, so the points are collinear"
-    working.conclude(why if yes else "the gradients differ, so the points are not collinear", text)
+    why = why if yes else "the gradients differ, so the points are not collinear"
+    working.conclude(why, "yes" if yes else "no")
+    text = "yes" if yes else f"false: {why}" if task.claimed else "no"
     return working.derived(Answer(text), confirmed_by="the triangles of the points have the area 0" if yes else
                            "a triangle of the points has an area")  # fmt: skip
 
@@ -150,7 +154,9 @@ def area(task: OfPoints, reading: Reading) -> Derived:
     working.say(f"area = ½|({forward}) − ({back})|")
     working.say(f"= ½ × {fraction_text(abs(twice))} = {fraction_text(value)}", fraction_text(value))
     require(value == _by_triangles(places), "the area")
-    require(value > 0, "an area of points on one line")
+    if not value:
+        named = "".join(place.name for place in places) or "the points"
+        raise impossible(used or (named,), f"the area of {named} is 0, all corners are on one line: a figure is false")
     return working.derived(
         Answer(fraction_text(value), whole_or_fraction(value)), confirmed_by="found again from triangles at one corner"
     )

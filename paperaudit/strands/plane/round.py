@@ -17,6 +17,7 @@ from paperaudit.strands.numbers.working import Working, require, with_givens
 from paperaudit.strands.plane.lines import say_line, say_turned
 from paperaudit.strands.plane.places import Place, equation_for, fraction_text, pair_text, placed
 from paperaudit.strands.plane.points import expression_of_surd, say_distance, say_gradient
+from paperaudit.strands.refusals import impossible
 
 SKILL = "equations of circles"
 
@@ -26,11 +27,15 @@ def circle_of(relation: Relation) -> tuple[Fraction, Fraction, Fraction]:
     terms = plane_terms(relation)
     share = terms.get((2, 0))
     if share is None or terms.get((0, 2)) != share or any(i + j > 2 or (i, j) == (1, 1) for i, j in terms):
-        raise NoValue(f"{write(relation)} is not the equation of a circle")
+        raise impossible((write(relation),), f"that {write(relation)} is the equation of a circle is false")
     x, y = (-terms.get(key, Fraction(0)) / (2 * share) for key in ((1, 0), (0, 1)))
     square = x * x + y * y - terms.get((0, 0), Fraction(0)) / share
     if square <= 0:
-        raise NoValue(f"{write(relation)} has no points that make a circle")
+        raise impossible(
+            (write(relation),),
+            circle_text(x, y, square),
+            f"the square of the radius is {fraction_text(square)}: a radius is false",
+        )
     return x, y, square
 
 
@@ -99,7 +104,12 @@ def tangent(task: OfCurve, reading: Reading) -> Derived:
     place = placed(task.at, reading)
     x, y, square = circle_of(relation)
     if (place.x - x) ** 2 + (place.y - y) ** 2 != square:
-        raise NoValue(f"the point {place.text} is not on the circle")
+        away = (place.x - x) ** 2 + (place.y - y) ** 2
+        raise impossible(
+            tuple(dict.fromkeys((*place.texts, *used))) or (place.text, write(relation)),
+            f"the square of the distance of {place.text} from the centre {pair_text(x, y)} is {fraction_text(away)}",
+            f"that {place.text} is on the circle is false, {fraction_text(away)} is not {fraction_text(square)}",
+        )
     working = Working(SKILL, tuple(dict.fromkeys((*used, *place.texts))))
     working.say(f"centre {pair_text(x, y)}", pair_text(x, y))
     slope = say_turned(say_gradient(Place("", x, y), place, working, "m of the radius"), working)

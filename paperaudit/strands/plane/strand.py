@@ -1,7 +1,7 @@
 """The strand of the coordinate plane: which derivation takes which task."""
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, cast
 
 from paperaudit.model.ask import Ask, Establish, Find
 from paperaudit.model.coordinates_task import (
@@ -12,13 +12,15 @@ from paperaudit.model.coordinates_task import (
     OfCurve,
     OfPoints,
     PlanePoint,
+    PlaneUnknown,
+    PointWanted,
 )
 from paperaudit.model.derivation import Outcome
-from paperaudit.model.expression import AreaOf, LengthOf, PerimeterOf
-from paperaudit.model.fact import Collinear
+from paperaudit.model.expression import AreaOf, LengthOf, Letter, PerimeterOf, letters_of
+from paperaudit.model.fact import Drawn, Fact, Shape
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
-from paperaudit.strands.plane import curves, lines, points, round
+from paperaudit.strands.plane import claims, curves, lines, points, round, unknowns
 from paperaudit.strands.refusals import or_not_read
 
 _OF_POINTS: dict[str, Callable[[OfPoints, Reading], Outcome]] = {
@@ -54,6 +56,8 @@ DERIVATIONS: dict[type, Callable[[Any, Reading], Outcome]] = {
     CircleWith: round.circle_with,
     Meeting: curves.meeting,
     Direction: lines.direction,
+    PlaneUnknown: unknowns.unknown,
+    PointWanted: unknowns.point_wanted,
 }
 """By the task of the ask."""
 
@@ -65,13 +69,42 @@ class PlaneStrand:
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the ask is one of these tasks."""
-        return reading.ask is not None and _task(reading.ask, reading) is not None
+        return reading.ask is not None and _work(reading.ask, reading) is not None
 
     def derive(self, reading: Reading) -> Outcome:
         """The answer with its lines, or NotRead with what stopped it."""
         assert reading.ask is not None
-        task = _task(reading.ask, reading)
-        return or_not_read(lambda: DERIVATIONS[type(task)](task, reading))
+        work = _work(reading.ask, reading)
+        assert work is not None
+        return or_not_read(work)
+
+
+def _work(ask: Ask, reading: Reading) -> Callable[[], Outcome] | None:
+    """What derives the answer: by the task, by a claim, by a letter among coordinates."""
+    task = _task(ask, reading)
+    if task is not None:
+        return lambda: DERIVATIONS[type(task)](task, reading)
+    facts = [fact for given in reading.givens for fact in given.facts]
+    placed = any(isinstance(fact, PlanePoint) for fact in facts)
+    match ask.task:
+        case Establish((fact,)) if placed and claims.can_be_claimed(fact) and all(map(_only_names, facts)):
+            return lambda: claims.claim(cast(Establish, ask.task), reading)
+        case Find((Letter(name),)) if conditions := unknowns.conditions_of(reading):
+            inside = [fact for fact in facts if isinstance(fact, PlanePoint)]
+            inside.extend(point for condition in conditions for point in condition.points)
+            if any(name in letters_of(side) for fact in inside for side in (fact.x, fact.y) if side is not None):
+                return lambda: unknowns.letter_of(name, conditions, (), reading)
+    return None
+
+
+def _only_names(fact: Fact) -> bool:
+    """Whether a given says no more than where points are, and what is drawn between them."""
+    return isinstance(fact, PlanePoint | Drawn) or (
+        isinstance(fact, Shape) and fact.kind in _PLAIN and not fact.qualities
+    )
+
+
+_PLAIN = ("triangle", "quadrilateral", "polygon")
 
 
 def _task(ask: Ask, reading: Reading) -> TopicTask | None:
@@ -79,7 +112,7 @@ def _task(ask: Ask, reading: Reading) -> TopicTask | None:
     if type(ask.task) in DERIVATIONS:
         return ask.task if isinstance(ask.task, TopicTask) else None
     facts = [fact for given in reading.givens for fact in given.facts]
-    if not facts or not all(isinstance(fact, PlanePoint) for fact in facts):
+    if not any(isinstance(fact, PlanePoint) for fact in facts) or not all(map(_only_names, facts)):
         return None
     match ask.task:
         case Find((LengthOf(start, end),)):
@@ -88,8 +121,6 @@ def _task(ask: Ask, reading: Reading) -> TopicTask | None:
             return OfPoints("area", tuple(map(PlanePoint, corners)))
         case Find((PerimeterOf(corners),)) if corners:
             return OfPoints("perimeter", tuple(map(PlanePoint, corners)))
-        case Establish((Collinear(names),)):
-            return OfPoints("collinear", tuple(map(PlanePoint, names)))
     return None
 
 

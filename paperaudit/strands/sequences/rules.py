@@ -13,6 +13,7 @@ from paperaudit.model.expression import Expression, Letter, Negative, Number, Po
 from paperaudit.model.reading import Reading
 from paperaudit.model.sequence_task import OfSequence, Sequence, SequenceKind
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
+from paperaudit.strands.refusals import Faulty, impossible
 
 SKILL = "sequences"
 LARGEST_COUNT = 100_000
@@ -54,7 +55,10 @@ def rule_of(task: OfSequence, reading: Reading, skill: str = SKILL) -> tuple[Rul
     working = Working(skill, used)
     kind = task.kind or sequence.kind
     if sequence.formula is not None:
-        return _by_formula(sequence.formula), working
+        rule = _by_formula(sequence.formula)
+        if task.what == "step" and rule.kind != kind:
+            raise impossible(used or (write(sequence.formula),), f"that it is {_an(kind)} sequence is false")
+        return rule, working
     if sequence.first is not None and sequence.step is not None:
         first, step = exact(sequence.first), exact(sequence.step)
         if kind == "arithmetic":
@@ -97,7 +101,7 @@ def _by_formula(formula: Expression) -> Rule:
 def _found(terms: tuple[Fraction, ...], kind: SequenceKind, last: Fraction | None, working: Working) -> Rule:
     if kind == "summed" or (not kind and len(terms) >= 5 and _is_summed(terms)):
         if not _is_summed(terms):
-            raise NoValue("the terms are not the sums of the two before")
+            raise _no_such(terms, "summed", working)
         working.say("each term is the sum of the two before it")
         return Rule("summed", terms, None, terms[0])
     steps = [other - one for one, other in pairwise(terms)]
@@ -110,7 +114,22 @@ def _found(terms: tuple[Fraction, ...], kind: SequenceKind, last: Fraction | Non
         return _geometric(terms, ratios[0], last)
     if kind in ("", "quadratic", "cubic"):
         return _by_differences(terms, kind, last, working)
-    raise NoValue(f"the terms {', '.join(map(_text, terms))} are not those of {_an(kind)} sequence")
+    raise _no_such(terms, kind, working)
+
+
+def _no_such(terms: tuple[Fraction, ...], kind: SequenceKind, working: Working) -> Faulty:
+    """Terms that are not those of a sequence of the kind that the question says, with what shows it."""
+    said = ", ".join(map(_text, terms))
+    rows = [list(terms)]
+    lines: list[str] = []
+    if kind == "geometric" and all(terms):
+        lines.append(f"ratios: {', '.join(_text(other / one) for one, other in pairwise(terms))}")
+    for order in range(1, {"arithmetic": 1, "quadratic": 2, "cubic": 3}.get(kind, 0) + 1):
+        rows.append([other - one for one, other in pairwise(rows[-1])])
+        name = "differences" if kind == "arithmetic" else f"{_NAMES.get(order, 'first')} differences"
+        lines.append(f"{name}: {', '.join(map(_text, rows[-1]))}")
+    what = "a sequence in which each term is the sum of the two before" if kind == "summed" else f"{_an(kind)} sequence"
+    return impossible(working.used or (said,), *lines, f"that {said} are the terms of {what} is false")
 
 
 def _an(kind: str) -> str:
@@ -140,6 +159,8 @@ def _by_differences(terms: tuple[Fraction, ...], kind: SequenceKind, last: Fract
         rows.append([other - one for one, other in pairwise(rows[-1])])
     degree = len(rows) - 1
     named = {"quadratic": 2, "cubic": 3}.get(kind, 0)
+    if named and len(terms) > named + 1 and (degree > named or len(set(rows[-1])) > 1):
+        raise _no_such(terms, kind, working)
     if len(set(rows[-1])) > 1 or (named and degree != named) or (not named and len(rows[-1]) < 2) or degree < 2:
         raise NoValue(f"no rule is seen in the terms {', '.join(map(_text, terms))}")
     working.say(f"first differences: {', '.join(map(_text, rows[1]))}")

@@ -12,6 +12,7 @@ from paperaudit.model.expression import Number
 from paperaudit.model.reading import Reading
 from paperaudit.model.sequence_task import OfSequence, Sigma
 from paperaudit.strands.numbers.working import Working, exact, require
+from paperaudit.strands.refusals import impossible
 from paperaudit.strands.sequences.rules import Rule, rule_of
 from paperaudit.strands.sequences.terms import (
     ADDED_ONE_BY_ONE,
@@ -36,7 +37,8 @@ def summed(task: OfSequence, reading: Reading) -> Outcome:
         say_formula(rule, working)
         found = place_of(rule, rule.last, working)
         if found is None:
-            raise NoValue(f"{number_text(rule.last)} is not a term of the series")
+            last = number_text(rule.last)
+            raise impossible(working.used or (last,), working.steps[-1].statement, f"that {last} is a term is false")
         count = found
     if not 0 < count <= ADDED_ONE_BY_ONE:
         raise BudgetExceeded("a sum of so many terms")

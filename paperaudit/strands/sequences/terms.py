@@ -14,6 +14,7 @@ from paperaudit.model.expression import Expression, Letter, Number
 from paperaudit.model.reading import Reading
 from paperaudit.model.sequence_task import OfSequence
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
+from paperaudit.strands.refusals import impossible
 from paperaudit.strands.sequences.rules import LARGEST_COUNT, Rule, rule_of
 from paperaudit.strands.substitution import substituted
 
@@ -190,5 +191,6 @@ def step(task: OfSequence, reading: Reading) -> Outcome:
     """The common difference or ratio."""
     rule, working = rule_of(task, reading)
     if rule.kind not in ("arithmetic", "geometric"):
-        raise NoValue("the sequence has neither a common difference nor a common ratio")
+        said = ", ".join(map(number_text, rule.terms))
+        raise impossible(working.used or (said,), f"that {said} have a common difference or a common ratio is false")
     return working.derived(Answer(number_text(rule.step), whole_or_fraction(rule.step)), confirmed_by=_EACH)

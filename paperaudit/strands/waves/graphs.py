@@ -3,7 +3,6 @@
 from fractions import Fraction
 from math import cos, pi, radians, sin, tan
 
-from paperaudit.errors import NoValue
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.near import float_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
@@ -26,10 +25,13 @@ from paperaudit.model.expression import (
 from paperaudit.model.reading import Reading
 from paperaudit.model.trig_task import InRadians, OfWave
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
+from paperaudit.strands.refusals import impossible
 from paperaudit.strands.waves.single_ratio import as_letter
 
 SKILL = "trigonometric graphs"
 _CLOSE = 1e-9
+_AN = {"amplitude": "an amplitude", "range": "a bounded range", "greatest value": "a greatest value",
+       "least value": "a least value"}  # fmt: skip
 _RATIOS = {"sin": sin, "cos": cos, "tan": tan}
 
 
@@ -54,7 +56,9 @@ def of_wave(task: OfWave, reading: Reading) -> Outcome:
         _confirm_period(task.formula, float(period))
         return working.derived(Answer(write(size), size), confirmed_by="values one period apart are the same")
     if ratio.name == "tan":
-        raise NoValue(f"a tangent graph has no {task.what}")
+        if task.what == "range":
+            raise NotSurd("the range of a tangent, which takes every value")
+        raise impossible((write(task.formula),), f"a tangent takes every value: that it has {_AN[task.what]} is false")
     low, high = c - abs(a), c + abs(a)
     values = [_at(task.formula, place / 10) for place in range(-3600 * max(1, k.denominator), 3600 * k.denominator)]
     require(abs(max(values) - float(high)) < 1e-3 and abs(min(values) - float(low)) < 1e-3, "the range of the graph")

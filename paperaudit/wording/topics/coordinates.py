@@ -11,9 +11,10 @@ from paperaudit.maths.peg import parsed
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.ask import Task
+from paperaudit.model.ask import Find, Task
 from paperaudit.model.coordinates_task import (
     CircleWith,
+    ConditionName,
     Curve,
     Direction,
     LineThrough,
@@ -22,9 +23,12 @@ from paperaudit.model.coordinates_task import (
     OfCurveName,
     OfPoints,
     OfPointsName,
+    PlaneCondition,
     PlanePoint,
+    PlaneUnknown,
+    PointWanted,
 )
-from paperaudit.model.expression import Expression, Number, Relation, letters_of
+from paperaudit.model.expression import Expression, Letter, Number, Relation, letters_of
 from paperaudit.model.fact import Fact
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -65,13 +69,24 @@ def points_in(node: Node) -> tuple[PlanePoint, ...]:
 
 def point_of(node: Node) -> PlanePoint:
     """One point: A(2, 3), (2, 3), A, or the origin."""
-    items = [number_in(item) for item in every(node, "item")]
+    items = [_coordinate(item) for item in every(node, "item")]
     name = re.match(r"(?:the )?(?:points? )?([A-Z]′*)", node.text)
     if "origin" in node.text:
         return PlanePoint("", Number(_NOUGHT), Number(_NOUGHT))
     if items and len(items) != 2:
         raise NotUnderstood("a point with other than two coordinates", node.start, "a point such as A(2, 3)")
     return PlanePoint(name[1] if name else "", *items)
+
+
+def _coordinate(node: Node) -> Expression:
+    """A coordinate: a number, or an expression in one letter that is to be found."""
+    try:
+        return number_in(node)
+    except NotUnderstood:
+        value = _number(node)
+        if len(letters_of(value)) != 1 or has_quantity(value):
+            raise
+        return value
 
 
 def curve_of(node: Node) -> Curve | None:
@@ -107,7 +122,12 @@ def _of_points(node: Node) -> Task:
         raise NotUnderstood("a size of a figure", node.start)
     if node.expr_name == "size_of":
         return OfPoints("perimeter" if has(node, "round_word") else "area", points)
-    return OfPoints(_OF_POINTS[node.expr_name], points)
+    return OfPoints(_OF_POINTS[node.expr_name], points, _is_claimed(node))
+
+
+def _is_claimed(node: Node) -> bool:
+    """Whether the ask has it so, and does not ask whether."""
+    return re.match(r"show|prove|verify", node.text) is not None
 
 
 def _gradient(node: Node) -> Task:
@@ -141,7 +161,7 @@ def _circle(node: Node) -> Task:
 
 def _on_it(node: Node) -> Task:
     (point,) = points_in(node)
-    return OfCurve("on it", curve_of(the(node, "the_curve")), point)
+    return OfCurve("on it", curve_of(the(node, "the_curve")), point, _is_claimed(node))
 
 
 def _tangent(node: Node) -> Task:
@@ -175,7 +195,7 @@ def _centre(node: Node) -> Task:
 
 def _direction(node: Node) -> Task:
     one, other = (Curve(equation_of(piece)) for piece in every(node, "relation"))
-    return Direction(one, other, not the(node, "which_way").text.startswith("parallel"))
+    return Direction(one, other, not the(node, "which_way").text.startswith("parallel"), _is_claimed(node))
 
 
 _READERS: dict[str, Callable[[Node], Task]] = {
@@ -201,8 +221,54 @@ _READERS: dict[str, Callable[[Node], Task]] = {
 }
 
 
+def _condition(node: Node) -> tuple[PlaneCondition, tuple[PlanePoint, ...]]:
+    """What a clause says of points, and the points to which it gives coordinates."""
+    said = the(node, *_CONDITIONS)
+    points = points_in(said)
+    value = first(said, "item_alone")
+    curve = curve_of(said)
+    if all(point.x is None for point in points) and said.expr_name != "gradient_is":
+        raise NotUnderstood("a statement about a figure", node.start)
+    if said.expr_name == "on_said" and curve is None:
+        raise NotUnderstood("which curve", node.start)
+    named = tuple(point for point in points if point.name and point.x is not None)
+    return PlaneCondition(
+        _CONDITIONS[said.expr_name],
+        tuple(PlanePoint(point.name) if point.name else point for point in points),
+        _number(value) if value is not None else None,
+        curve.relation if curve is not None else None,
+    ), named
+
+
+_CONDITIONS: dict[str, ConditionName] = {
+    "gradient_is": "gradient",
+    "distance_is": "distance",
+    "collinear_said": "collinear",
+    "middle_said": "mid-point",
+    "on_said": "on",
+}
+
+
+def _unknown_if(node: Node) -> Task:
+    condition, points = _condition(the(node, "condition_said"))
+    letter = the(node, "unknown_letter").text
+    return PlaneUnknown(letter, condition, points)
+
+
+def _point_wanted(node: Node) -> Task:
+    return PointWanted(the(node, "capital").text)
+
+
+_READERS["unknown_if"] = _unknown_if
+_READERS["letter_wanted"] = lambda node: Find((Letter(the(node, "unknown_letter").text),))
+_READERS["point_wanted"] = _point_wanted
+
+
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
-    said = the(node, "points_said", "curve_said")
+    said = the(node, "points_said", "curve_said", "condition_said")
+    if said.expr_name == "condition_said":
+        condition, points = _condition(said)
+        return (*points, condition)
     if said.expr_name == "points_said":
         return points_in(said)
     curve = curve_of(said)

@@ -41,7 +41,7 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(
             r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out"
             r"|what).{0,40}\bmid-?point|\bequations? of\b|intercept|turning point|of symmetry|asymptote"
-            r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]",
+            r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]|\bcoordinates of\b|\bpossible values of\b|\bcollinear\b",
         ),
         states=True,
     ),

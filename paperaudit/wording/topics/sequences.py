@@ -86,6 +86,8 @@ def _task(node: Node, asides: Asides) -> Task:
             if has(chosen, "all_of"):
                 return OfSequence("sum of all", sequence, kind)
             return OfSequence(what, sequence, kind, _count(the(chosen, "count", "count_digits").text))
+        case "step":
+            kind = kind or ("arithmetic" if "difference" in chosen.text else "geometric")
     return OfSequence(what, sequence, kind)
 
 
