@@ -55,6 +55,18 @@ class Image(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
+class WhichMovement(TopicTask):
+    """The single transformation that takes named points to others, in order."""
+
+    before: tuple[PlanePoint, ...]
+    after: tuple[PlanePoint, ...]
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the transformation that maps a figure onto another"
+
+
+@dataclass(frozen=True, slots=True)
 class Vector(TopicFact):
     """A vector by its name and components."""
 

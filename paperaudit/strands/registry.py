@@ -27,7 +27,7 @@ STRANDS: tuple[Strand, ...] = (
     Awaited("statistics", "statistics.strand", ("statistics_task",)),
     Awaited("probability", "chance.strand", ("chance_task", "event_task", "counting_task")),
     Awaited("sequences", "sequences.strand", ("sequence_task",)),
-    Awaited("functions", "functions.strand", ("function_task",)),
+    Awaited("functions", "functions.strand", ("function_task", "graph_task")),
     Awaited("trigonometry", "waves.strand", ("trig_task",)),
     Awaited("transformations", "movements.strand", ("movement_task",)),
 )

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from ruamel.yaml import YAML
 
+from paperaudit.maths.algebra.intervals import Interval
 from paperaudit.maths.equality import compare
 from paperaudit.maths.powers import PowerSum
 from paperaudit.maths.surd import Surd
@@ -13,8 +14,8 @@ from paperaudit.maths.trig import rewriting
 from paperaudit.maths.trig.angles import reduced_ratio
 from paperaudit.model.derivation import Derived, NotRead
 from paperaudit.model.expression import Negative, Number
-from paperaudit.strands.functions import derivatives, values
-from paperaudit.strands.movements import images
+from paperaudit.strands.functions import derivatives, moved_graphs, optimum, sets_of, values
+from paperaudit.strands.movements import images, naming
 from paperaudit.strands.plane import claims, curves, lines, points, round, unknowns
 from paperaudit.strands.plane.places import Place
 from paperaudit.strands.registry import derive
@@ -106,7 +107,7 @@ def test_a_missing_or_wrong_angle_is_caught(monkeypatch: pytest.MonkeyPatch) -> 
 
 
 def test_a_wrong_image_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(images, "_moved", lambda place, movement, reading: Place("", place.x + 1, place.y))
+    monkeypatch.setattr(images, "moved", lambda place, movement, reading: Place("", place.x + 1, place.y))
     disagrees("Find the image of the point (2, 3) under a reflection in the x-axis.")
     disagrees("Find the image of A(4, −1) under a rotation of 90° clockwise about the origin.")
     disagrees("Find the image of (2, 5) under a translation by the vector (3, −2).")
@@ -169,3 +170,31 @@ def test_a_wrong_letter_among_coordinates_is_caught(monkeypatch: pytest.MonkeyPa
     disagrees("Find k.", "The gradient of the line through A(2, k) and B(5, 7) is 2.")
     disagrees("Find the possible values of k.", "The distance between A(1, 2) and B(k, 6) is 5.")
     disagrees("Find k if the points A(1, 2), B(3, k) and C(5, 10) are collinear.")
+
+
+def test_a_wrong_domain_range_or_rise_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    wrong = Interval(Number(Fraction(7)), None, True, False)
+    monkeypatch.setattr(sets_of, "_half_line", lambda form: (wrong,))
+    disagrees("State the domain of f(x) = √(x − 3).")
+    monkeypatch.setattr(sets_of, "_of_polynomial", lambda form, letter, working: (wrong,))
+    disagrees("Find the range of f(x) = x² + 2.")
+    monkeypatch.setattr(sets_of, "by_signs", lambda *given: (wrong,))
+    disagrees("For which values of x is f(x) = x³ − 3x² increasing?")
+
+
+def test_a_wrong_optimum_or_region_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(optimum, "zeros", lambda form: (Fraction(1),))
+    disagrees("Find the value of x for which V is a maximum.", "V = x(10 − 2x)²")
+    monkeypatch.setattr(PowerSum, "integral", lambda form: form)
+    disagrees("Find the area enclosed by y = x² and y = x.")
+
+
+def test_a_wrong_graph_or_transformation_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(moved_graphs, "_stepped", lambda formula, x, step, size: Number(Fraction(4)))
+    disagrees("The graph of y = x² is reflected in the x-axis. Find the equation of the new graph.")
+    monkeypatch.setattr(naming, "_TURNS", {(Fraction(0), Fraction(1)): 270})
+    disagrees(
+        "Describe fully the single transformation that maps triangle ABC onto triangle A′B′C′.",
+        "A(1, 1), B(3, 1), C(1, 4)",
+        "A′(−1, 1), B′(−1, 3), C′(−4, 1)",
+    )

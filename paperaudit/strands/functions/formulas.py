@@ -32,7 +32,7 @@ def defined(function: Function, reading: Reading) -> Known:
         many = f"{function.name} is given more than once"
         raise NoValue(many if found else f"no formula is given for {function.name}")
     one, texts = found[0]
-    if function.letter != one.letter and (function.name, function.letter) != ("y", "x"):
+    if function.letter and function.letter != one.letter and (function.name, function.letter) != ("y", "x"):
         assert one.formula is not None
         one = Function(one.name, function.letter, put_in(one.formula, one.letter, Letter(function.letter)), one.order)
     refuse_letters_of_the_text(one, reading)
@@ -68,10 +68,10 @@ def _from(fact: Fact) -> Function | None:
     """The function that a given states: f(x) = …, or y = … as the equation of a curve."""
     if isinstance(fact, Function):
         return fact
-    if isinstance(fact, Curve | Holds) and fact.relation.left == Letter("y") and fact.relation.sign == "=":
-        letters = letters_of(fact.relation.right)
-        if len(letters) <= 1 and "y" not in letters:
-            return Function("y", letters[0] if letters else "x", fact.relation.right)
+    if isinstance(fact, Curve | Holds) and isinstance(fact.relation.left, Letter) and fact.relation.sign == "=":
+        name, letters = fact.relation.left.name, letters_of(fact.relation.right)
+        if (name == "y" or name.isupper()) and len(letters) <= 1 and name not in letters:
+            return Function(name, letters[0] if letters else "x", fact.relation.right)
     return None
 
 
@@ -94,11 +94,11 @@ def formula_of(function: Function) -> Expression:
 
 def label(function: Function, dashes: int = 0) -> str:
     """How the function is written: f(x), f′(x), y, dy/dx."""
-    if function.name in ("", "y"):
+    if function.name in ("", "y") or function.name.isupper():
         mark = "" if dashes == 1 else str(dashes).translate(str.maketrans("23456789", "²³⁴⁵⁶⁷⁸⁹"))
         if not dashes:
-            return "y"
-        return f"d{mark}y/d{function.letter}{mark}"
+            return function.name or "y"
+        return f"d{mark}{function.name or 'y'}/d{function.letter}{mark}"
     return f"{function.name}{'′' * dashes}({function.letter})"
 
 

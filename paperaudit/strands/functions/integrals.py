@@ -33,7 +33,7 @@ def integral(task: Integral, reading: Reading) -> Outcome:
     if form.text(function.letter) != text and ("(" in text or "/" in text or "√" in text):
         working.say(f"{write(formula_of(function))} = {form.text(function.letter)}")
     if task.area:
-        return _area(task, function, form, whole, working, reading)
+        return _area(task, function, form, working, reading)
     confirm_derivative(whole.expression(function.letter), formula_of(function), function.letter)
     if task.low is None or task.high is None:
         summed = Sum((*_terms(whole.expression(function.letter)), Letter("c")))
@@ -42,7 +42,7 @@ def integral(task: Integral, reading: Reading) -> Outcome:
         return working.derived(Answer(text, whole.expression(function.letter), kind="integral"),
                                confirmed_by="differentiated again by gradients close by")  # fmt: skip
     low, high = (exact(with_givens(bound, reading)[0]) for bound in (task.low, task.high))
-    value = _between(form, whole, function, low, high, working)
+    value = integrated(form, whole, function, low, high, working)
     result = exact_expression(value)
     return working.derived(Answer(write(result), result), confirmed_by=_MEASURED)
 
@@ -51,7 +51,7 @@ def _terms(expression: Expression) -> tuple[Expression, ...]:
     return expression.terms if isinstance(expression, Sum) else (expression,)
 
 
-def _between(
+def integrated(
     form: PowerSum, whole: PowerSum, function: Function, low: ExactValue, high: ExactValue, working: Working
 ) -> ExactValue:
     """The integral between two limits, with its lines, compared with a sum of strips."""
@@ -63,7 +63,7 @@ def _between(
     values = [whole.at(end, letter) for end in ends]
     shown = [write(at(Function("", letter, whole.expression(letter)), end)) for end in (ends[1], ends[0])]
     working.say(f"= ({shown[0]}) − ({shown[1]})")
-    value = _surd(values[1]) - _surd(values[0])
+    value = surd_of(values[1]) - surd_of(values[0])
     result: ExactValue = value if value.fraction is None else value.fraction
     working.say(f"= {write(exact_expression(result))}", write(exact_expression(result)))
     measured = _strips(formula_of(function), letter, decimal_of(low), decimal_of(high))
@@ -71,7 +71,8 @@ def _between(
     return result
 
 
-def _surd(value: ExactValue) -> Surd:
+def surd_of(value: ExactValue) -> Surd:
+    """An exact value as a sum of roots."""
     return value if isinstance(value, Surd) else Surd.rational(value)
 
 
@@ -87,35 +88,39 @@ def _strips(formula: Expression, letter: str, low: Fraction, high: Fraction) -> 
     return total * step / 3
 
 
-def _area(
-    task: Integral, function: Function, form: PowerSum, whole: PowerSum, working: Working, reading: Reading
-) -> Outcome:
+def _area(task: Integral, function: Function, form: PowerSum, working: Working, reading: Reading) -> Outcome:
     if not form.is_polynomial:
         raise NotSurd("an area under a curve that is no polynomial")
     letter = function.letter
     cuts = zeros(form)
     if task.low is None or task.high is None:
         if len(cuts) < 2:
-            crossings = " or ".join(f"{letter} = {_text(cut)}" for cut in cuts) or "no real solution"
+            crossings = " or ".join(f"{letter} = {text_of(cut)}" for cut in cuts) or "no real solution"
             raise impossible(
                 working.used or (write(formula_of(function)),),
                 f"{form.text(letter)} = 0: {crossings}",
                 "that the curve and the x-axis enclose a region is false",
             )
-        working.say(f"{form.text(letter)} = 0: " + " or ".join(f"{letter} = {_text(cut)}" for cut in cuts))
+        working.say(f"{form.text(letter)} = 0: " + " or ".join(f"{letter} = {text_of(cut)}" for cut in cuts))
         ends: tuple[ExactValue, ...] = cuts
     else:
         low, high = (exact(with_givens(bound, reading)[0]) for bound in (task.low, task.high))
         inside = [cut for cut in cuts if low < decimal_of(cut) < high]
         if inside:
-            working.say(f"{form.text(letter)} = 0: " + " or ".join(f"{letter} = {_text(cut)}" for cut in inside))
+            working.say(f"{form.text(letter)} = 0: " + " or ".join(f"{letter} = {text_of(cut)}" for cut in inside))
         ends = (low, *inside, high)
+    return say_areas(function, form, ends, working)
+
+
+def say_areas(function: Function, form: PowerSum, ends: tuple[ExactValue, ...], working: Working) -> Outcome:
+    """The areas between a curve and the x-axis from each end to the next, added."""
+    whole = form.integral()
     total = Surd.rational(0)
     sizes = []
     for one, other in pairwise(ends):
-        value = _surd(_between(form, whole, function, one, other, working))
+        value = surd_of(integrated(form, whole, function, one, other, working))
         size = -value if value.to_decimal() < 0 else value
-        sizes.append(_text(size if size.fraction is None else size.fraction))
+        sizes.append(text_of(size if size.fraction is None else size.fraction))
         total = total + size
     result = exact_expression(total if total.fraction is None else total.fraction)
     if len(sizes) > 1 or write(result) != working.steps[-1].value:
@@ -125,5 +130,6 @@ def _area(
     return working.derived(Answer(write(result), result), confirmed_by=_MEASURED)
 
 
-def _text(value: ExactValue) -> str:
+def text_of(value: ExactValue) -> str:
+    """An exact value as it is written."""
     return write(exact_expression(value))

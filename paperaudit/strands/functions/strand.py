@@ -9,8 +9,9 @@ from paperaudit.model.function_task import (
     ValueOf,
     WhereEqual,
 )
+from paperaudit.model.graph_task import DomainOf, ImageOnGraph, Optimum, RegionBetween, Rising, ShiftedGraph
 from paperaudit.strands.by_task import Derivations, StrandByTask
-from paperaudit.strands.functions import derivatives, integrals, values
+from paperaudit.strands.functions import derivatives, integrals, moved_graphs, optimum, regions, sets_of, values
 
 DERIVATIONS: Derivations = {
     ValueOf: values.value_of,
@@ -20,6 +21,12 @@ DERIVATIONS: Derivations = {
     Touching: derivatives.touching,
     Stationary: derivatives.stationary,
     Integral: integrals.integral,
+    DomainOf: sets_of.domain_of,
+    Rising: sets_of.rising,
+    Optimum: optimum.optimum,
+    RegionBetween: regions.between,
+    ShiftedGraph: moved_graphs.shifted,
+    ImageOnGraph: moved_graphs.image_on,
 }
 """By the task of the ask."""
 

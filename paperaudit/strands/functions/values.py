@@ -229,7 +229,7 @@ def _where(function: Function, target: Expression, working: Working) -> tuple[Ex
         raise NotSurd("an equation in several letters")
     working.say(f"{write(formula)} = {write(target)}")
     whole = algebraic_fraction(Sum((formula, Negative(target))))
-    above = _in_one(whole.above, x)
+    above = in_one(whole.above, x)
     if not above.degree:
         if not above.terms:
             raise NoValue("the two are equal for every number")
@@ -251,7 +251,8 @@ def _where(function: Function, target: Expression, working: Working) -> tuple[Ex
     return tuple(kept)
 
 
-def _in_one(part: Polynomial, letter: str) -> PowerSum:
+def in_one(part: Polynomial, letter: str) -> PowerSum:
+    """A polynomial in one letter alone; raises NotSurd for others."""
     terms: dict[Fraction, Fraction] = {}
     for monomial, share in part.terms.items():
         exponents = dict(monomial)

@@ -23,7 +23,7 @@ def image(task: Image, reading: Reading) -> Outcome:
     for point in task.points:
         place = placed(point, reading)
         for movement in task.movements:
-            before, place = place, _moved(place, movement, reading)
+            before, place = place, moved(place, movement, reading)
             _confirm(before, place, movement, reading)
             working.say(f"{_rule(movement)}: {before.text} → {place.text}", place.text)
         found.append(pair_text(place.x, place.y))
@@ -50,7 +50,8 @@ def _rule(movement: Movement) -> str:
             return f"enlargement, {write(factor)} times as far from the centre"
 
 
-def _moved(place: Place, movement: Movement, reading: Reading) -> Place:
+def moved(place: Place, movement: Movement, reading: Reading) -> Place:
+    """The image of a place under one movement."""
     name = f"{place.name}′" if place.name else ""
     match movement:
         case Shifted(across, up):

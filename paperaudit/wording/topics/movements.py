@@ -21,6 +21,7 @@ from paperaudit.model.movement_task import (
     Turned,
     Vector,
     VectorsParallel,
+    WhichMovement,
 )
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -87,8 +88,10 @@ def first_item(node: Node) -> Node:
 
 
 def _task(node: Node, asides: Asides) -> Task:
-    chosen = the(node, "image", "magnitude", "parallel", "combination")
+    chosen = the(node, "which_movement", "image", "magnitude", "parallel", "combination")
     match chosen.expr_name:
+        case "which_movement":
+            return _which_movement(chosen)
         case "image":
             points = tuple(map(_point, every(the(chosen, "points"), "point")))
             return Image(points, tuple(map(_movement, every(chosen, "movement", "movement_rest"))))
@@ -105,6 +108,13 @@ def _task(node: Node, asides: Asides) -> Task:
     if what == "magnitude" and "|" not in chosen.text and "vector" not in chosen.text and "length" in chosen.text:
         raise NotUnderstood("a length of a figure", chosen.start)
     return OfVectors("magnitude" if what == "magnitude" else "vector", terms)
+
+
+def _which_movement(node: Node) -> Task:
+    before, after = (re.findall(r"[A-Z]′*", names.text) for names in every(node, "corner_names"))
+    if len(before) != len(after) or len(before) < 3:
+        raise NotUnderstood("figures with unlike numbers of corners", node.start)
+    return WhichMovement(tuple(map(PlanePoint, before)), tuple(map(PlanePoint, after)))
 
 
 def _term(node: Node) -> tuple[Expression, str]:

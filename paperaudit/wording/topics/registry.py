@@ -17,8 +17,23 @@ TOPICS: tuple[Topic, ...] = (
         "movements",
         "movements.peg",
         re.compile(
-            r"\b(?:reflect|rotat|translat|enlarg|dilat)|\bimages? of\b|\bvectors?\b|\bmagnitude\b|\bmodulus\b"
+            r"\btransformation\b"
+            r"|\b(?:reflect|rotat|translat|enlarg|dilat)|\bimages? of\b|\bvectors?\b|\bmagnitude\b|\bmodulus\b"
             r"|\||\b[A-Za-z]{1,2} ?= ?[(\[⟨]|\d?i ?[-+] ?\d*j\b",
+        ),
+        states=True,
+    ),
+    Topic(
+        "graphs of functions",
+        "graphs",
+        "graphs.peg",
+        re.compile(
+            r"\bdomain\b|\brange of (?:the function )?[fghy]\b|\brange\b.*[=(]"
+            r"|\b(?:in|de)creas(?:e|es|ing)\b|\b(?:stationary|turning|critical) points?\b"
+            r"|\b(?:maxim|minim|greatest|largest|smallest|least)\w*\b.*\b[A-Z]\b"
+            r"|\b[A-Z]\b.*\b(?:maxim|minim|greatest|largest|smallest|least)"
+            r"|\brate\b.*\b[a-z] ?=|\barea\b.*\by ?=|\bgraph\b|\b[fgh] ?\( ?x ?\)|\bgiven by\b|^[A-Z] ?\("
+            r"|\b(?:parabola|hyperbola|curve)\b.*\b(?:shift|translat|reflect|stretch|moved)",
         ),
         states=True,
     ),
