@@ -32,6 +32,10 @@ class Rising(TopicTask):
         return f"where a function {'decreases' if self.falling else 'increases'}"
 
 
+SOLE = "?"
+"""The name of the function that is the only one of its question: "the volume"."""
+
+
 @dataclass(frozen=True, slots=True)
 class Optimum(TopicTask):
     """The greatest or least value of a formula, or (`at`) the number for which it has it."""

@@ -12,6 +12,7 @@ from paperaudit.model.coordinates_task import Curve
 from paperaudit.model.expression import Expression, Letter, letters_of
 from paperaudit.model.fact import Fact, Holds
 from paperaudit.model.function_task import Function
+from paperaudit.model.graph_task import SOLE
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import require
 from paperaudit.strands.substitution import substituted
@@ -26,7 +27,7 @@ def defined(function: Function, reading: Reading) -> Known:
         return function, ()
     found = [
         (one, (given.text,)) for given in reading.givens for fact in given.facts
-        if (one := _from(fact)) is not None and one.name == function.name
+        if (one := _from(fact)) is not None and function.name in (one.name, SOLE)
     ]  # fmt: skip
     if len(found) != 1:
         many = f"{function.name} is given more than once"
@@ -70,7 +71,7 @@ def _from(fact: Fact) -> Function | None:
         return fact
     if isinstance(fact, Curve | Holds) and isinstance(fact.relation.left, Letter) and fact.relation.sign == "=":
         name, letters = fact.relation.left.name, letters_of(fact.relation.right)
-        if (name == "y" or name.isupper()) and len(letters) <= 1 and name not in letters:
+        if len(letters) <= 1 and name not in letters and (letters or name == "y"):
             return Function(name, letters[0] if letters else "x", fact.relation.right)
     return None
 

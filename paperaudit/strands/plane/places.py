@@ -8,8 +8,9 @@ from paperaudit.maths.exact import exact_expression
 from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.write import write
 from paperaudit.model.coordinates_task import Curve, PlanePoint
-from paperaudit.model.expression import Expression, Relation, letters_of
+from paperaudit.model.expression import Expression, Letter, Relation, letters_of
 from paperaudit.model.fact import Holds
+from paperaudit.model.function_task import Function
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import exact as exact_number
 from paperaudit.strands.numbers.working import with_givens
@@ -65,7 +66,9 @@ def equation_for(curve: Curve | None, reading: Reading) -> tuple[Relation, tuple
     found = []
     for given in reading.givens:
         for fact in given.facts:
-            if isinstance(fact, Curve) or (
+            if isinstance(fact, Function) and fact.formula is not None and fact.letter == "x" and not fact.order:
+                found.append((Relation(Letter("y"), "=", fact.formula), (given.text,)))
+            elif isinstance(fact, Curve) or (
                 isinstance(fact, Holds)
                 and {*letters_of(fact.relation.left), *letters_of(fact.relation.right)}
                 == {

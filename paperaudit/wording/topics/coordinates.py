@@ -29,7 +29,7 @@ from paperaudit.model.coordinates_task import (
     PointWanted,
 )
 from paperaudit.model.expression import Expression, Letter, Number, Relation, letters_of
-from paperaudit.model.fact import Fact
+from paperaudit.model.fact import Fact, Shape, ShapeKind
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
@@ -91,9 +91,14 @@ def _coordinate(node: Node) -> Expression:
 
 def curve_of(node: Node) -> Curve | None:
     """The curve that a node names by its equation; None for "the line" that a given describes."""
-    found = first(node, "relation")
+    found = first(node, "relation", "called_curve")
     if found is None:
         return None
+    if found.expr_name == "called_curve":
+        formula = expression_of(the(found, "expression"))
+        if letters_of(formula) != ("x",) or has_quantity(formula):
+            raise NotUnderstood("no formula in x", found.start)
+        return Curve(Relation(Letter("y"), "=", formula))
     named = first(node, "curve_name")
     return Curve(equation_of(found), named.text if named is not None else "")
 
@@ -264,8 +269,19 @@ _READERS["letter_wanted"] = lambda node: Find((Letter(the(node, "unknown_letter"
 _READERS["point_wanted"] = _point_wanted
 
 
+def _shape(node: Node) -> Shape:
+    """The polygon whose corners a statement names."""
+    names = tuple(the(node, "capitals").text)
+    kind: ShapeKind = the(node, "shape_word").text
+    if len(names) != (3 if kind == "triangle" else 4) or "′" in names:
+        raise NotUnderstood("a polygon with other corners", node.start)
+    return Shape(kind, names)
+
+
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
-    said = the(node, "points_said", "curve_said", "condition_said")
+    said = the(node, "points_said", "curve_said", "condition_said", "shape_with")
+    if said.expr_name == "shape_with":
+        return (*points_in(said), _shape(said))
     if said.expr_name == "condition_said":
         condition, points = _condition(said)
         return (*points, condition)

@@ -5,20 +5,33 @@ from collections.abc import Callable
 
 from parsimonious.nodes import Node
 
+from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.grammar import expression_grammar
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.ask import Task
+from paperaudit.model.ask import Ask, Task
 from paperaudit.model.expression import Expression, letters_of
 from paperaudit.model.expression import Function as Ratio
 from paperaudit.model.fact import Fact
 from paperaudit.model.function_task import Derivative, Function, Stationary
-from paperaudit.model.graph_task import DomainOf, GraphPoint, ImageOnGraph, Optimum, RegionBetween, Rising, ShiftedGraph
+from paperaudit.model.graph_task import (
+    SOLE,
+    DomainOf,
+    GraphPoint,
+    ImageOnGraph,
+    Optimum,
+    RegionBetween,
+    Rising,
+    ShiftedGraph,
+)
+from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
-from paperaudit.wording.topics.topic import Readers
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
+from paperaudit.wording.topics.whole_text import whole_of
 
 
 def _formula(node: Node) -> Expression:
@@ -37,6 +50,8 @@ def _letter(value: Expression, name: str = "") -> str:
 
 def _function(node: Node) -> Function:
     """The function of `of_function`, by name, by formula or both."""
+    if has(node, "noun_alone"):
+        return Function(SOLE)
     called, measure, formula = first(node, "called"), first(node, "measure"), first(node, "expression")
     value = _formula(formula) if formula is not None else None
     if called is not None:
@@ -64,7 +79,7 @@ def _optimum(node: Node) -> Task:
     word = first(node, "extreme_word")
     text = word.text if word is not None else node.text
     greatest = re.search(r"maxim|greatest|largest", text) is not None
-    function = _function(the(node, "of_function"))
+    function = _function(the(node, "optimised"))
     at = node.expr_name == "optimum_at"
     if not at and function.name in ("y", "f", "g", "h"):
         raise NotUnderstood("a curve", node.start)
@@ -72,7 +87,7 @@ def _optimum(node: Node) -> Task:
 
 
 def _rate(node: Node) -> Task:
-    name, letter = the(node, "measure").text[0], the(node, "variable").text
+    name, letter = the(node, "changing").text, the(node, "variable").text
     return Derivative(Function(name, letter), 1, _formula(the(node, "expression")))
 
 
@@ -177,4 +192,19 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
     return (Function(measure.text[0], letters[0], value),)
 
 
-READERS = Readers(task=_task, facts=_facts)
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """A graph that one sentence moves and another asks for, or a point on one graph and its image on another."""
+    whole = whole_of(question, part, scene)
+    if whole is None:
+        return None
+    try:
+        chosen = the(parsed(topic_named("graphs of functions").rules(), "ask", ". ".join(whole.pieces)), *_READERS)
+        task = _READERS[chosen.expr_name](chosen)
+    except (ExpressionNotRead, NotUnderstood):
+        return None
+    if not isinstance(task, ShiftedGraph | ImageOnGraph):
+        return None
+    return Told(Ask(task, whole.said, whole.accuracy, whole.unit, read_as=task.in_words(), place=whole.place))
+
+
+READERS = Readers(task=_task, facts=_facts, story=_story)

@@ -31,9 +31,14 @@ TOPICS: tuple[Topic, ...] = (
             r"\bdomain\b|\brange of (?:the function )?[fghy]\b|\brange\b.*[=(]"
             r"|\b(?:in|de)creas(?:e|es|ing)\b|\b(?:stationary|turning|critical) points?\b"
             r"|\b(?:maxim|minim|greatest|largest|smallest|least)\w*\b.*\b[A-Z]\b"
+            r"|\b(?:maxim|minim)\w*\b.*\b(?:volume|area|profit|cost)\b|\b(?:volume|area|profit|cost)\b.*\b(?:maxim|minim)"
             r"|\b[A-Z]\b.*\b(?:maxim|minim|greatest|largest|smallest|least)"
             r"|\brate\b.*\b[a-z] ?=|\barea\b.*\by ?=|\bgraph\b|\b[fgh] ?\( ?x ?\)|\bgiven by\b|^[A-Z] ?\("
             r"|\b(?:parabola|hyperbola|curve)\b.*\b(?:shift|translat|reflect|stretch|moved)",
+        ),
+        story_ahead=re.compile(
+            r"\b(?:graph|curve|parabola|hyperbola|point)\b.*\b(?:new|image|resulting|corresponding|translated)\b",
+            re.DOTALL,
         ),
         states=True,
     ),
@@ -56,7 +61,7 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(
             r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out"
             r"|what).{0,40}\bmid-?point|\bequations? of\b|intercept|turning point|of symmetry|asymptote"
-            r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]|\bcoordinates of\b|\bpossible values of\b|\bcollinear\b",
+            r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]|\bcoordinates of\b|\bvalues of [a-z]\b|\bcollinear\b",
         ),
         states=True,
     ),

@@ -37,12 +37,16 @@ class Sentence(TopicFact):
 
 
 @dataclass(slots=True)
-class _Whole:
+class Whole:
+    """The sentences of a part in plain spelling, with what was cut out of them; `said` is the last one."""
+
     pieces: list[str] = field(default_factory=list)
     givens: list[Given] = field(default_factory=list)
     accuracy: Accuracy | None = None
     unit: str = ""
     letters: bool = False
+    said: str = ""
+    place: Place = NOWHERE
 
 
 def story_of(
@@ -58,25 +62,33 @@ def story_of(
 
     `spelled` brings each sentence to the spelling of the topic's grammar; `letters` keeps "in terms of x" in it.
     """
-    whole = _Whole(letters=letters)
+    whole = whole_of(question, part, scene, letters)
+    if whole is None:
+        return None
+    try:
+        reckoning = task(parsed(topic().rules(), "ask", ". ".join(map(spelled, whole.pieces))))
+    except (ExpressionNotRead, NotUnderstood):
+        return None
+    ask = Ask(reckoning, whole.said, whole.accuracy, whole.unit, read_as=read_as(reckoning), place=whole.place)
+    return Told(ask, tuple(given for given in whole.givens if any(map(str.isdigit, given.text))))
+
+
+def whole_of(question: Question, part: Part, scene: Scene, letters: bool = False) -> Whole | None:
+    """Every sentence of a part in order; None where one cannot stand in a story."""
+    whole = Whole(letters=letters)
     lines: list[tuple[Line | None, Origin]] = [(question.text, Origin.TEXT)]
     lines += [(line, Origin.GIVEN) for line in (*question.given, *part.given)]
     lines += [(part.text, Origin.TEXT), (part.ask, Origin.TEXT)]
     for line, origin in lines:
         if line is not None and not _add(line, origin, scene, whole):
             return None
-    try:
-        reckoning = task(parsed(topic().rules(), "ask", ". ".join(map(spelled, whole.pieces))))
-    except (ExpressionNotRead, NotUnderstood):
-        return None
     last = part.ask or part.text or question.text
-    place: Place = last.place if last is not None else NOWHERE
-    said = _last(last.text) if last is not None else ""
-    ask = Ask(reckoning, said, whole.accuracy, whole.unit, read_as=read_as(reckoning), place=place)
-    return Told(ask, tuple(given for given in whole.givens if any(map(str.isdigit, given.text))))
+    if last is not None:
+        whole.place, whole.said = last.place, _last(last.text)
+    return whole
 
 
-def _add(line: Line, origin: Origin, scene: Scene, whole: _Whole) -> bool:
+def _add(line: Line, origin: Origin, scene: Scene, whole: Whole) -> bool:
     if len(line.text) > LONGEST_TEXT:
         return False
     for sentence in sentences(line.text):
