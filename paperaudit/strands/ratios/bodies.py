@@ -219,6 +219,11 @@ def moved(task: Reckoning, reading: Reading) -> Derived:
         if not wanted.startswith(target.label):
             raise NoValue("a size of the first solid")
         known = target.known.values.pop("h", None) if task.kind == "solids poured" and letter == "h" else None
+    number = task.one("number of them")
+    if number is not None:
+        row = Quotient(volume, number, "÷")
+        volume = simplest(row)
+        working.say(f"V of each {target.label} = {write(row)} = {write(volume)}", write(volume))
     target.known.values["V"] = volume
     target.known.lines["V"] = working.steps[-1].statement
     value = _length(target, letter, working)
@@ -226,16 +231,16 @@ def moved(task: Reckoning, reading: Reading) -> Derived:
         raise NoValue("the water runs over")
     power = "³" if letter == "V" else "²" if letter in "SC" else ""
     answer = ended(Measured(value, unit + power), reading.ask, working, letter)
-    _same_volume(source, target)
+    _same_volume(source, target, float(size_of(number)) if number is not None else 1.0)
     return working.derived(answer, confirmed_by="both volumes measured on meshes of flat triangles")
 
 
-def _same_volume(source: Body, target: Body) -> None:
+def _same_volume(source: Body, target: Body, number: float) -> None:
     sizes = [
         {letter: float(size_of(value)) for letter, value in body.known.values.items()} for body in (source, target)
     ]
     one, other = (mesh_of(body.kind, size).volume for body, size in zip((source, target), sizes, strict=True))
-    if abs(one - other) > 6e-3 * abs(one):
+    if abs(one - number * other) > 6e-3 * abs(one):
         raise ChecksDisagree("the two volumes measure differently")
 
 

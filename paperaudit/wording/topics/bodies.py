@@ -2,11 +2,12 @@
 
 import re
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from parsimonious.nodes import Node
 
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import Expression, Measured
+from paperaudit.model.expression import Expression, Measured, Number
 from paperaudit.model.reckoning import Amount, Reckoning
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.topics.amount_words import amount_of, story
@@ -68,6 +69,10 @@ def _reckoning(node: Node) -> Reckoning:
     amounts += [Amount("total height", _long(piece)) for piece in every(node, "total_told")]
     amounts += [Amount("density", amount_of(piece)) for piece in every(node, "density_told")]
     wanted = _wanted(node, way, bodies)
+    if any(body.number != 1 for body in bodies):
+        if way != "recast" or bodies[0].number != 1 or not wanted.startswith(_labels(bodies)[1]):
+            raise NotUnderstood("several of one solid", 0)
+        amounts.append(Amount("number of them", Number(Fraction(bodies[1].number))))
     if len({amount.name for amount in amounts}) != len(amounts):
         raise NotUnderstood("two values of one size", 0)
     if way == "alone" and wanted != "mass":
