@@ -19,7 +19,7 @@ from paperaudit.wording.topics.topic import Told
 from paperaudit.wording.topics.value_lists import COUNT_WORDS
 
 SAYS = re.compile(
-    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|twice|once|probab\w*|chance|not|if|likely|independent\w*"
+    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|twice|once|probab\w*|chance|exclusive|events?|depend\w*|never|always|cannot|both|either|same|until|again|only|one|them|they|each|other|together|happen\w*|not|if|likely|independent\w*"
     r"|replace\w*|exactly|otherwise|biased)\b"
 )
 LARGEST = 100_000

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import Literal
 
 from parsimonious.nodes import Node
 
@@ -42,6 +43,7 @@ class _Clause:
 class _Known:
     clauses: list[_Clause] = field(default_factory=list)
     independent: list[Sentence] = field(default_factory=list)
+    exclusive: bool = False
     trials: int = 0
     trial_sentence: Sentence | None = None
     names: tuple[str, ...] = ()
@@ -71,8 +73,11 @@ def _events_told(told: Heard) -> Told | None:
         names = [one.name for one in events.known]
         if len(names) > 2 or (known.independent and len(names) != 2):
             return None
+        kind: Literal["independent", "mutually exclusive"] = "mutually exclusive" if known.exclusive else "independent"
+        if known.exclusive and len(known.independent) > 1:
+            return None
         facts += [
-            Given(one.source, (EventsAre("independent", (names[0], names[1]), one.source),), one.origin, one.place)
+            Given(one.source, (EventsAre(kind, (names[0], names[1]), one.source),), one.origin, one.place)
             for one in known.independent
         ]
     else:
@@ -100,8 +105,9 @@ def _hear(told: Heard) -> tuple[_Known, Sentence, Node] | None:
 
 def _take(node: Node, sentence: Sentence, known: _Known) -> bool:
     known.sources.append(sentence)
-    if has(node, "independent"):
+    if has(node, "independent") or has(node, "exclusive"):
         known.independent.append(sentence)
+        known.exclusive = known.exclusive or has(node, "exclusive")
     elif (repeated := first(node, "repeated")) is not None:
         if known.trials or (count := number_of(repeated)) > LARGEST:
             return False
@@ -252,7 +258,7 @@ def _span(target: Target, count: int) -> tuple[int, int]:
 def _several(target: Target, known: _Known, events: Events) -> TopicTask:
     """So many of several independent events; of two the rules for joined events tell more."""
     chances = _chances(known, events)
-    if not known.independent or len(chances) < 3 or target.least < 0:
+    if not known.independent or known.exclusive or len(chances) < 3 or target.least < 0:
         raise NotUnderstood("how many events happen", 0)
     count = len(chances)
     least, most = _span(target, count)
