@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 
 from paperaudit.errors import ExpressionNotRead, NoValue
-from paperaudit.maths.algebra.intervals import Intervals, same_set
+from paperaudit.maths.algebra.intervals import Intervals, joined, same_set
 from paperaudit.maths.answer_kinds.plane import read_points, same_curve
 from paperaudit.maths.answer_kinds.solution_set import compare_set, read_set
 from paperaudit.maths.exact import rational_value
@@ -23,16 +23,22 @@ def compare_open(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparis
     if answer.text == "nowhere":
         nowhere = stated.strip(" .").casefold() in ("nowhere", "never", "none", "no values", "no solution")
         return _AGREES if nowhere else Comparison(Agreement.CANNOT_TELL, "the answer is nowhere")
+    plain = "all real numbers" if _is_everything(stated.strip(" ."), answer.letter) else stated
     try:
-        theirs, ours = (_opened(read_set(text, answer.letter)) for text in (stated, answer.text))
+        theirs, ours = (_closed(read_set(text, answer.letter)) for text in (plain, answer.text))
         same = same_set(theirs, ours)
     except (ExpressionNotRead, NoValue) as error:
         return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read as a set of numbers: {error}")
     return _AGREES if same else Comparison(Agreement.DIFFERS, f"the answer is {answer.text}")
 
 
-def _opened(intervals: Intervals) -> Intervals:
-    return tuple(replace(one, has_low=False, has_high=False) for one in intervals)
+def _is_everything(text: str, letter: str) -> bool:
+    return re.fullmatch(rf"{letter}\s*∈\s*(?:ℝ|R)|(?:ℝ|R)", text) is not None
+
+
+def _closed(intervals: Intervals) -> Intervals:
+    """With their ends, so that x < 0 or x > 0 is every number: a function may rise through a level point."""
+    return joined([replace(one, has_low=one.low is not None, has_high=one.high is not None) for one in intervals])
 
 
 _LEFT_OUT = re.compile(r"([a-z])\s*≠\s*(±?)\s*([-−]?[^,;±]+?)(?:\s*(?:[,;]|and|or)\s*([-−]?[\d./√]+))?")
@@ -47,7 +53,7 @@ def compare_values(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compar
     but = _ALL_BUT.fullmatch(plain)
     if but is not None:
         plain = " and ".join(f"{letter} ≠ {one.strip()}" for one in re.split(r"[,;]", but[1]))
-    elif re.fullmatch(rf"{letter}\s*∈\s*(?:ℝ|R)|(?:ℝ|R)", plain):
+    elif _is_everything(plain, letter):
         plain = "all real numbers"
     plain = re.sub(rf"^{letter}\s*∈\s*(?:ℝ|R)\s*[,;]\s*(?:but\s+|where\s+)?(?={letter})", "", plain)
     out = _LEFT_OUT.fullmatch(plain)

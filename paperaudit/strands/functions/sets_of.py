@@ -1,11 +1,12 @@
 """Domain and range of functions, and where polynomials increase or decrease."""
 
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
 
 from paperaudit.errors import BudgetExceeded, NoValue
-from paperaudit.maths.algebra.intervals import EVERYTHING, Interval, Intervals, both, end_size, text_of
+from paperaudit.maths.algebra.intervals import EVERYTHING, Interval, Intervals, both, end_size, joined, text_of
 from paperaudit.maths.exact import NotSurd, exact_expression, rational_value
 from paperaudit.maths.near import near_value
 from paperaudit.maths.number_forms import whole_or_fraction
@@ -281,10 +282,17 @@ def rising(task: Rising, reading: Reading) -> Outcome:
     working.say(f"{word} where {slope.text(x)} {sign} 0")
     ends = tuple(map(exact_expression, zeros(slope)))
     found = by_signs(ends, (), sign, x, slope.value, working)
+    found = _through_level_points(found)
     text = text_of(found, x) if found else "nowhere"
     _confirm_rising(form, found, task.falling)
     working.conclude(f"{word} for {text}" if found else f"nowhere {word}", text)
     return working.derived(Answer(text, letter=x, kind="open set"), confirmed_by="values at pairs of close numbers")
+
+
+def _through_level_points(found: Intervals) -> Intervals:
+    """Intervals that touch, joined: x³ increases for every number, though its slope is 0 at 0."""
+    closed = joined([replace(one, has_low=one.low is not None, has_high=one.high is not None) for one in found])
+    return tuple(replace(one, has_low=False, has_high=False) for one in closed)
 
 
 def _confirm_rising(form: PowerSum, found: Intervals, falling: bool) -> None:
