@@ -28,7 +28,7 @@ def compare(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
     """
     if kind := next((answer.kind for answer in derived if answer.kind), ""):
         return comparer_of(kind)(stated, derived, ask)
-    word, derived_words = verdict_word(stated), [verdict_word(answer.text) for answer in derived]
+    word, derived_words = verdict_word(stated), [_word_of(answer) for answer in derived]
     if word or any(answer.value is None for answer in derived):
         return _compare_words(stated, word, derived, derived_words)
     letters = frozenset(answer.letter for answer in derived if answer.letter)
@@ -37,6 +37,11 @@ def compare(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
     except ExpressionNotRead as error:
         return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read: {error}")
     return _compare_values(values, derived, ask)
+
+
+def _word_of(answer: Answer) -> str | None:
+    """The word of a verdict, without the example behind it: "false: for n = 0 …" is "no"."""
+    return verdict_word("false" if answer.text.startswith("false:") else answer.text)
 
 
 def compare_answers(

@@ -17,6 +17,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "choice": ("choice", "compare_choice"),
     "clock": ("clock", "compare_clock"),
     "completed square": ("square_form", "compare_square"),
+    "counter-example": ("counter_example", "compare_counter_example"),
     "digits": ("digits", "compare_digits"),
     "domain": ("graphs", "compare_values"),
     "domain and range": ("graphs", "compare_domain_and_range"),

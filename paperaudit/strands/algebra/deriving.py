@@ -25,16 +25,19 @@ from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, 
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import Expression, Relation, letters_of
 from paperaudit.model.fact import Given, Holds
+from paperaudit.model.proof_task import CounterExample, EqualSums, IntegerClaim, PositiveClaim
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.changing import change_subject
 from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
 from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
 from paperaudit.strands.algebra.identities import show_identity
 from paperaudit.strands.algebra.inequalities import solve_inequalities
+from paperaudit.strands.algebra.integer_proofs import equal_sums, integer_claim
 from paperaudit.strands.algebra.logarithm_laws import logarithms_apart, single_logarithm
 from paperaudit.strands.algebra.logarithms import evaluate, no_logarithm
 from paperaudit.strands.algebra.logarithms_given import from_others, from_values, known_logarithms
 from paperaudit.strands.algebra.natures import discriminant, roots_for
+from paperaudit.strands.algebra.other_proofs import counter_example, positive_claim
 from paperaudit.strands.algebra.rewriting import rewritten
 from paperaudit.strands.algebra.roots import Method
 from paperaudit.strands.algebra.solving import solve_one
@@ -48,7 +51,11 @@ Derive = Callable[[Any, Reading], Outcome]
 DERIVATIONS: dict[type, Derive] = {
     CompletedSquare: completed_square,
     CoefficientFor: coefficient_for,
+    CounterExample: counter_example,
     Discriminant: discriminant,
+    EqualSums: equal_sums,
+    IntegerClaim: integer_claim,
+    PositiveClaim: positive_claim,
     DividedBy: divided_by,
     Identity: show_identity,
     LogarithmFromOthers: from_others,

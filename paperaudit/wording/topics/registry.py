@@ -82,6 +82,15 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(r"\b(?:log|ln)(?![a-z])|\blogarithm"),
     ),
     Topic(
+        "algebraic proof",
+        "proofs",
+        "proofs.peg",
+        re.compile(
+            r"^(?!.*(?:∠|△|[A-Z]{2})).*(?:\b(?:prove|show|verify)\b.*(?:multiple|divisible|\beven\b|\bodd\b|square|prime"
+            r"|positive|negative|greater|sum of the|[><≥≤] ?0)|counter-?example|\bdisprove\b)"
+        ),
+    ),
+    Topic(
         "algebra",
         "algebra",
         "algebra.peg",
