@@ -13,6 +13,7 @@ from paperaudit.strands.algebra import integer_proofs, other_proofs
 from paperaudit.strands.registry import derive
 from tests.strands.asked import derived, reading_of
 
+SQUARE = "give a counterexample to the statement that the square of a number is greater than the number"
 KEYS = [
     ('prove that the sum of three consecutive integers is a multiple of 3', 'proved', 'agrees'),
     ('prove that the sum of two consecutive odd numbers is odd', 'false', 'agrees'),
@@ -21,8 +22,8 @@ KEYS = [
     ('find a counter-example to show that n² + n + 41 is not always prime', '40', 'agrees'),
     ('give a counter-example to show that the statement "all prime numbers are odd" is false', '2', 'agrees'),
     ('give a counter-example to show that the statement "all prime numbers are odd" is false', '9', 'differs'),
-    ('give a counterexample to the statement that the square of a number is greater than the number', 'x = 0.5', 'agrees'),
-    ('give a counterexample to the statement that the square of a number is greater than the number', 'x = 3', 'differs'),
+    (SQUARE, 'x = 0.5', 'agrees'),
+    (SQUARE, 'x = 3', 'differs'),
     ('give a counter-example to the statement "n² > n for all integers n"', 'n = 1/2', 'differs'),
     ('give a counter-example to the statement "n² > n for all integers n"', 'n = 0', 'agrees'),
     ('disprove the statement (a + b)² = a² + b²', 'a = 1, b = 2', 'agrees'),

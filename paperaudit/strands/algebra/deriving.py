@@ -23,12 +23,14 @@ from paperaudit.model.algebra_task import (
 )
 from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform
 from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.expansion_task import BinomialExpansion, TermOfExpansion
 from paperaudit.model.expression import Expression, Relation, letters_of
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.proof_task import CounterExample, EqualSums, IntegerClaim, PositiveClaim
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.changing import change_subject
 from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
+from paperaudit.strands.algebra.expansions import expansion, term_of_expansion
 from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
 from paperaudit.strands.algebra.identities import show_identity
 from paperaudit.strands.algebra.inequalities import solve_inequalities
@@ -49,6 +51,7 @@ from paperaudit.strands.unknowns import Stated, equations_given
 Derive = Callable[[Any, Reading], Outcome]
 
 DERIVATIONS: dict[type, Derive] = {
+    BinomialExpansion: expansion,
     CompletedSquare: completed_square,
     CoefficientFor: coefficient_for,
     CounterExample: counter_example,
@@ -61,6 +64,7 @@ DERIVATIONS: dict[type, Derive] = {
     LogarithmFromOthers: from_others,
     LogarithmsApart: logarithms_apart,
     SingleLogarithm: single_logarithm,
+    TermOfExpansion: term_of_expansion,
     InForm: in_form,
     LeastValue: least_value,
     RootsFor: roots_for,

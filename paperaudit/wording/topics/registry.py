@@ -82,6 +82,12 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(r"\b(?:log|ln)(?![a-z])|\blogarithm"),
     ),
     Topic(
+        "binomial expansions",
+        "expansions",
+        "expansions.peg",
+        re.compile(r"\bexpansion\b|\bbinomial\b|\bpascal|\bexpand\b.*\)(?:\^|[⁴-⁹¹])|\bcoefficient of\b"),
+    ),
+    Topic(
         "algebraic proof",
         "proofs",
         "proofs.peg",
