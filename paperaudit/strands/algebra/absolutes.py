@@ -50,8 +50,8 @@ def absolutes_in(expression: Expression) -> list[Absolute]:
     return [*own, *(one for part in parts_of(expression) for one in absolutes_in(part))]
 
 
-def isolated(relation: Relation, absolute: Absolute, letter: str) -> tuple[Fraction, Terms]:
-    """The number in front of the bars on the left, and the other terms on the right."""
+def isolated(relation: Relation, absolute: Expression, letter: str) -> tuple[Fraction, Terms]:
+    """The number in front of the bars, or of another part, on the left, and the other terms on the right."""
     name = next(other for other in "utvw" if other != letter)
 
     def replaced(part: Expression) -> Expression:
@@ -60,7 +60,7 @@ def isolated(relation: Relation, absolute: Absolute, letter: str) -> tuple[Fract
     whole = added(terms_of(replaced(relation.left)), negated(terms_of(replaced(relation.right))))
     front = [term for term in whole if term.exponent(name)]
     if len(front) != 1 or front[0].powers != ((name, 1),):
-        raise NotTerms(f"{write(relation)}, with bars in a product")
+        raise NotTerms(f"{write(relation)}, in which {write(absolute)} is not added alone")
     return front[0].coefficient, negated(tuple(term for term in whole if not term.exponent(name)))
 
 

@@ -46,11 +46,11 @@ def solve_exponential(relation: Relation, letter: str, working: Working) -> Root
     if any(isinstance(side, Sum) for side in (relation.left, relation.right)):
         return _in_powers(relation, letter, working)
     relation = _divided(relation, working)
-    bases = _bases(relation.left) | _bases(relation.right)
+    bases = bases_of(relation.left) | bases_of(relation.right)
     if len(bases) != 1:
         raise NotTerms(f"{write(relation)}, which is not two powers of one base")
     (base,) = bases
-    left, right = _exponent(relation.left, base), _exponent(relation.right, base)
+    left, right = exponent_of(relation.left, base), exponent_of(relation.right, base)
     number = Number(Fraction(base))
     working.say(Relation(_power(number, left), "=", _power(number, right)))
     following = Relation(expression_of(left), "=", expression_of(right))
@@ -79,14 +79,14 @@ def _divided(relation: Relation, working: Working) -> Relation:
 def _in_powers(relation: Relation, letter: str, working: Working) -> Roots:
     """A sum of powers of one base as an equation in u = 2^x."""
     addends = [*_addends(relation.left, 1), *_addends(relation.right, -1)]
-    bases = set[int]().union(*(_bases(power) for _, power in addends if power is not None))
+    bases = set[int]().union(*(bases_of(power) for _, power in addends if power is not None))
     if len(bases) != 1:
         raise NotTerms(f"{write(relation)}, which is not in powers of one base")
     (base,) = bases
     name = next(other for other in "utvw" if other != letter)
     total: Terms = ()
     for size, power in addends:
-        exponent = coefficients(_exponent(power, base), letter) if power is not None else [Fraction(0)]
+        exponent = coefficients(exponent_of(power, base), letter) if power is not None else [Fraction(0)]
         shift, slope = exponent[0] if exponent else Fraction(0), exponent[1] if len(exponent) > 1 else Fraction(0)
         if len(exponent) > 2 or shift.denominator != 1 or slope.denominator != 1:
             raise NotTerms(f"{write(relation)}, whose exponents are not whole multiples of {letter}")
@@ -105,7 +105,7 @@ def _in_powers(relation: Relation, letter: str, working: Working) -> Roots:
             continue
         if value_of is None:
             raise NotTerms(f"{base}^{letter} = {write(root)}, which is no power of {base}")
-        (value,) = [term.coefficient for term in _exponent(whole_or_fraction(value_of), base)] or [Fraction(0)]
+        (value,) = [term.coefficient for term in exponent_of(whole_or_fraction(value_of), base)] or [Fraction(0)]
         working.say(f"{base}^{letter} = {write(root)}, {letter} = {write(whole_or_fraction(value))}", uses=(last,))
         values.append(whole_or_fraction(value))
     return Roots(values)
@@ -144,17 +144,17 @@ def _power(base: Expression, exponent: Terms) -> Expression:
     return Power(base, expression_of(exponent))
 
 
-def _bases(expression: Expression) -> set[int]:
+def bases_of(expression: Expression) -> set[int]:
     """The numbers, no powers themselves, that the numbers of a product are powers of."""
     match expression:
         case Power(base, exponent) if letters_of(exponent):
-            return _bases(base)
+            return bases_of(base)
         case Product(factors):
-            return set().union(*map(_bases, factors))
+            return set().union(*map(bases_of, factors))
         case Quotient(above, below) if letters_of(expression):
-            return _bases(above) | _bases(below)
+            return bases_of(above) | bases_of(below)
         case Root(radicand) if letters_of(expression):
-            return _bases(radicand)
+            return bases_of(radicand)
     value = None if letters_of(expression) else _number(expression)
     if value is None or value <= 0:
         raise NotTerms(f"{write(expression)}, which is no power")
@@ -186,20 +186,20 @@ def _base_of(size: int) -> int:
     return base
 
 
-def _exponent(expression: Expression, base: int) -> Terms:
+def exponent_of(expression: Expression, base: int) -> Terms:
     """The exponent of the base that an expression is."""
     match expression:
         case Power(inner, exponent):
-            return product(_exponent(inner, base), terms_of(exponent))
+            return product(exponent_of(inner, base), terms_of(exponent))
         case Root(radicand, count):
-            return product(_exponent(radicand, base), number_terms(Fraction(1, count)))
+            return product(exponent_of(radicand, base), number_terms(Fraction(1, count)))
         case Product(factors):
             total: Terms = ()
             for factor in factors:
-                total = added(total, _exponent(factor, base))
+                total = added(total, exponent_of(factor, base))
             return total
         case Quotient(above, below):
-            return added(_exponent(above, base), product(number_terms(-1), _exponent(below, base)))
+            return added(exponent_of(above, base), product(number_terms(-1), exponent_of(below, base)))
         case Negative():
             raise NotTerms(f"{write(expression)}, which is negative")
     value = rational_value(expression)

@@ -41,6 +41,8 @@ def solve_radical(relation: Relation, letter: str, working: Working) -> Roots:
             solve_polynomial(Relation(radical.radicand, "=", second.radicand), letter, working),
             working,
         )
+    elif len(roots) == 2 and degree(rest) == 0 and all(radical.degree == 2 for _, radical in roots):
+        return _tried(relation, letter, _two_roots(roots, rest, letter, working), working)
     else:
         raise NotTerms(f"{write(relation)}, with more than one root")
     right = expression_of(other)
@@ -56,6 +58,46 @@ def solve_radical(relation: Relation, letter: str, working: Working) -> Roots:
     following = Relation(radical.radicand, "=", squared)
     working.say(following)
     return _tried(relation, letter, solve_polynomial(following, letter, working), working)
+
+
+def _two_roots(roots: list[tuple[Fraction, Root]], rest: Terms, letter: str, working: Working) -> Roots:
+    """√A = c + d√B squared, and the root that is left alone and squared again."""
+    (front, radical), (other_front, second) = roots
+    share, constant = -other_front / front, -(rest[0].coefficient if rest else Fraction(0)) / front
+    size: Expression = second if abs(share) == 1 else Product((whole_or_fraction(abs(share)), second))
+    pieces: list[Expression] = [whole_or_fraction(constant)] if constant else []
+    pieces.append(Negative(size) if share < 0 else size)
+    right = pieces[0] if len(pieces) == 1 else Sum(tuple(pieces))
+    working.say(Relation(radical, "=", right))
+    if not constant:
+        following = Relation(radical.radicand, "=", expression_of(scaled(terms_of(second.radicand), share * share)))
+        working.say(following)
+        return solve_polynomial(following, letter, working)
+    working.say(Relation(radical.radicand, "=", Power(right, Number(Fraction(2)))))
+    double = 2 * constant * share
+    inside = second.radicand if share * share == 1 else Product((whole_or_fraction(share * share), second.radicand))
+    middle = Product((whole_or_fraction(abs(double)), second)) if abs(double) != 1 else second
+    square = whole_or_fraction(constant * constant)
+    working.say(Relation(radical.radicand, "=", Sum((square, Negative(middle) if double < 0 else middle, inside))))
+    left = collected(
+        (
+            *terms_of(radical.radicand),
+            *negated(scaled(terms_of(second.radicand), share * share)),
+            Term(-constant * constant),
+        )
+    )
+    other = scaled(left, 1 / double)
+    alone = Relation(second, "=", expression_of(other))
+    working.say(alone)
+    following = Relation(second.radicand, "=", Power(alone.right, Number(Fraction(2))))
+    if degree(other) == 0:
+        value = other[0].coefficient if other else Fraction(0)
+        if value < 0:
+            working.say("a square root is never negative, so there are no real solutions")
+            return Roots()
+        following = Relation(second.radicand, "=", whole_or_fraction(value * value))
+    working.say(following)
+    return solve_polynomial(following, letter, working)
 
 
 def _parted(relation: Relation) -> tuple[list[tuple[Fraction, Root]], Terms]:

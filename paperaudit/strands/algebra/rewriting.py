@@ -14,6 +14,7 @@ from paperaudit.model.ask import Command
 from paperaudit.model.derivation import Derivation, Derived, Step, StepKind
 from paperaudit.model.expression import Expression, Power, Root, letters_of, parts_of
 from paperaudit.strands.algebra.confirming import EVALUATED, confirm_equal
+from paperaudit.strands.algebra.letter_exponents import has_letter_exponent, letter_exponent_lines
 from paperaudit.strands.finishing import ChecksDisagree, answer_of
 
 Line = Expression | str
@@ -48,6 +49,11 @@ def rewritten(
 
 
 def _lines(expression: Expression, command: Command, positive: bool) -> tuple[Sequence[Line], str]:
+    if command == "simplify" and has_letter_exponent(expression):
+        try:
+            return letter_exponent_lines(expression), "indices"
+        except NotTerms:
+            pass
     if command == "factorise":
         lines, found = factorised_lines(expression)
         _confirm_complete(found)

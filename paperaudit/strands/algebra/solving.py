@@ -31,6 +31,7 @@ from paperaudit.strands.algebra.cleared import clear_fractions
 from paperaudit.strands.algebra.confirming import floating_at, number_at, put_in, same_number
 from paperaudit.strands.algebra.exponents import solve_exponential
 from paperaudit.strands.algebra.exponents_by_logarithms import by_logarithms
+from paperaudit.strands.algebra.fraction_powers import fraction_powers_in, solve_fraction_power
 from paperaudit.strands.algebra.logarithm_equations import solve_logarithmic
 from paperaudit.strands.algebra.radicals import solve_radical
 from paperaudit.strands.algebra.roots import Method, Roots, solve_polynomial
@@ -92,6 +93,8 @@ def _solved(relation: Relation, letter: str, working: Working, method: Method) -
         return solve_absolute(relation, letter, working), False
     if any(has_letter_in_exponent(side) for side in sides):
         return _exponential(relation, letter, working), False
+    if any(map(fraction_powers_in, sides)):
+        return solve_fraction_power(relation, letter, working), False
     if any(has_root_of_letter(side) for side in sides):
         return solve_radical(relation, letter, working), False
     if any(map(has_letters_below, sides)):
