@@ -17,12 +17,13 @@ class AlgebraTask(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class SolveBy(AlgebraTask):
-    """Equations or inequalities to be solved by a method, or for whole numbers only."""
+    """Equations or inequalities to be solved by a method, or for whole numbers only, all or the one at an end."""
 
     relations: tuple[Relation, ...]
     method: SolvingMethod = ""
     integers: bool = False
     letters: tuple[str, ...] = ()
+    extreme: Literal["", "largest", "smallest"] = ""
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

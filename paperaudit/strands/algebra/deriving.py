@@ -30,6 +30,7 @@ from paperaudit.model.proof_task import CounterExample, EqualSums, IntegerClaim,
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.changing import change_subject
 from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
+from paperaudit.strands.algebra.end_integers import end_integer
 from paperaudit.strands.algebra.expansions import expansion, term_of_expansion
 from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
 from paperaudit.strands.algebra.identities import show_identity
@@ -96,7 +97,9 @@ def derive_algebra(reading: Reading, ask: Ask) -> Outcome:
             return show_identity(Identity(claim.relation.left, claim.relation.right), reading)
         case Solve(relations, letters):
             return _solve(relations, letters, reading, ask)
-        case SolveBy(relations, method, integers, letters):
+        case SolveBy(relations, method, integers, letters, extreme):
+            if extreme:
+                return end_integer(relations, extreme)
             return _solve(relations, letters, reading, ask, method, integers)
         case Find(wanted):
             letters = tuple(dict.fromkeys(name for one in wanted for name in letters_of(one)))

@@ -35,7 +35,8 @@ from paperaudit.wording.topics.topic import Readers
 ZERO = Number(Fraction(0))
 _FUNCTION = re.compile(r"\b[a-z] ?\([-a-z0-9]+\)")
 _RULES = (
-    "solve_by", "solve_method", "what_in", "integers", "set_of", "zeros", "subject_in_words", "completed",
+    "solve_by", "solve_method", "what_in", "integers", "end_integer", "perfect_square",
+    "set_of", "zeros", "subject_in_words", "completed",
     "in_form", "extreme", "discriminant", "nature", "root_count", "roots_for", "factor_for",
     "remainder_for", "remainder", "quotient", "is_factor", "show_factor", "identity", "rewritten", "collected",
 )  # fmt: skip
@@ -50,6 +51,11 @@ def _task(node: Node, asides: Asides) -> Task:
             return SolveBy(_relations(chosen), _method(chosen.text))
         case "integers":
             return SolveBy(_relations(chosen), "", True)
+        case "end_integer":
+            largest = the(chosen, "end_word").text in ("largest", "greatest", "biggest", "maximum", "highest")
+            return SolveBy(_relations(chosen), "", True, (), "largest" if largest else "smallest")
+        case "perfect_square":
+            return _perfect_square(chosen)
         case "what_in":
             return Solve((_relation(chosen),), letters_named(chosen)[:1])
         case "set_of":
@@ -151,6 +157,16 @@ def _roots_for(node: Node) -> RootsFor:
     if len(set(others)) != 1:
         raise NotUnderstood("an equation in several unknowns", node.start, f"an equation in {letter} and one unknown")
     return RootsFor(relation, letter, wanted, others[0])
+
+
+def _perfect_square(node: Node) -> RootsFor:
+    """The value for which a quadratic is a square: its equation has equal roots."""
+    expression = _expressions(node)[0]
+    letter = next(one.text for one in every(node, "letter", "expression") if one.expr_name == "letter")
+    others = set(letters_of(expression)) - {letter}
+    if len(others) != 1 or letter not in letters_of(expression):
+        raise NotUnderstood("a square in several letters", node.start)
+    return RootsFor(Relation(expression, "=", ZERO), letter, "equal", others.pop())
 
 
 def _divided(node: Node) -> Task:

@@ -105,7 +105,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|set of values|zero(?:e?s)?|roots?|solutions?|in the form|discriminant|nature|minimum|maximum"
             r"|least|greatest|smallest|largest|lowest|highest|remainder|quotient|divide|divisible|in terms of"
             r"|assuming|positive|restrictions?|let|suppose|what|collect|rearrange|single fraction"
-            r"|excluded values|express|such that)\b|≡|> ?0",
+            r"|excluded values|express|such that|perfect square)\b|≡|> ?0",
         ),
         states=True,
     ),
