@@ -11,12 +11,13 @@ from paperaudit.maths.measure import UnitClash
 from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Solve
-from paperaudit.model.derivation import Derivation, Derived, NotRead, Outcome, Step
+from paperaudit.model.derivation import Derivation, Derived, NotRead, Outcome, Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Negative, Number, Relation, letters_of
 from paperaudit.model.reading import Reading
-from paperaudit.strands.calculating import calculated, calculation_steps, skill_of
+from paperaudit.strands.calculating import calculated, calculation_steps, continued_steps, skill_of
 from paperaudit.strands.equation_checks import letters_in
 from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.functions_given import equations_with_functions
 from paperaudit.strands.solving_steps import solved
 from paperaudit.strands.substitution import numbers_given, with_numbers
 from paperaudit.strands.unknowns import Stated, equations_given
@@ -48,7 +49,10 @@ class ChainedStrand:
             return False
         task = reading.ask.task
         others = {name for relation in task.relations for name in letters_in(relation)} - set(task.letters)
-        given = equations_given(reading.givens)
+        try:
+            given, _ = _equations(reading)
+        except _FAULTS:
+            return False
         if not task.letters or not others or not given or len(given) > _LONGEST or _plain(reading, others):
             return False
         try:
@@ -60,9 +64,10 @@ class ChainedStrand:
         """The answer behind the lines that settle the other letters."""
         assert reading.ask is not None and isinstance(reading.ask.task, Solve)
         task = reading.ask.task
-        given = equations_given(reading.givens) or ()
         try:
+            given, functions = _equations(reading)
             found = settled(given)
+            found.used.extend(functions)
         except _FAULTS as fault:
             return NotRead(f"the letters that are given were not worked out: {fault}")
         values = {name: value for name, value in found.values.items() if name not in task.letters}
@@ -73,6 +78,14 @@ class ChainedStrand:
             return outcome
         derivations = tuple(_behind(found, one) for one in outcome.derivations)
         return replace(outcome, derivations=derivations)
+
+
+def _equations(reading: Reading) -> tuple[tuple[Stated, ...], tuple[str, ...]]:
+    """The equations that the givens state, and the texts of the functions that are worked into them."""
+    plain = equations_given(reading.givens)
+    if plain is not None:
+        return plain, ()
+    return equations_with_functions(reading.givens) or ((), ())
 
 
 def _plain(reading: Reading, others: set[str]) -> bool:
@@ -115,7 +128,11 @@ def _settle(stated: Stated, waiting: list[Stated], found: Settled) -> bool:
         raise NotLinear(write(relation))
     if len(names) == 1 and (value := _beside(relation, names[0])) is not None:
         lines = calculated(value)
-        found.steps.extend(calculation_steps(lines, skill_of(value), (stated.text,), names[0]))
+        if stated.changed:
+            put_in = Step(f"{names[0]} = {write(value)}", StepKind.ALGEBRA, None, (stated.text,), "", "substitution")
+            found.steps.extend((put_in, *continued_steps(lines, skill_of(value), put_in.statement)))
+        else:
+            found.steps.extend(calculation_steps(lines, skill_of(value), (stated.text,), names[0]))
         _record(found, {names[0]: _exact(lines[-1])}, (stated,), waiting)
         return True
     together = [one for one in waiting if set(letters_in(with_numbers(one.relation, found.values))) <= set(names)]

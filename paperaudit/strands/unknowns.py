@@ -40,10 +40,14 @@ from paperaudit.strands.solving_steps import SIMULTANEOUS, Solved, solved
 
 @dataclass(frozen=True, slots=True)
 class Stated:
-    """An equation and the text of the given that states it, "" for one of the ask."""
+    """An equation and the text of the given that states it, "" for one of the ask.
+
+    `changed` says that the text has the value of a function where the equation has what it comes from.
+    """
 
     relation: Relation
     text: str
+    changed: bool = False
 
 
 def is_algebraic(expression: Expression) -> bool:

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from paperaudit.maths.algebra.terms import Term
 from paperaudit.maths.equality import compare
 from paperaudit.maths.parse import read_expression, read_relation
 from paperaudit.maths.rewriting import rewritten_lines
@@ -14,8 +15,9 @@ from paperaudit.maths.solving import LinearSolution, solve_linear
 from paperaudit.model.ask import Ask, Find, Solve
 from paperaudit.model.derivation import Agreement, Derived, Impossible, NotRead, StepKind
 from paperaudit.model.expression import Letter, Number, Relation, Sum
-from paperaudit.strands import equations, solving_steps
+from paperaudit.strands import equations, functions_given, solving_steps
 from paperaudit.strands.calculating import rational
+from paperaudit.strands.finishing import ChecksDisagree
 from paperaudit.strands.registry import derive
 from tests.strands.asked import FIXTURES, cases, check, derived, reading_by_hand, reading_of, statements, texts
 
@@ -241,3 +243,16 @@ def test_a_number_that_is_put_in_is_seen_in_the_working() -> None:
     assert isinstance(outcome, Derived)
     assert outcome.derivations[0].givens_used == ("y = 3",)
     assert outcome.derivations[0].steps[1].uses == ("2y + z = 10", "y = 3")
+
+
+def test_a_function_that_is_put_in_wrongly_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    givens = ("k(g) = 42 − 8g", "o = k(5)")
+    assert texts(derived("solve r = 1 + o for r", givens)[1]) == ["r = 3"]
+    monkeypatch.setattr(functions_given, "substituted", lambda *arguments: Number(Fraction(77)))
+    assert not isinstance(derived("solve r = 1 + o for r", givens)[1], Derived)
+
+
+def test_a_wrong_derivative_is_caught() -> None:
+    terms = (Term(Fraction(3), (("g", 2),)),)
+    with pytest.raises(ChecksDisagree):
+        functions_given._confirm_slopes(terms, terms)
