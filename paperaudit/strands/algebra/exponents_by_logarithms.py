@@ -5,7 +5,7 @@ from fractions import Fraction
 from paperaudit.maths.algebra.logarithms import TEN, signed_terms, worked_out
 from paperaudit.maths.algebra.terms import NotTerms, coefficients, expression_of, from_coefficients, terms_of
 from paperaudit.maths.exact import rational_value
-from paperaudit.maths.number_forms import whole_or_fraction
+from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.write import write
 from paperaudit.model.expression import (
     Euler,
@@ -14,11 +14,13 @@ from paperaudit.model.expression import (
     Logarithm,
     Negative,
     Number,
+    NumberForm,
     Power,
     Product,
     Quotient,
     Relation,
     Sum,
+    leaves,
     letters_of,
 )
 from paperaudit.strands.algebra.changing import opposite, total
@@ -46,7 +48,7 @@ def by_logarithms(relation: Relation, letter: str, working: Working) -> Roots:
         if len(left) + len(right) > 2 or other_side:
             number = number if with_letter else -number
             working.say(Relation(_front(size, power), "=", whole_or_fraction(number)))
-        return _one_power(size, power, number, letter, working)
+        return _one_power(size, power, number, letter, working, _has_decimals(relation))
     if len(with_letter) == len(other_side) == 1 and not number:
         return _two_powers(with_letter[0], other_side[0], letter, working)
     moved = [*with_letter, *((-size, power) for size, power in other_side)]
@@ -85,10 +87,13 @@ def _base_size(power: Power) -> Fraction | None:
     return None if isinstance(power.base, Euler) else rational_value(power.base)
 
 
-def _one_power(size: Fraction, power: Power, number: Fraction, letter: str, working: Working) -> Roots:
+def _one_power(
+    size: Fraction, power: Power, number: Fraction, letter: str, working: Working, decimals: bool = False
+) -> Roots:
     """2 × 5^(2x − 1) = 24."""
     value = number / size
-    alone = Relation(power, "=", whole_or_fraction(value))
+    amount = (as_decimal(value) if decimals else None) or whole_or_fraction(value)
+    alone = Relation(power, "=", amount)
     working.say(alone)
     if value <= 0:
         working.say(f"{write(power)} is always positive, so there are no solutions")
@@ -98,7 +103,16 @@ def _one_power(size: Fraction, power: Power, number: Fraction, letter: str, work
         return solve_exponential(alone, letter, working)
     except NotTerms:
         working.steps[:] = before
-    return _taken(power, value, letter, working)
+    return _taken(power, value, amount, letter, working)
+
+
+def _has_decimals(relation: Relation) -> bool:
+    """Whether a number of the equation is written as a decimal."""
+    return any(
+        isinstance(leaf, Number) and leaf.form is NumberForm.DECIMAL
+        for side in (relation.left, relation.right)
+        for leaf in leaves(side)
+    )
 
 
 def _front(size: Fraction, power: Power) -> Expression:
@@ -106,13 +120,12 @@ def _front(size: Fraction, power: Power) -> Expression:
     return Negative(body) if size < 0 else body
 
 
-def _taken(power: Power, value: Fraction, letter: str, working: Working) -> Roots:
+def _taken(power: Power, value: Fraction, amount: Expression, letter: str, working: Working) -> Roots:
     """Logarithms of both sides of 5^(2x − 1) = 12."""
     constant, slope = _exponent(power, letter)
     base = _base_size(power)
     if base is not None and (base <= 0 or base == 1):
         raise NotTerms(f"{write(power)}, which is no exponential")
-    amount = whole_or_fraction(value)
     taken_to = Euler() if base is None else TEN
     log_value: Expression = Logarithm(amount, taken_to)
     if base is None or base == 10:
@@ -151,7 +164,7 @@ def _freed(right: Expression, constant: Fraction, slope: Fraction, letter: str, 
 
 def _over(right: Expression, slope: Fraction) -> Expression:
     if slope < 0:
-        right, slope = opposite(right), -slope
+        return _over(opposite(right), -slope) if isinstance(right, Sum) else opposite(_over(right, -slope))
     if slope == 1:
         return right
     if slope.numerator == 1:
