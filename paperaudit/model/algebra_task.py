@@ -159,10 +159,14 @@ class LogarithmsApart(AlgebraTask):
 
 @dataclass(frozen=True, slots=True)
 class LogarithmFromOthers(AlgebraTask):
-    """A logarithm to be written in letters that the givens have for other ones: log 12 where log 2 = p, log 3 = q."""
+    """A logarithm to be written in letters that the givens have for other ones: log 12 where log 2 = p, log 3 = q.
+
+    `others` are logarithms that are named in place of letters: ln 24 in terms of ln 2 and ln 3.
+    """
 
     expression: Expression
     letters: tuple[str, ...]
+    others: tuple[Expression, ...] = ()
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

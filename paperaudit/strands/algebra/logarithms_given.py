@@ -15,6 +15,7 @@ from paperaudit.model.algebra_task import LogarithmFromOthers
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import (
+    Euler,
     Expression,
     Letter,
     Logarithm,
@@ -54,6 +55,9 @@ def known_logarithms(givens: Sequence[Given]) -> Known | None:
 
 def from_others(task: LogarithmFromOthers, reading: Reading) -> Derived:
     """In the letters that are given."""
+    if task.others:
+        named: Known = [(one, one, "") for one in task.others if isinstance(one, Logarithm)]
+        return _from_known(task.expression, named, None)
     known = known_logarithms(reading.givens)
     if not known or {value.name for _, value, _ in known if isinstance(value, Letter)} < set(task.letters):
         raise NotTerms(f"{write(task.expression)}, for which no logarithms are given")
@@ -82,11 +86,11 @@ def _from_known(expression: Expression, known: Known, ask: Ask | None) -> Derive
     working.say(f"= {write(split)}" if product else f"{write(expression)} = {write(split)}", write(split))
     _confirm(expression, split)
     put_in = _put_in(pieces, number)
-    texts = tuple(dict.fromkeys(text for _, _, _, text in pieces))
+    texts = tuple(dict.fromkeys(text for _, _, _, text in pieces if text))
     working.used = texts
     working.say(f"= {write(put_in)}", write(put_in), uses=(working.steps[-1].statement, *texts))
     confirmed = "the logarithms worked out to fifty figures by decimal arithmetic"
-    if letters_of(put_in):
+    if letters_of(put_in) or all(value == log for _, log, value, _ in pieces):
         return working.derived(Answer(write(put_in), put_in), confirmed_by=confirmed)
     size = rational_value(put_in)
     if size is None or ask is None:
@@ -120,7 +124,7 @@ def _put_in(pieces: list[tuple[Fraction, Logarithm, Expression, str]], number: F
     for share, _, value, _ in pieces:
         amount = whole_or_fraction(abs(share))
         body: Expression = (
-            value if abs(share) == 1 else Product((amount, value), "" if isinstance(value, Letter) else "×")
+            value if abs(share) == 1 else Product((amount, value), "" if not isinstance(value, Number) else "×")
         )
         found.append(Negative(body) if share < 0 else body)
     if number or not found:
@@ -136,7 +140,7 @@ def _shares(log: Logarithm, known: Known) -> tuple[list[Fraction], Fraction]:
 
     if any(other.base != log.base for other, _, _ in known):
         raise NotTerms("logarithms to other bases than those that are given")
-    columns = [*(other.argument for other, _, _ in known), *(() if letters_of(log.base) else (log.base,))]
+    columns = [*(other.argument for other, _, _ in known), *(() if _is_letter(log.base) else (log.base,))]
     exponents = [_primes(one) for one in columns]
     target = _primes(log.argument)
     rows: Elimination[int, int] = Elimination()
@@ -148,8 +152,13 @@ def _shares(log: Logarithm, known: Known) -> tuple[list[Fraction], Fraction]:
     if any(value is None for value in values):
         raise NotTerms(f"{write(log)}, which the given logarithms make up in several ways")
     found = [Fraction(value) for value in values if value is not None]
-    own = Fraction(0) if letters_of(log.base) else found.pop()
+    own = Fraction(0) if _is_letter(log.base) else found.pop()
     return found, own
+
+
+def _is_letter(base: Expression) -> bool:
+    """Whether nothing but its own logarithms can be made with a base."""
+    return isinstance(base, Euler) or bool(letters_of(base))
 
 
 def _primes(expression: Expression) -> dict[int, Fraction]:

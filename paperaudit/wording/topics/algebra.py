@@ -126,6 +126,8 @@ def _in_form(node: Node, asides: Asides) -> Task:
     expression, form = _expressions(node)
     letters = first(node, "form_letters")
     named = tuple(letter.text for letter in every(letters, "letter")) if letters is not None else ()
+    if named and not set(named) & set(letters_of(form)) and set(named) <= set(letters_of(expression)):
+        expression, form = form, expression
     free = [name for name in letters_of(form) if name not in letters_of(expression)]
     if not (letters_of(expression) or has_logarithm(expression)) or not free or (named and not set(named) <= set(free)):
         raise NotUnderstood("a form without letters to be found", node.start, "a form such as (x + p)² + q")

@@ -7,7 +7,7 @@ from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, the
 from paperaudit.model.algebra_task import LogarithmFromOthers, LogarithmsApart, SingleLogarithm
 from paperaudit.model.ask import Task, Transform
-from paperaudit.model.expression import Letter, Logarithm
+from paperaudit.model.expression import Letter, Logarithm, letters_of
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import letters_named
@@ -23,6 +23,8 @@ def _task(node: Node, asides: Asides) -> Task:
         case "single":
             return SingleLogarithm(expression)
         case "apart":
+            if others and all(isinstance(one, Logarithm) and not letters_of(one.argument) for one in others):
+                return LogarithmFromOthers(expression, (), tuple(others))
             if any(not isinstance(one, Logarithm) or not isinstance(one.argument, Letter) for one in others):
                 raise NotUnderstood("something else than logarithms of letters", chosen.start)
             return LogarithmsApart(expression)

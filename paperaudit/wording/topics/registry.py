@@ -85,7 +85,12 @@ TOPICS: tuple[Topic, ...] = (
         "binomial expansions",
         "expansions",
         "expansions.peg",
-        re.compile(r"\bexpansion\b|\bbinomial\b|\bpascal|\bexpand\b.*\)(?:\^|[⁴-⁹¹])|\bcoefficient of\b"),
+        re.compile(
+            re.compile(
+                r"\bexpansion\b|\bbinomial\b|\bpascal|\bexpand\b.*\)(?:\^|[⁴-⁹¹])|\bcoefficient of\b"
+                r"|independent of|constant term|first \w+ terms.*powers of"
+            ),
+        ),
     ),
     Topic(
         "algebraic proof",
