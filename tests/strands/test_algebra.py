@@ -257,5 +257,6 @@ def told(text: str) -> Outcome:
 
 def test_letters_of_sentences_are_put_in_or_the_part_is_declined() -> None:
     assert texts(told("Let u be 6/2 + 1. Suppose w + u = 9. Solve w = u*f + 1 for f.")) == ["f = 1"]
-    left_aside = told("Let d(x) = 5*x - 7. Let k be d(2). Solve 0*a + 15 = -k*a for a.")
+    assert texts(told("Let d(x) = 5*x - 7. Let k be d(2). Solve 0*a + 15 = -k*a for a.")) == ["a = −5"]
+    left_aside = told("Let d(x) = |5*x - 7|. Let k be c(2). Solve 0*a + 15 = -k*a for a.")
     assert isinstance(left_aside, NotRead)
