@@ -75,12 +75,7 @@ TOPICS: tuple[Topic, ...] = (
         ),
         states=True,
     ),
-    Topic(
-        "logarithms",
-        "logarithms",
-        "logarithms.peg",
-        re.compile(r"\b(?:log|ln)(?![a-z])|\blogarithm"),
-    ),
+    Topic("logarithms", "logarithms", "logarithms.peg", re.compile(r"\b(?:log|ln)(?![a-z])|\blogarithm")),
     Topic(
         "binomial expansions",
         "expansions",
