@@ -1,24 +1,14 @@
 """Answers a question for sizes of a figure: derived, impossible, open, or several."""
 
 from collections.abc import Mapping
-from contextlib import suppress
-from dataclasses import replace
 from fractions import Fraction
 from functools import partial
 from typing import Any
 
-from paperaudit.errors import BudgetExceeded
-from paperaudit.geometry.alternatives import alternatives
-from paperaudit.geometry.beyond.find_further import Attempt, attempts
-from paperaudit.geometry.beyond.further_answers import answer_of as further_answer
-from paperaudit.geometry.beyond.in_letters import in_letters_outcome
-from paperaudit.geometry.beyond.refute_further import no_lengths_outcome, refute_lengths
-from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.coordinates.drawn import conceded
 from paperaudit.geometry.figure.build import FigureBuilder
 from paperaudit.geometry.figure.figure import Angular, Balance, Figure, SizeRelation
 from paperaudit.geometry.figure.notation import Notation, notation_of, number
-from paperaudit.geometry.figure.sketch import settled_by_sketch
 from paperaudit.geometry.figure.wanted import Wanted, positions, wanted_of
 from paperaudit.geometry.linear.clash import impossible_outcome
 from paperaudit.geometry.linear.derive import Node
@@ -31,9 +21,7 @@ from paperaudit.geometry.linear.examine import (
     measured_nodes_agree,
 )
 from paperaudit.geometry.linear.line_writer import LineWriter
-from paperaudit.geometry.linear.open_case import open_case, unreached
 from paperaudit.geometry.linear.working import CONFIRMED, Working
-from paperaudit.geometry.overdetermined import overdetermined
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import (
@@ -85,22 +73,23 @@ def find_outcome(
         return _not_drawn(figure, givens, notation, leave_out)
     if any(settled.theory.clash is not None for settled in result.settled):
         return NotRead("the equations of the figure and its drawing contradict each other")
+    if not in_letters and all(_settles(one, wanted) for one in result.settled):
+        return conceded(_answered(figure, result.settled, wanted, givens, notation), result.concession)
+    from paperaudit.geometry import find_beyond as beyond  # most questions never need its theorems
+
     if in_letters:
-        return in_letters_outcome(result.settled[0], wanted, givens, notation)
-    if not all(_settles(one, wanted) for one in result.settled):
-        return conceded(_unsettled(figure, result.settled, wanted, givens, notation), result.concession)
-    return conceded(_answered(figure, result.settled, wanted, givens, notation), result.concession)
+        return beyond.in_letters_outcome(result.settled[0], wanted, givens, notation)
+    return conceded(beyond.unsettled(figure, result.settled, wanted, givens, notation), result.concession)
 
 
 def _not_drawn(figure: Figure, givens: tuple[Given, ...], notation: Notation, leave_out: bool) -> Outcome:
     """A figure that cannot be drawn: refuted by what the other givens make of one, or by all its lengths together."""
-    clash = overdetermined(givens, partial(_size_from, figure)) if leave_out else None
+    from paperaudit.geometry import find_beyond as beyond  # loaded by need, as above
+
+    clash = beyond.overdetermined(givens, partial(_size_from, figure)) if leave_out else None
     if clash:
         return clash
-    beyond = refute_lengths(settled_by_sketch(figure))
-    if beyond:
-        return no_lengths_outcome(beyond, givens, notation)
-    return NotRead("the figure could neither be drawn from its givens nor shown to be impossible")
+    return beyond.no_lengths(figure, givens, notation)
 
 
 def _size_from(figure: Figure, givens: tuple[Given, ...], size: Expression) -> Outcome:
@@ -109,69 +98,9 @@ def _size_from(figure: Figure, givens: tuple[Given, ...], size: Expression) -> O
     return find_outcome(builder, builder.figure(figure.sketch, (size,)), givens, (size,), leave_out=False)
 
 
-def other_ways(
-    builder: FigureBuilder,
-    figure: Figure,
-    givens: tuple[Given, ...],
-    asked: tuple[Expression, ...],
-    outcome: Derived,
-) -> Derived:
-    """A derived outcome with other derivations of the same sizes, the shortest first, at most five in all."""
-    resolved = [builder.resolved(item) for item in asked]
-    result = examine(figure, [wanted_of(item, builder.unit).form for item in resolved])
-    if len(result.settled) != 1:
-        return outcome
-    found = alternatives(result.settled[0], resolved, givens, notation_of(builder.unit, givens), outcome.derivations[0])
-    return replace(outcome, derivations=found)
-
-
-def _unsettled(
-    figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
-) -> Outcome:
-    """The outcome where linear relations do not settle everything: derived beyond them, open, or not known."""
-    left_open = open_case(settled, wanted, notation)
-    if left_open:
-        return left_open
-    asked = [item.expression for item in wanted]
-    budget = Budget()
-    found = attempts(figure, settled, asked, givens, notation, False, budget)
-    if not found:
-        found = attempts(figure, settled, asked, givens, notation, True, budget)
-    elif any(attempt.may_be_exact for attempt in found):
-        with suppress(BudgetExceeded):
-            found = attempts(figure, settled, asked, givens, notation, True, budget) or found
-    if found:
-        return _reached(figure, found, wanted, notation)
-    return unreached(settled, wanted)
-
-
 def _settles(one: Settled, wanted: list[Wanted]) -> bool:
     """Whether the linear theory of an arrangement has a value for everything asked for."""
     return all(value is not None and item.linear for item, value in zip(wanted, one.values, strict=True))
-
-
-def _reached(figure: Figure, found: list[Attempt], wanted: list[Wanted], notation: Notation) -> Outcome:
-    """The outcome of the search beyond linear relations: one answer, or one for every different figure."""
-    asked = [item.expression for item in wanted]
-    outcomes = [
-        (
-            tuple(
-                further_answer(item, value, notation, in_degrees(figure, item) if isinstance(item, Letter) else False)
-                for item, value in zip(asked, attempt.values, strict=True)
-            ),
-            attempt,
-        )
-        for attempt in found
-    ]
-    if len(outcomes) == 1:
-        answers, attempt = outcomes[0]
-        return Derived(answers, (attempt.derivation,), positions(attempt.arrangement))
-    cases = tuple(
-        Case(f"{_said(wanted, answers)} in one figure that meets the givens", answers, positions(attempt.arrangement))
-        for answers, attempt in outcomes
-    )
-    every = tuple(dict.fromkeys(answer for answers, _ in outcomes for answer in answers))
-    return Several(every, cases, tuple(attempt.derivation for _, attempt in outcomes))
 
 
 def _occurs(figure: Figure, letter: str) -> bool:
@@ -224,14 +153,15 @@ def _answered(
         answers, derivation, one = outcomes[0]
         return Derived(answers, (derivation,), positions(one.arrangement))
     cases = tuple(
-        Case(f"{_said(wanted, answers)} in one arrangement of the figure", answers, positions(one.arrangement))
+        Case(f"{said(wanted, answers)} in one arrangement of the figure", answers, positions(one.arrangement))
         for answers, _, one in outcomes
     )
     every = tuple(dict.fromkeys(answer for answers, _, _ in outcomes for answer in answers))
     return Several(every, cases, tuple(derivation for _, derivation, _ in outcomes))
 
 
-def _said(wanted: list[Wanted], answers: tuple[Answer, ...]) -> str:
+def said(wanted: list[Wanted], answers: tuple[Answer, ...]) -> str:
+    """What was asked for with its answers: ∠ABC = 40°, AB = 5 cm."""
     return ", ".join(
         answer.text if answer.letter else f"{write(item.expression)} = {answer.text}"
         for item, answer in zip(wanted, answers, strict=True)

@@ -4,12 +4,11 @@ from dataclasses import replace
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.beyond.spelled import as_bearing
-from paperaudit.geometry.claims.claims import claim_outcome, combined_claims
 from paperaudit.geometry.figure.build import FigureBuilder
 from paperaudit.geometry.figure.incidence import Unclear
 from paperaudit.geometry.figure.sizes import NotLinear
 from paperaudit.geometry.figure.variants import combined, variants
-from paperaudit.geometry.find import find_outcome, other_ways
+from paperaudit.geometry.find import find_outcome
 from paperaudit.model.ask import Establish, Find, Task, WriteAs
 from paperaudit.model.derivation import Derived, NotRead, Outcome, Several
 from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, Expression, LengthOf, PerimeterOf, leaves
@@ -49,6 +48,8 @@ class GeometryStrand:
             readings = variants(reading.givens, reading.question.sketch)
             outcomes = [self._one(reading, givens) for givens in readings]
             if isinstance(reading.ask.task, Establish):
+                from paperaudit.geometry.claims.claims import combined_claims  # loaded by need
+
                 return combined_claims(outcomes)
             outcome = to_accuracy(with_pi(combined(outcomes), reading.ask.pi), reading.ask)
             return _bearings_in_full(outcome, reading.ask.task)
@@ -66,6 +67,8 @@ class GeometryStrand:
             return outcome
         builder = FigureBuilder(readings[0], task.wanted)
         figure = builder.figure(reading.question.sketch, task.wanted)
+        from paperaudit.geometry.find_beyond import other_ways  # loaded by need
+
         return other_ways(builder, figure, readings[0], task.wanted, outcome)
 
     def _one(self, reading: Reading, givens: tuple[Given, ...]) -> Outcome:
@@ -77,6 +80,8 @@ class GeometryStrand:
             figure = builder.figure(reading.question.sketch, wanted)
             return find_outcome(builder, figure, givens, wanted, in_letters=isinstance(task, WriteAs))
         assert isinstance(task, Establish)
+        from paperaudit.geometry.claims.claims import claim_outcome  # loaded by need
+
         return claim_outcome(reading, givens, task)
 
 

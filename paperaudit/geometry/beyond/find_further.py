@@ -37,7 +37,8 @@ from paperaudit.geometry.linear.examine import Settled
 from paperaudit.geometry.linear.line_writer import LineWriter
 from paperaudit.geometry.linear.theory import close
 from paperaudit.geometry.linear.working import Working
-from paperaudit.geometry.theorems import SKILLS, instances
+from paperaudit.geometry.theorems import instances
+from paperaudit.geometry.theorems.further import SKILLS
 from paperaudit.geometry.theorems.theorem import Equation
 from paperaudit.maths.cancelling import is_number
 from paperaudit.maths.write import write

@@ -17,7 +17,7 @@ from paperaudit.geometry.figure.canonical import canonical
 from paperaudit.geometry.figure.figure import Size
 from paperaudit.geometry.linear.introduce import fresh_letters
 from paperaudit.geometry.linear.theory import Theory
-from paperaudit.geometry.theorems import further_instances
+from paperaudit.geometry.theorems.further import further_instances
 from paperaudit.geometry.theorems.theorem import Claimed, Equation, Instance, Predicate, Proportional, SegmentsEqual
 from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, Letter, Number, Power, Quotient
 

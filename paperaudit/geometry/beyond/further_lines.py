@@ -9,7 +9,7 @@ from paperaudit.geometry.beyond.reached import Fact
 from paperaudit.geometry.beyond.values import SIZED, Values, is_equality
 from paperaudit.geometry.linear.derive import Node
 from paperaudit.geometry.linear.working import Working
-from paperaudit.geometry.theorems import SKILLS
+from paperaudit.geometry.theorems.further import SKILLS
 from paperaudit.geometry.theorems.theorem import (
     AngleIs,
     AnglesEqual,

@@ -19,7 +19,8 @@ from paperaudit.geometry.figure.figure import Balance, Figure, Size, SizeRelatio
 from paperaudit.geometry.figure.loosened import without_lengths
 from paperaudit.geometry.figure.notation import Notation
 from paperaudit.geometry.linear.theory import Labels, close
-from paperaudit.geometry.theorems import ALL, FURTHER, instances
+from paperaudit.geometry.theorems import ALL, instances
+from paperaudit.geometry.theorems.further import FURTHER
 from paperaudit.geometry.theorems.theorem import Equation, Instance, Stated
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Impossible

@@ -24,7 +24,7 @@ from paperaudit.geometry.linear.derive import Node
 from paperaudit.geometry.linear.examine import Settled, derive_targets, measured_nodes_agree
 from paperaudit.geometry.linear.line_writer import LineWriter
 from paperaudit.geometry.linear.working import Working
-from paperaudit.geometry.theorems import comparisons, perpendiculars
+from paperaudit.geometry.theorems.further import comparisons, perpendiculars
 from paperaudit.geometry.theorems.theorem import (
     Claimed,
     Concyclic,

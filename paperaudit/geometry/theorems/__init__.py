@@ -1,4 +1,4 @@
-"""Every theorem that the program knows, one value each, a file a topic; the order here is the order of trial."""
+"""The theorems of linear relations, one value each, a file a topic; the order here is the order of trial."""
 
 from collections.abc import Iterator
 
@@ -6,49 +6,23 @@ from paperaudit.geometry.coordinates.arrangement import ALIKE, Arrangement
 from paperaudit.geometry.theorems import (
     arc_angles,
     arcs,
-    area_ratios,
-    areas,
-    balances,
-    bearings,
-    between_parallels,
-    bisectors,
     chords,
     circle_converses,
-    circle_lengths,
-    circle_sizes,
     circles,
-    comparing,
     concyclic,
-    congruent,
-    equals,
     given,
-    hypotenuse,
-    isosceles_axes,
     kites,
     lengths,
     parallels,
     perimeters,
     points,
     polygons,
-    proportion,
-    quadrilateral_areas,
-    quadrilateral_lengths,
     quadrilaterals,
-    regular_polygons,
-    right_triangles,
-    sectors,
-    shape_converses,
-    similar,
-    special_shapes,
-    square_lines,
-    straight,
     tangents,
-    triangle_centres,
     triangles,
-    trigonometry,
     two_circles,
 )
-from paperaudit.geometry.theorems.theorem import Equation, Instance, Predicate, SegmentsEqual, Theorem
+from paperaudit.geometry.theorems.theorem import Instance, Predicate, SegmentsEqual, Theorem
 
 ALL: tuple[Theorem, ...] = (
     *given.THEOREMS,
@@ -69,34 +43,6 @@ ALL: tuple[Theorem, ...] = (
     *lengths.THEOREMS,
     *perimeters.THEOREMS,
 )
-
-FURTHER: tuple[Theorem, ...] = (
-    *balances.THEOREMS,
-    *right_triangles.THEOREMS,
-    *trigonometry.THEOREMS,
-    *areas.THEOREMS,
-    *quadrilateral_areas.THEOREMS,
-    *area_ratios.THEOREMS,
-    *circle_sizes.THEOREMS,
-    *sectors.THEOREMS,
-    *circle_lengths.THEOREMS,
-    *regular_polygons.THEOREMS,
-    *bearings.THEOREMS,
-    *similar.THEOREMS,
-    *congruent.THEOREMS,
-    *equals.THEOREMS,
-    *straight.THEOREMS,
-    *hypotenuse.THEOREMS,
-    *isosceles_axes.THEOREMS,
-    *bisectors.THEOREMS,
-    *proportion.THEOREMS,
-    *triangle_centres.THEOREMS,
-    *between_parallels.THEOREMS,
-    *shape_converses.THEOREMS,
-    *special_shapes.THEOREMS,
-    *quadrilateral_lengths.THEOREMS,
-)
-"""Theorems beyond linear relations of angles and lengths; `reach.py` searches with these and with ALL."""
 
 
 def instances(arrangement: Arrangement, theorems: tuple[Theorem, ...] = ALL) -> Iterator[Instance]:
@@ -132,25 +78,5 @@ def applicable(arrangement: Arrangement) -> tuple[Instance, ...]:
     )
 
 
-def comparisons(arrangement: Arrangement) -> Iterator[Instance | Equation]:
-    """Every instance of the theorems that compare sizes, for claims that one is greater."""
-    for find in dict.fromkeys(theorem.find for theorem in comparing.THEOREMS):
-        yield from find(arrangement)
-
-
-def perpendiculars(arrangement: Arrangement) -> Iterator[Instance | Equation]:
-    """Every instance of the theorems on lines at right angles, for claims about lines that meet in no named point."""
-    for find in dict.fromkeys(theorem.find for theorem in square_lines.THEOREMS):
-        yield from find(arrangement)
-
-
-def further_instances(arrangement: Arrangement) -> Iterator[Instance | Equation]:
-    """Every instance of the theorems that are not linear, in a fixed order."""
-    for find in dict.fromkeys(theorem.find for theorem in FURTHER):
-        yield from find(arrangement)
-
-
-SKILLS: dict[str, str] = {
-    theorem.name: theorem.skill for theorem in reversed((*ALL, *FURTHER, *comparing.THEOREMS, *square_lines.THEOREMS))
-}
+SKILLS: dict[str, str] = {theorem.name: theorem.skill for theorem in reversed(ALL)}
 """The skill that each theorem's name trains."""
