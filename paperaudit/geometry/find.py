@@ -21,6 +21,7 @@ from paperaudit.geometry.linear.examine import (
     measured_nodes_agree,
 )
 from paperaudit.geometry.linear.line_writer import LineWriter
+from paperaudit.geometry.linear.open_case import open_case
 from paperaudit.geometry.linear.working import CONFIRMED, Working
 from paperaudit.maths.linear import LinearForm
 from paperaudit.maths.write import write
@@ -75,6 +76,9 @@ def find_outcome(
         return NotRead("the equations of the figure and its drawing contradict each other")
     if not in_letters and all(_settles(one, wanted) for one in result.settled):
         return conceded(_answered(figure, result.settled, wanted, givens, notation), result.concession)
+    left_open = None if in_letters else open_case(result.settled, wanted, notation)
+    if left_open:
+        return left_open
     from paperaudit.geometry import find_beyond as beyond  # most questions never need its theorems
 
     if in_letters:

@@ -17,7 +17,7 @@ from paperaudit.geometry.figure.sketch import settled_by_sketch
 from paperaudit.geometry.figure.wanted import Wanted, positions, wanted_of
 from paperaudit.geometry.find import said
 from paperaudit.geometry.linear.examine import Settled, examine, in_degrees
-from paperaudit.geometry.linear.open_case import open_case, unreached
+from paperaudit.geometry.linear.open_case import unreached
 from paperaudit.geometry.overdetermined import overdetermined
 from paperaudit.model.derivation import Case, Derived, NotRead, Outcome, Several
 from paperaudit.model.expression import Expression, Letter
@@ -53,10 +53,7 @@ def other_ways(
 def unsettled(
     figure: Figure, settled: tuple[Settled, ...], wanted: list[Wanted], givens: tuple[Given, ...], notation: Notation
 ) -> Outcome:
-    """The outcome where linear relations do not settle everything: derived beyond them, open, or not known."""
-    left_open = open_case(settled, wanted, notation)
-    if left_open:
-        return left_open
+    """The outcome where linear relations neither settle everything nor leave it open: derived beyond them, or not."""
     asked = [item.expression for item in wanted]
     budget = Budget()
     found = attempts(figure, settled, asked, givens, notation, False, budget)

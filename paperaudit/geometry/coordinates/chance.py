@@ -1,9 +1,8 @@
 """What is equal by chance in a drawing: the fewer coincidences, the better it shows what the givens settle."""
 
+import math
 from collections.abc import Sequence
-from itertools import combinations
-
-import numpy as np
+from itertools import combinations, pairwise
 
 from paperaudit.geometry.coordinates.arrangement import Arrangement
 
@@ -16,16 +15,15 @@ def coincidences(arrangement: Arrangement) -> int:
 
     What the givens force counts in every drawing alike.
     """
-    spots = np.array([arrangement.at[point] for point in arrangement.figure.points])
-    lengths = np.array([np.hypot(*(spots[i] - spots[j])) for i, j in combinations(range(len(spots)), 2)])
-    turns = np.array([abs(one - two) % 180 for one, two in combinations(arrangement.bearings, 2)])
-    angles = np.concatenate([turns, 180 - turns, [0.0, 90.0]])
-    return _pairs(np.log(lengths[lengths > 0])) + _pairs(angles)
+    spots = [arrangement.at[point] for point in arrangement.figure.points]
+    lengths = [math.log(length) for one, two in combinations(spots, 2) if (length := math.dist(one, two))]
+    turns = [abs(one - two) % 180 for one, two in combinations(arrangement.bearings, 2)]
+    return _pairs(lengths) + _pairs([*turns, *(180 - turn for turn in turns), 0.0, 90.0])
 
 
-def _pairs(values: np.ndarray[tuple[int, ...], np.dtype[np.float64]]) -> int:
+def _pairs(values: list[float]) -> int:
     """How many neighbours in order of size are as good as equal."""
-    return int((np.diff(np.sort(values)) < CLOSE).sum())
+    return sum(after - before < CLOSE for before, after in pairwise(sorted(values)))
 
 
 def most_general(arrangements: Sequence[Arrangement]) -> Arrangement:
