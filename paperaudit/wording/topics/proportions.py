@@ -26,7 +26,8 @@ _WORKER = re.compile(
     r"|student|volunteer|sailmaker|bricklayer|hose|robot|gardener|labourer|horse|cow|goat|rower|digger|excavator|engine"
 )
 _ALONE = re.compile(
-    r"\b(?:walk|walks|drive|drives|travel|travels|fly|sail|sails|run|cycle|swim|journey home|dry|boil)\b"
+    r"\b(?:walk|walks|drive|drives|travel|travels|fly|run|cycle|swim|journey home|dry|boil)\b"
+    r"|(?<!a )(?<!the )\b(?<!\d )sails?\b"
 )
 _WORDS = {
     "money": r"\b(?:cost|costs|price|pay|paid|earn|earns|spend|charge)\b",
