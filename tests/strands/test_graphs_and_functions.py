@@ -14,7 +14,7 @@ from paperaudit.maths.trig import rewriting
 from paperaudit.maths.trig.angles import reduced_ratio
 from paperaudit.model.derivation import Derived, NotRead
 from paperaudit.model.expression import Negative, Number
-from paperaudit.strands.functions import derivatives, moved_graphs, optimum, sets_of, values
+from paperaudit.strands.functions import derivatives, increase, moved_graphs, optimum, sets_of, values
 from paperaudit.strands.movements import images, naming
 from paperaudit.strands.plane import claims, curves, lines, points, round, unknowns
 from paperaudit.strands.plane.places import Place
@@ -178,7 +178,7 @@ def test_a_wrong_domain_range_or_rise_is_caught(monkeypatch: pytest.MonkeyPatch)
     disagrees("State the domain of f(x) = √(x − 3).")
     monkeypatch.setattr(sets_of, "_of_polynomial", lambda form, letter, working: (wrong,))
     disagrees("Find the range of f(x) = x² + 2.")
-    monkeypatch.setattr(sets_of, "by_signs", lambda *given: (wrong,))
+    monkeypatch.setattr(increase, "by_signs", lambda *given: (wrong,))
     disagrees("For which values of x is f(x) = x³ − 3x² increasing?")
 
 

@@ -11,7 +11,16 @@ from paperaudit.model.function_task import (
 )
 from paperaudit.model.graph_task import DomainOf, ImageOnGraph, Optimum, RegionBetween, Rising, ShiftedGraph
 from paperaudit.strands.by_task import Derivations, StrandByTask
-from paperaudit.strands.functions import derivatives, integrals, moved_graphs, optimum, regions, sets_of, values
+from paperaudit.strands.functions import (
+    derivatives,
+    increase,
+    integrals,
+    moved_graphs,
+    optimum,
+    regions,
+    sets_of,
+    values,
+)
 
 DERIVATIONS: Derivations = {
     ValueOf: values.value_of,
@@ -22,7 +31,7 @@ DERIVATIONS: Derivations = {
     Stationary: derivatives.stationary,
     Integral: integrals.integral,
     DomainOf: sets_of.domain_of,
-    Rising: sets_of.rising,
+    Rising: increase.rising,
     Optimum: optimum.optimum,
     RegionBetween: regions.between,
     ShiftedGraph: moved_graphs.shifted,
