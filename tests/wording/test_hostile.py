@@ -1,6 +1,8 @@
 """Hostile text ends soon, in a value or in an honest refusal, never in an exception."""
 
+import gc
 import time
+from collections.abc import Iterator
 
 import pytest
 from hypothesis import given, settings
@@ -50,6 +52,14 @@ HOSTILE = {
 def part_of(text: str) -> tuple[Question, Part]:
     part = Part("1", "1", text=Line(text))
     return Question("1", (part,), text=Line(text)), part
+
+
+@pytest.fixture(autouse=True)
+def of_its_own() -> Iterator[None]:
+    """Times are taken without the walks of the garbage collector through what thousands of other tests have left."""
+    gc.freeze()
+    yield
+    gc.unfreeze()
 
 
 @pytest.mark.parametrize("name", HOSTILE)
