@@ -19,7 +19,7 @@ MEASURING: tuple[Topic, ...] = (
         "measures.peg",
         re.compile(
             r"^how many [a-z/²³ ]+ (?:are|make|is|equal|in)\b|^(?:convert|change) |^(?:write|express"
-            r"|give) .+ in |^(?:what|how (?:long|much)) is [0-9a-z]|\d[:h]\d\d|\d\.\d\d ?[ap]\.?m",
+            r"|give) .+ in |^(?!.*∠)(?:what|how (?:long|much)) is [0-9a-z]|\d[:h]\d\d|\d\.\d\d ?[ap]\.?m",
         ),
         story_ahead=re.compile(r"\d[:h]\d\d|\d\.\d\d ?[ap]\.?m|how many [a-z²³ ]+ (?:are|make|is)\b"),
     ),
@@ -36,7 +36,9 @@ MEASURING: tuple[Topic, ...] = (
         "interest",
         "interest",
         "interest.peg",
-        re.compile(r"\binterest\b|\bcompound|\bdepreciat|\bloses value|\bin value|\bvalue\b"),
+        re.compile(
+            r"\binterest\b|\bcompound|\bdepreciat|\bloses value|\bin value|\bvalue\b(?! of [a-zA-Z](?![a-zA-Z]))"
+        ),
     ),
     told(
         "percentages",

@@ -61,7 +61,8 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(
             r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out"
             r"|what).{0,40}\bmid-?point|\bequations? of\b|intercept|turning point|of symmetry|asymptote"
-            r"|(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=]|\bcoordinates of\b|\bvalues of [a-z]\b|\bcollinear\b",
+            r"|^(?!solve ).*(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=](?!.*°)"
+            r"|\bcoordinates of\b|\bvalues of [a-z]\b|\bcollinear\b",
         ),
         states=True,
     ),
@@ -81,10 +82,8 @@ TOPICS: tuple[Topic, ...] = (
         "expansions",
         "expansions.peg",
         re.compile(
-            re.compile(
-                r"\bexpansion\b|\bbinomial\b|\bpascal|\bexpand\b.*\)(?:\^|[⁴-⁹¹])|\bcoefficient of\b"
-                r"|independent of|constant term|first \w+ terms.*powers of"
-            ),
+            r"\bexpansion\b|\bbinomial\b|\bpascal|\bexpand\b.*\)(?:\^|[⁴-⁹¹])|\bcoefficient of\b"
+            r"|independent of|constant term|first \w+ terms.*powers of"
         ),
     ),
     Topic(
@@ -104,7 +103,7 @@ TOPICS: tuple[Topic, ...] = (
             r"\b(?:complet\w+|factori[sz]\w+|factor|formula|integers?|whole numbers?|range of values"
             r"|set of values|zero(?:e?s)?|roots?|solutions?|in the form|discriminant|nature|minimum|maximum"
             r"|least|greatest|smallest|largest|lowest|highest|remainder|quotient|divide|divisible|in terms of"
-            r"|assuming|positive|restrictions?|let|suppose|what|collect|rearrange|single fraction"
+            r"|assuming|positive|restrictions?|let|suppose|what(?!.*∠)|collect|rearrange|single fraction"
             r"|excluded values|express|such that|perfect square)\b|≡|> ?0",
         ),
         states=True,
@@ -116,7 +115,7 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(
             r"\b(?:common (?:factor|divisor|multiple|denominator)|HCF|LCM|GCD|GCF|hcf|lcm|gcd|gcf|factors?"
             r"|divisors?|multiples?|divisible|divides?|divided by|prim(?:e|es)|composite|even|odd|square|cube"
-            r"|triang\w+|rational|irrational) ?",
+            r"|triang(?:le|ular) numbers?|rational|irrational) ?",
         ),
     ),
     told(
@@ -125,8 +124,8 @@ TOPICS: tuple[Topic, ...] = (
         "order.peg",
         re.compile(
             r"\b(?:sort|put|place|arrange|order|rank|biggest|largest|greatest|highest|smallest|lowest|least"
-            r"|closest|nearest|bigger|larger|greater|smaller|higher|lower|less|equal|unequal|value|values"
-            r"|nonequal|most|same)\b|^(?:is|does|do|are) |<, ?>",
+            r"|closest|nearest|bigger|larger|greater|smaller|higher|lower|less|equal|unequal"
+            r"|values?(?! of [a-zA-Z](?![a-zA-Z]))|nonequal|most|same)\b|^(?:is|does|do|are) |<, ?>",
         ),
     ),
     Topic(
@@ -134,7 +133,8 @@ TOPICS: tuple[Topic, ...] = (
         "digits",
         "digits.peg",
         re.compile(
-            r"\bbase (?:\d|t|f|s|e|n)|\b(?:binary|denary|octal|hex\w*|digit)\b|_\{?\d|\b(?:place )?value of"
+            r"\bbase (?:\d|t|f|s|e|n)|\b(?:binary|denary|octal|hex\w*|digit)\b|_\{?\d"
+            r"|\b(?:place )?value of(?! [a-zA-Z](?![a-zA-Z]))"
             r"|(?:units?|ones?|tens|tenths|hundreds|hundredths|thousands|thousandths|millions) (?:digit|place"
             r"|column)|(?:stand for|represent|worth)|\bin (?:words|word form|figures|digits|numerals)\b"
             r"|using (?:figures|digits)|\btruncate\b|[0-9][0-9a-z]*[2-9] [+×*-] [0-9]",
