@@ -196,14 +196,19 @@ def _say_diagonals(points: tuple[Place, ...], working: Working) -> bool:
 
 
 def _rectangle(points: tuple[Place, ...], working: Working) -> Shown:
+    return _upright(points, _parallelogram(points, working), "a parallelogram", "a rectangle", working)
+
+
+def _upright(points: tuple[Place, ...], shown: Shown, plain: str, special: str, working: Working) -> Shown:
+    """Whether a plain figure that is shown, or not, has a right angle as well: a rectangle, a square."""
     a, b, c, _ = points
-    holds, said = _parallelogram(points, working)
+    holds, said = shown
     if not holds:
-        return False, said.replace("a parallelogram", "a rectangle")
+        return False, said.replace(plain, special)
     working.say(said)
     upright, why = _lines((a, b, b, c), True, working)
-    require(upright == by_vectors.diagonals_equal(points), "whether it is a rectangle")
-    return upright, f"{why}, so it is {'' if upright else 'not '}a rectangle"
+    require(upright == by_vectors.diagonals_equal(points), f"whether it is {special}")
+    return upright, f"{why}, so it is {'' if upright else 'not '}{special}"
 
 
 def _rhombus(points: tuple[Place, ...], working: Working) -> Shown:
@@ -214,14 +219,7 @@ def _rhombus(points: tuple[Place, ...], working: Working) -> Shown:
 
 
 def _square(points: tuple[Place, ...], working: Working) -> Shown:
-    a, b, c, _ = points
-    holds, said = _rhombus(points, working)
-    if not holds:
-        return False, said.replace("a rhombus", "a square")
-    working.say(said)
-    upright, why = _lines((a, b, b, c), True, working)
-    require(upright == by_vectors.diagonals_equal(points), "whether it is a square")
-    return upright, f"{why}, so it is {'' if upright else 'not '}a square"
+    return _upright(points, _rhombus(points, working), "a rhombus", "a square", working)
 
 
 def _trapezium(points: tuple[Place, ...], working: Working) -> Shown:
