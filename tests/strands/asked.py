@@ -1,11 +1,13 @@
 """Questions in the statement language, read and derived as the audit does it, for the tests of strands."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from pytest import MonkeyPatch
 from ruamel.yaml import YAML
 
+from paperaudit.maths.equality import compare
 from paperaudit.maths.parse import read_relation
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Outcome, Several
@@ -82,3 +84,28 @@ def check(case: Mapping[str, Any], strand: str) -> None:
             assert len({repr(one.answers) for one in outcome.cases}) == 2
         case NotRead():
             assert case["why"] in outcome.why
+
+
+def judged_key(key: str, ask: str, givens: Sequence[str] = ()) -> str:
+    """What a derived answer says of a key: agrees, differs or cannot tell."""
+    reading = reading_of(ask, givens)
+    assert reading.ask is not None
+    _, outcome = derive(reading)
+    assert isinstance(outcome, Derived), outcome
+    return compare(key, outcome.answers, reading.ask).agreement.value
+
+
+def refusal_when_broken(
+    monkeypatch: MonkeyPatch,
+    module: object,
+    name: str,
+    breaks: Callable[[Any], Any],
+    ask: str,
+    givens: Sequence[str] = (),
+) -> str:
+    """Why an ask that is derived is refused once a piece of its derivation is broken."""
+    assert isinstance(derived(ask, givens)[1], Derived)
+    monkeypatch.setattr(module, name, breaks(getattr(module, name)))
+    outcome = derived(ask, givens)[1]
+    assert isinstance(outcome, NotRead), outcome
+    return outcome.why

@@ -7,13 +7,11 @@ from typing import Any
 import pytest
 
 from paperaudit.maths.algebra import binomial
-from paperaudit.maths.equality import compare
-from paperaudit.model.derivation import Derived, NotRead
+from paperaudit.model.derivation import NotRead
 from paperaudit.model.expression import Number
 from paperaudit.strands.algebra import expansions
 from paperaudit.strands.algebra.roots import Roots
-from paperaudit.strands.registry import derive
-from tests.strands.asked import derived, reading_of
+from tests.strands.asked import derived, judged_key, refusal_when_broken
 
 POSITIVE = "given that the coefficient of x² in the expansion of (1 + kx)^5 is 40, find the positive value of k"
 POSSIBLE = "given that the coefficient of x² in the expansion of (1 + kx)^5 is 40, find the possible values of k"
@@ -43,11 +41,7 @@ KEYS = [
 
 @pytest.mark.parametrize(("ask", "key", "expected"), KEYS)
 def test_keys(ask: str, key: str, expected: str) -> None:
-    reading = reading_of(ask)
-    assert reading.ask is not None
-    _, outcome = derive(reading)
-    assert isinstance(outcome, Derived), outcome
-    assert compare(key, outcome.answers, reading.ask).agreement.value == expected
+    assert judged_key(key, ask) == expected
 
 
 MUTATIONS: list[tuple[str, Any, str, Callable[[Any], Any]]] = [
@@ -64,10 +58,7 @@ MUTATIONS: list[tuple[str, Any, str, Callable[[Any], Any]]] = [
 def test_a_broken_derivation_is_caught(
     ask: str, module: Any, name: str, breaks: Callable[[Any], Any], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    assert isinstance(derived(ask)[1], Derived)
-    monkeypatch.setattr(module, name, breaks(getattr(module, name)))
-    outcome = derived(ask)[1]
-    assert isinstance(outcome, NotRead) and "disagree" in outcome.why
+    assert "disagree" in refusal_when_broken(monkeypatch, module, name, breaks, ask)
 
 
 @pytest.mark.parametrize("ask", ["expand (1 + x)^500 using the binomial theorem", "expand (1 + x)^50"])

@@ -7,10 +7,9 @@ from typing import Any
 import pytest
 
 from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.equality import compare
 from paperaudit.maths.parse import read_expression
 from paperaudit.maths.write import write
-from paperaudit.model.derivation import Derived, NotRead
+from paperaudit.model.derivation import Derived
 from paperaudit.model.expression import Expression, Number, Sum
 from paperaudit.strands.algebra import (
     absolute_inequalities,
@@ -23,8 +22,7 @@ from paperaudit.strands.algebra import (
     solving,
 )
 from paperaudit.strands.algebra.roots import Roots
-from paperaudit.strands.registry import derive
-from tests.strands.asked import derived, reading_of
+from tests.strands.asked import derived, judged_key, refusal_when_broken
 
 KEYS = [
     ("solve 2^x = 7", (), "x = log₂ 7", "agrees"),
@@ -70,11 +68,7 @@ KEYS = [
 
 @pytest.mark.parametrize(("ask", "givens", "key", "expected"), KEYS)
 def test_keys(ask: str, givens: tuple[str, ...], key: str, expected: str) -> None:
-    reading = reading_of(ask, givens)
-    assert reading.ask is not None
-    _, outcome = derive(reading)
-    assert isinstance(outcome, Derived), outcome
-    assert compare(key, outcome.answers, reading.ask).agreement.value == expected
+    assert judged_key(key, ask, givens) == expected
 
 
 SPELLINGS = [
@@ -148,10 +142,7 @@ def test_a_broken_derivation_is_caught(
     breaks: Callable[[Any], Any],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    assert isinstance(derived(ask, givens)[1], Derived)
-    monkeypatch.setattr(module, name, breaks(getattr(module, name)))
-    outcome = derived(ask, givens)[1]
-    assert isinstance(outcome, NotRead) and "disagree" in outcome.why, outcome
+    assert "disagree" in refusal_when_broken(monkeypatch, module, name, breaks, ask, givens)
 
 
 def test_e_is_a_letter_where_it_may_be_one() -> None:

@@ -7,11 +7,10 @@ from typing import Any
 import pytest
 
 from paperaudit.maths.algebra.terms import Term, Terms
-from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, NotRead
 from paperaudit.strands.algebra import integer_proofs, other_proofs
 from paperaudit.strands.registry import derive
-from tests.strands.asked import derived, reading_of
+from tests.strands.asked import derived, judged_key, reading_of, refusal_when_broken
 
 SQUARE = "give a counterexample to the statement that the square of a number is greater than the number"
 KEYS = [
@@ -33,11 +32,7 @@ KEYS = [
 
 @pytest.mark.parametrize(("ask", "key", "expected"), KEYS)
 def test_keys(ask: str, key: str, expected: str) -> None:
-    reading = reading_of(ask)
-    assert reading.ask is not None
-    _, outcome = derive(reading)
-    assert isinstance(outcome, Derived), outcome
-    assert compare(key, outcome.answers, reading.ask).agreement.value == expected
+    assert judged_key(key, ask) == expected
 
 
 def one_off(work: Callable[..., Terms]) -> Callable[..., Terms]:
@@ -59,10 +54,7 @@ MUTATIONS: list[tuple[str, Any, str, Callable[[Any], Any]]] = [
 def test_a_broken_derivation_is_caught(
     ask: str, module: Any, name: str, breaks: Callable[[Any], Any], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    assert isinstance(derived(ask)[1], Derived)
-    monkeypatch.setattr(module, name, breaks(getattr(module, name)))
-    outcome = derived(ask)[1]
-    assert isinstance(outcome, NotRead), outcome
+    assert refusal_when_broken(monkeypatch, module, name, breaks, ask)
 
 
 @pytest.mark.parametrize(
