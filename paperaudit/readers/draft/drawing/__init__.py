@@ -1,0 +1,1 @@
+"""Reads the figures of a draft from the drawing itself: points, lines, circles, marks, labels."""

@@ -1,0 +1,208 @@
+"""Takes down what a page prints while pdfminer runs its commands: glyphs, paths and pictures, within a budget."""
+
+import math
+from collections.abc import Sequence
+from typing import Any
+
+from pdfminer.layout import LTChar
+from pdfminer.pdfcolor import PDFColorSpace
+from pdfminer.pdfdevice import PDFTextDevice
+from pdfminer.pdffont import PDFFont, PDFUnicodeNotDefined
+from pdfminer.pdfinterp import PDFGraphicState, PDFResourceManager
+from pdfminer.pdfpage import PDFPage
+from pdfminer.pdftypes import PDFStream
+from pdfminer.utils import Matrix, PathSegment, apply_matrix_pt
+
+from paperaudit.model.place import Box
+from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
+
+MOST_OBJECTS = 60_000
+"""Glyphs, stretches of paths and pictures of a page; a full page of text has some 4,000."""
+_MEET = 0.01
+"""Points between the ends of a path that is as good as closed."""
+_WIDEST = 20_000.0
+"""Points; what lies farther out than this is on no paper."""
+
+
+class TooMuch(Exception):
+    """A page has more on it than MOST_OBJECTS."""
+
+
+class Pen(PDFTextDevice):
+    """The device that pdfminer's interpreter draws a page on; `page` gives what was drawn.
+
+    `handle` is how pdfminer hands over characters; nothing of its own layout is used, which takes twice the time.
+    """
+
+    def __init__(self, resources: PDFResourceManager) -> None:
+        super().__init__(resources)
+        self._glyphs: list[Glyph] = []
+        self._paths: list[Path] = []
+        self._rasters: list[Raster] = []
+        self._drawn = 0
+        self._width = self._height = 0.0
+        self.ctm: Matrix = (1, 0, 0, 1, 0, 0)
+        self._frames: list[Matrix] = []
+
+    def begin_page(self, page: PDFPage, ctm: Matrix) -> None:
+        """Starts a page: `ctm` brings its mediabox upright to the origin."""
+        x0, y0, x1, y1 = (float(side) for side in page.mediabox)
+        corners = [apply_matrix_pt(ctm, corner) for corner in ((x0, y0), (x1, y1))]
+        self._width = abs(corners[1][0] - corners[0][0])
+        self._height = abs(corners[1][1] - corners[0][1])
+        self.ctm = ctm
+
+    def page(self, number: int) -> DraftPage:
+        """All that was drawn so far, as page `number`."""
+        return DraftPage(
+            number, self._width, self._height, tuple(self._glyphs), tuple(self._paths), tuple(self._rasters)
+        )
+
+    def begin_figure(self, name: str, bbox: Any, matrix: Matrix) -> None:
+        """A drawing kept as an object of its own starts; the interpreter sets its matrix."""
+        self._frames.append(self.ctm)
+
+    def end_figure(self, name: str) -> None:
+        """The drawing ends."""
+        if self._frames:
+            self.ctm = self._frames.pop()
+
+    def render_image(self, name: str, stream: PDFStream) -> None:
+        """A picture of dots fills the unit square."""
+        self._count(1)
+        corners = [self._place(corner) for corner in ((0, 0), (1, 0), (0, 1), (1, 1))]
+        width, height = stream.get_any(("W", "Width")), stream.get_any(("H", "Height"))
+        self._rasters.append(Raster(_around(corners), _whole(width), _whole(height)))
+
+    def render_char(
+        self,
+        matrix: Matrix,
+        font: PDFFont,
+        fontsize: float,
+        scaling: float,
+        rise: float,
+        cid: int,
+        ncs: PDFColorSpace,
+        graphicstate: PDFGraphicState,
+    ) -> float:
+        """One character at the origin of `matrix`; returns how far it moves the pen."""
+        self._count(1)
+        try:
+            text = font.to_unichr(cid)
+        except PDFUnicodeNotDefined:
+            text = ""
+        item = LTChar(
+            matrix, font, fontsize, scaling, rise, text, font.char_width(cid), font.char_disp(cid), ncs, graphicstate
+        )
+        a, b, c, d = matrix[:4]
+        size = abs(fontsize) * math.hypot(c, d)
+        if _on_paper(item.bbox) and size > 0:
+            origin = apply_matrix_pt(matrix, (0, rise))
+            self._glyphs.append(
+                Glyph(
+                    text=text,
+                    box=(item.x0, self._height - item.y1, item.x1, self._height - item.y0),
+                    baseline=self._height - origin[1],
+                    size=size,
+                    font=str(font.fontname),
+                    index=self._drawn,
+                    upright=a > 0 and d > 0 and abs(b) + abs(c) < 0.3 * (a + d),
+                    grey=lightness(graphicstate.ncolor),
+                )
+            )
+        return item.adv
+
+    def paint_path(
+        self, graphicstate: PDFGraphicState, stroke: bool, fill: bool, evenodd: bool, path: Sequence[PathSegment]
+    ) -> None:
+        """A path of one or several strokes of the pen."""
+        for run in _runs(path):
+            pieces, closed = self._pieces(run)
+            self._count(len(pieces))
+            points = [point for piece in pieces for point in piece.points]
+            if not pieces or not _on_paper(_around(points)):
+                continue
+            scale = math.sqrt(abs(self.ctm[0] * self.ctm[3] - self.ctm[1] * self.ctm[2]))
+            self._paths.append(
+                Path(
+                    pieces=tuple(pieces),
+                    box=box_around([_around(list(piece.points)) for piece in pieces]),
+                    index=self._drawn,
+                    closed=closed or math.dist(points[0], points[-1]) < _MEET,
+                    width=float(graphicstate.linewidth or 0) * scale,
+                    dashed=bool(graphicstate.dash and graphicstate.dash[0]),
+                    stroke=lightness(graphicstate.scolor) if stroke else None,
+                    fill=lightness(graphicstate.ncolor) if fill else None,
+                )
+            )
+
+    def _pieces(self, run: Sequence[PathSegment]) -> tuple[list[Piece], bool]:
+        """The stretches of one stroke and whether it is closed by its own command."""
+        pieces: list[Piece] = []
+        start = here = self._place((run[0][1], run[0][2]))  # type: ignore[misc]
+        closed = False
+        for command, *numbers in run[1:]:
+            points = [self._place((numbers[at], numbers[at + 1])) for at in range(0, len(numbers), 2)]
+            if command == "h":
+                closed = True
+                points = [start]
+            elif command == "v":
+                points = [here, *points]
+            elif command == "y":
+                points = [*points, points[-1]]
+            if len(points) not in (1, 3):
+                continue
+            if len(points) == 3 or math.dist(here, points[0]) > _MEET:
+                pieces.append(Piece((here, *points)))
+            here = points[-1]
+        return pieces, closed
+
+    def _place(self, point: tuple[float, float]) -> Point:
+        across, up = apply_matrix_pt(self.ctm, (float(point[0]), float(point[1])))
+        return across, self._height - up
+
+    def _count(self, objects: int) -> None:
+        self._drawn += objects
+        if self._drawn > MOST_OBJECTS:
+            raise TooMuch
+
+
+def lightness(colour: object) -> float:
+    """How light a colour is, from 0 (black) to 1 (white); black for what is no plain colour.
+
+    >>> lightness(0.5), round(lightness((1, 0, 0)), 2), lightness((0, 0, 0, 1))
+    (0.5, 0.3, 0.0)
+    """
+    given = colour if isinstance(colour, (tuple, list)) else (colour,)
+    parts = [float(part) for part in given if isinstance(part, (int, float))]
+    if not parts or len(parts) < len(given):
+        return 0.0
+    if len(parts) == 4:
+        parts = [(1 - min(1.0, part)) * (1 - min(1.0, parts[3])) for part in parts[:3]]
+    if len(parts) == 3:
+        # The weights of ITU-R BT.601 for luma.
+        return 0.299 * parts[0] + 0.587 * parts[1] + 0.114 * parts[2]
+    return parts[0]
+
+
+def _runs(path: Sequence[PathSegment]) -> list[list[PathSegment]]:
+    runs: list[list[PathSegment]] = []
+    for segment in path:
+        if segment[0] == "m":
+            runs.append([segment])
+        elif runs:
+            runs[-1].append(segment)
+    return [run for run in runs if len(run) > 1]
+
+
+def _around(points: list[Point]) -> Box:
+    across, down = zip(*points, strict=True)
+    return min(across), min(down), max(across), max(down)
+
+
+def _on_paper(box: tuple[float, float, float, float]) -> bool:
+    return all(math.isfinite(side) and abs(side) < _WIDEST for side in box)
+
+
+def _whole(number: object) -> int:
+    return int(number) if isinstance(number, (int, float)) else 0
