@@ -24,7 +24,7 @@ _PAPER_HELP: Final = "a question file (.yaml) or a workbook (.xlsx); - reads sta
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs one command. Returns 0 for no error found, 1 for errors found, 2 for what cannot be read or done."""
     if arguments is None:
-        _quicken()
+        quicken()
     given = list(sys.argv[1:] if arguments is None else arguments)
     _print_utf8()
     if given and given[0] in NOT_BUILT:
@@ -253,7 +253,7 @@ def _blank(options: argparse.Namespace) -> int:
     return FINE
 
 
-def _quicken() -> None:
+def quicken() -> None:
     """Sets up a process that is ours alone and soon over: looking for garbage costs a tenth of a short run.
 
     For figures of ten points threads cost more than they give; without them sums have one order on every machine.
