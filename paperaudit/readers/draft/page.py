@@ -20,6 +20,7 @@ class Glyph:
     `text` is what its font says that it stands for: a ligature has several letters, a glyph without a
     Unicode value has none. `baseline` is how far down the page its baseline is, `size` the height of its font,
     `grey` its lightness (0 black, 1 white), `index` its rank in the order of printing.
+    `code` is its number in an encoding that its font brings along, where that gives it no `text`; else -1.
     """
 
     text: str
@@ -30,6 +31,7 @@ class Glyph:
     index: int
     upright: bool = True
     grey: float = 0.0
+    code: int = -1
 
     @property
     def width(self) -> float:

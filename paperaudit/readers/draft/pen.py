@@ -108,6 +108,7 @@ class Pen(PDFTextDevice):
                     index=self._drawn,
                     upright=a > 0 and d > 0 and abs(b) + abs(c) < 0.3 * (a + d),
                     grey=lightness(graphicstate.ncolor),
+                    code=cid if not text and _own_encoding(font) else -1,
                 )
             )
         return item.adv
@@ -183,6 +184,12 @@ def lightness(colour: object) -> float:
         # The weights of ITU-R BT.601 for luma.
         return 0.299 * parts[0] + 0.587 * parts[1] + 0.114 * parts[2]
     return parts[0]
+
+
+def _own_encoding(font: PDFFont) -> bool:
+    """Whether the font's codes are those of its maker: none of the standard letters of PDF has been put behind them."""
+    known = getattr(font, "cid2unicode", None)
+    return isinstance(known, dict) and not all(code in known for code in range(ord("!"), ord("~")))
 
 
 def _runs(path: Sequence[PathSegment]) -> list[list[PathSegment]]:
