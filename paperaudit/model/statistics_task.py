@@ -65,6 +65,15 @@ class Grouped:
 
 
 @dataclass(frozen=True, slots=True)
+class Densities:
+    """Classes of a histogram in rising order, each with its frequency density."""
+
+    classes: tuple[ClassInterval, ...]
+    densities: tuple[Fraction, ...]
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Categories:
     """Names, each with its frequency: what a pie chart or a bar chart shows."""
 
@@ -82,7 +91,7 @@ class Pairs:
     up_name: str = "y"
 
 
-Collected: TypeAlias = Values | Frequencies | Grouped | Categories | Pairs
+Collected: TypeAlias = Values | Frequencies | Grouped | Densities | Categories | Pairs
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ STRANDS: tuple[Strand, ...] = (
     NumberStrand(),
     Awaited("number", "numbers.strand", ("number_task", "number_form_task", "accuracy_task", "set_task")),
     Awaited("ratio and measures", "ratios.strand", ("reckoning",)),
-    Awaited("statistics", "statistics.strand", ("statistics_task",)),
+    Awaited("statistics", "statistics.strand", ("statistics_task", "spread_task")),
     Awaited("probability", "chance.strand", ("chance_task", "event_task", "counting_task")),
     Awaited("sequences", "sequences.strand", ("sequence_task",)),
     Awaited("functions", "functions.strand", ("function_task", "graph_task")),

@@ -53,6 +53,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "set": ("members", "compare_members"),
     "sign": ("digits", "compare_sign"),
     "single logarithm": ("logarithm", "compare_single"),
+    "skewness": ("skewness", "compare_skewness"),
     "solution set": ("solution_set", "compare_set"),
     "solutions": ("pairs", "compare_solutions"),
     "stationary points": ("function_forms", "compare_stationary"),

@@ -9,11 +9,13 @@ from paperaudit.maths.collected_values import in_order, other_values
 from paperaudit.maths.quartiles import CONVENTIONS
 from paperaudit.maths.stated import read_stated
 from paperaudit.maths.value_comparison import compare_value
+from paperaudit.maths.verdict_words import verdict_word
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Agreement, Answer, Comparison
 from paperaudit.model.statistics_task import Frequencies, Summary, Values
 
-_NONE = re.compile(r"(?:there (?:is|are) )?(?:none|no (?:modes?|outliers?))", re.IGNORECASE)
+_NONE = re.compile(r"(?:there (?:is|are) )?(?:none|no|no (?:modes?|outliers?))", re.IGNORECASE)
+_DECIDING = re.compile(r"\b(?:whether|if|are there)\b", re.IGNORECASE)
 _NUMBER = r"[-−–]?\d+(?:[.,]\d+)?"
 _CLASSES = re.compile(r"\s+and\s+|\s*;\s*")
 _SHORT = {
@@ -102,6 +104,9 @@ def _several(stated: str, answer: Answer, ask: Ask) -> Comparison:
             one.strip().casefold() for one in answer.text.split(",")
         }
         return _told(same, answer.text)
+    stated = re.sub(r"^\s*yes\b[\s,;:.(-]*(?=\d|[-−–])", "", stated, flags=re.IGNORECASE)
+    if verdict_word(stated) == "yes" and _DECIDING.search(ask.text):
+        return Comparison(Agreement.AGREES)
     found = compare_numbers(stated, (answer,), ask)
     if found.agreement is Agreement.DIFFERS and answer.letter == "outliers":
         # Which values lie outside the fences depends on the convention for the quartiles.

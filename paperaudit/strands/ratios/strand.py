@@ -25,6 +25,7 @@ from paperaudit.strands.ratios import (
 from paperaudit.strands.ratios.lawful import by_laws
 from paperaudit.strands.ratios.motion import DENSITY, MOTION
 from paperaudit.strands.refusals import or_not_read
+from paperaudit.strands.statistics.five_numbers import of_five_numbers
 
 Derive = Callable[[Reckoning, Reading], Outcome]
 DERIVATIONS: dict[str, Derive] = {
@@ -58,6 +59,7 @@ DERIVATIONS: dict[str, Derive] = {
     "depreciation": interest.unsaid,
     "motion": partial(by_laws, MOTION),
     "density": partial(by_laws, DENSITY),
+    "five numbers": of_five_numbers,
 }
 """By the kind of the reckoning."""
 

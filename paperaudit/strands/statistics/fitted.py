@@ -6,17 +6,22 @@ from fractions import Fraction
 from paperaudit.errors import NoValue
 from paperaudit.maths.approximate import to_decimal
 from paperaudit.maths.collected_values import number
-from paperaudit.maths.exact import exact_expression, exact_value
+from paperaudit.maths.exact import exact_expression, exact_value, rational_value
+from paperaudit.maths.postfix import decimal_value
 from paperaudit.maths.rounding import round_to
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer
-from paperaudit.model.expression import Number, NumberForm, Product, Quotient, Root
+from paperaudit.model.expression import Letter, Number, NumberForm, Product, Quotient, Root, letters_of
+from paperaudit.model.fact import Given, Holds
+from paperaudit.model.spread_task import OnStatedLine
 from paperaudit.model.statistics_task import Pairs, Predicted
 from paperaudit.strands.numbers.working import require
 from paperaudit.strands.statistics.lines import Lines, bracketed, shown, summed
+from paperaudit.strands.substitution import substituted
 
 _SKILL = "scatter and regression"
 MOST_PAIRS = 60
+_CLOSE = Decimal("1e-30")
 
 
 def _sums(pairs: Pairs, lines: Lines) -> tuple[int, Fraction, Fraction, Fraction, Fraction, Fraction]:
@@ -96,6 +101,24 @@ def predicted(task: Predicted, lines: Lines) -> Answer:
     value = start + gradient * task.at
     lines.say(f"y = {shown(start)} + {bracketed(gradient)} × {bracketed(task.at)}", "", _SKILL)
     lines.say(f"= {shown(value)}", shown(value), _SKILL)
+    return lines.end(number(value))
+
+
+def on_stated_line(task: OnStatedLine, givens: tuple[Given, ...], lines: Lines) -> Answer:
+    """The value of a letter on a line that is stated, by putting the other letter's value in."""
+    lettered = [fact.relation for given in givens for fact in given.facts if isinstance(fact, Holds)]
+    fitting = [one for one in lettered if one.sign == "=" and one.left == Letter(task.letter)
+               and set(letters_of(one.right)) == {task.across}]  # fmt: skip
+    if len(fitting) != 1 or len(lettered) != 1:
+        raise NoValue("which line is meant")
+    right = substituted(fitting[0].right, {task.across: number(task.at)})
+    value = rational_value(right)
+    if value is None:
+        raise NoValue("a value that is irrational")
+    lines.say(f"{task.letter} = {write(right)}", "", _SKILL, starts=True)
+    lines.say(f"= {shown(value)}", shown(value), _SKILL)
+    again = decimal_value(right)
+    require(abs(again * value.denominator - value.numerator) < _CLOSE, "the value on the line in two ways")
     return lines.end(number(value))
 
 

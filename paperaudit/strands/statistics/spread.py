@@ -92,17 +92,26 @@ def five_numbers(collected: Values | Frequencies, lines: Lines) -> Answer:
     return Answer(", ".join(texts), None, "five-number summary", kind="statistic")
 
 
-def outliers(collected: Values | Frequencies, lines: Lines) -> Answer:
-    """Values further than 1.5 interquartile ranges from the quartiles (Tukey's fences)."""
-    values, (lower, _, upper) = _both(collected, lines)
+def fences(collected: Values | Frequencies, lines: Lines) -> tuple[Fraction, Fraction]:
+    """The two numbers beyond which values are outliers: 1.5 interquartile ranges from the quartiles (Tukey)."""
+    _, (lower, _, upper) = _both(collected, lines)
     reach = Fraction(3, 2) * (upper - lower)
     low, high = lower - reach, upper + reach
     lines.say(f"interquartile range = {shown(upper)} − {bracketed_if_negative(lower)} = {shown(upper - lower)}",
               skill=_SKILL)  # fmt: skip
     lines.say(f"{shown(lower)} − 1.5 × {shown(upper - lower)} = {shown(low)}", shown(low), _SKILL)
     lines.say(f"{shown(upper)} + 1.5 × {shown(upper - lower)} = {shown(high)}", shown(high), _SKILL)
+    return low, high
+
+
+def outliers(collected: Values | Frequencies, lines: Lines) -> Answer:
+    """Values beyond the fences."""
+    low, high = fences(collected, lines)
+    values = in_order(collected)
+    lower, _, upper = by_depth(values)
     found = sorted({one for one in values if not low <= one <= high})
-    require(found == sorted({one for one in values if max(lower - one, one - upper) > reach}), "outliers in two ways")
+    again = sorted({one for one in values if 2 * max(lower - one, one - upper) > 3 * (upper - lower)})
+    require(found == again, "outliers in two ways")
     text = ", ".join(map(shown, found)) if found else "no outliers"
     beyond = f"below {shown(low)} or above {shown(high)}"
     lines.say(f"{beyond}: {text if found else 'none'}", text, _SKILL)

@@ -1,13 +1,16 @@
 """The strand of collected values: which derivation takes which measure."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotRead, Outcome
 from paperaudit.model.reading import Reading
+from paperaudit.model.spread_task import IsOutlier, OfHistogram, OnStatedLine, UnknownValue
 from paperaudit.model.statistics_task import (
     Categories,
     Clashing,
+    Densities,
     Frequencies,
     Grouped,
     MeanBalance,
@@ -21,7 +24,17 @@ from paperaudit.model.statistics_task import (
     Values,
 )
 from paperaudit.strands.refusals import or_not_read
-from paperaudit.strands.statistics import averages, balance, charts, fitted, grouped, spread
+from paperaudit.strands.statistics import (
+    averages,
+    balance,
+    charts,
+    fitted,
+    grouped,
+    histograms,
+    outlying,
+    spread,
+    unknown_values,
+)
 from paperaudit.strands.statistics.cumulated import up_to
 from paperaudit.strands.statistics.lines import Lines
 from paperaudit.strands.statistics.missing_count import missing_count
@@ -59,6 +72,15 @@ MEASURES: dict[str, tuple[tuple[tuple[type, ...], Measured], ...]] = {
     "regression line": (((Pairs,), fitted.regression_line),),
 }
 
+_OF_ONE: dict[type, Measured] = {
+    Sector: charts.sector,
+    Predicted: fitted.predicted,
+    IsOutlier: outlying.is_outlier,
+    OfHistogram: histograms.of_histogram,
+    MeanBalance: balance.found,
+}
+"""Tasks with one answer, worked out from the task alone."""
+
 
 class StatisticsStrand:
     """Takes the tasks of `model/statistics_task.py`."""
@@ -67,7 +89,7 @@ class StatisticsStrand:
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the ask is one of these tasks."""
-        kinds = Summary | Sector | Predicted | MissingCell | MissingCount | UpTo | MeanBalance | Clashing
+        kinds = (*_OF_ONE, OnStatedLine, MissingCell, MissingCount, UpTo, Clashing, Summary, UnknownValue)
         return reading.ask is not None and isinstance(reading.ask.task, kinds)
 
     def derive(self, reading: Reading) -> Outcome:
@@ -84,10 +106,6 @@ def _derive(reading: Reading) -> Outcome:
     match ask.task:
         case Clashing(clash, why):
             return Impossible(clash, why, "Check the numbers of the table against their total.")
-        case Sector() as task:
-            answers = (charts.sector(task, lines),)
-        case Predicted() as task:
-            answers = (fitted.predicted(task, lines),)
         case MissingCell() as task:
             answers = charts.missing_cell(task, lines)
         case MissingCount() | UpTo() as task:
@@ -95,12 +113,14 @@ def _derive(reading: Reading) -> Outcome:
             if not isinstance(found, Answer):
                 return found
             answers = (found,)
-        case MeanBalance() as task:
-            answers = (balance.found(task, lines),)
+        case UnknownValue() as task:
+            return unknown_values.unknown_value(task, lines)
         case Summary() as task:
             answers = _measures(task, lines)
-        case _:
-            return NotRead("not a task of statistics")
+        case OnStatedLine() as task:
+            answers = (fitted.on_stated_line(task, reading.givens, lines),)
+        case task:
+            answers = (_OF_ONE[type(task)](task, lines),)
     if not isinstance(answers, tuple):
         return answers
     return Derived(answers, (Derivation(tuple(lines.steps), CONFIRMED, used),))
@@ -108,6 +128,8 @@ def _derive(reading: Reading) -> Outcome:
 
 def _measures(task: Summary, lines: Lines) -> tuple[Answer, ...] | NotRead:
     answers = []
+    if isinstance(task.collected, Densities):
+        task = replace(task, collected=histograms.as_grouped(task.collected, lines))
     for measure in task.measures:
         if measure in ("variance", "standard deviation"):
             if not isinstance(task.collected, _ANY):

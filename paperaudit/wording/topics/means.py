@@ -22,7 +22,11 @@ from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.value_lists import count_of, number_in_text, numbers_listed
 
-_WANTED = ("the_sum", "the_group", "new_mean", "the_number", "overall", "the_rest")
+_SAYS = re.compile(
+    r"\bmeans?\b|\baverage\b|\d|number|value|mark|^(?:find|calculate|determine|work out|how|what)\b"
+    r"|\b(?:leaves?|joins?|left|joined|added|removed)\b"
+)
+_WANTED = ("who_moved", "the_mark", "the_sum", "the_group", "new_mean", "the_number", "overall", "the_rest")
 
 
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
@@ -41,7 +45,10 @@ class _Heard:
     means: list[MeanGroup] = field(default_factory=list)
     known: tuple[Fraction, ...] = ()
     turn: str = ""
-    turned: Fraction | None = None
+    turned: tuple[Fraction, ...] = ()
+    movers: int = 1
+    counts_after: set[int] = field(default_factory=set)
+    in_all: set[int] = field(default_factory=set)
     after: Fraction | None = None
     wanted: str = ""
     of_all: int = 0
@@ -55,7 +62,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
         return None
     story, asked = _Heard(), None
     for sentence in told.sentences:
-        if re.search(r"\bmeans?\b|\baverage\b|\d|number|value|mark", sentence.text) is None:
+        if _SAYS.search(sentence.text) is None:
             continue
         try:
             node = parsed(topic_named("means").rules(), "said", sentence.text)
@@ -86,6 +93,7 @@ def _take(node: Node, story: _Heard) -> bool:
     chosen = the(node, "mean_of", "known", "joined", "asked")
     match chosen.expr_name:
         case "mean_of":
+            story.in_all |= {count_of(the(one, "count").text) for one in every(chosen, "in_all")}
             for one in every(chosen, "part"):
                 value = _value(the(one, "value"), story)
                 story.means.append(MeanGroup(count_of(the(one, "count").text), value))
@@ -100,15 +108,23 @@ def _take(node: Node, story: _Heard) -> bool:
             if story.turn:
                 return False
             becomes = first(chosen, "becomes")
-            values = every(chosen, "value", "becomes")
-            plain = [one for one in values if one.expr_name == "value"]
+            plain = every(chosen, "value", "values", "becomes")
+            inner = [
+                one for piece in plain for one in (every(piece, "value") if piece.expr_name == "values" else [piece])
+            ]
+            many = first(chosen, "how_many")
+            story.movers = count_of(many.text) if many is not None else 1
             story.turn = "added" if re.search("add|includ|join", the(chosen, "turn", "went").text) else "removed"
-            story.turned = _value(plain[0], story) if plain else None
+            story.turned = tuple(_value(one, story) for one in inner if one.expr_name == "value")
             story.after = _value(the(becomes, "value"), story) if becomes is not None else None
+            left = first(becomes, "left") if becomes is not None else None
+            story.counts_after |= {count_of(one.text) for one in (every(left, "count") if left is not None else [])}
+            return len(story.turned) in (0, story.movers)
         case "asked":
             if story.wanted:
                 return False
             story.wanted = the(chosen, *_WANTED).expr_name
+            story.wanted = "the_number" if story.wanted in ("who_moved", "the_mark") else story.wanted
             spoken, count = re.search(r"\d+", chosen.text), first(chosen, "count")
             story.of_all = count_of(count.text) if count is not None else int(spoken.group()) if spoken else 0
     return True
@@ -127,6 +143,8 @@ def _balance(story: _Heard) -> MeanBalance | None:
     if not story.means or not story.wanted:
         return None
     base = story.means[0]
+    if story.in_all and len(story.means) < 2:
+        return None
     if story.wanted == "the_sum":
         alone = len(story.means) == 1 and not story.known and not story.turn
         return MeanBalance((), base, "sum") if alone else None
@@ -142,6 +160,8 @@ def _balance(story: _Heard) -> MeanBalance | None:
         return MeanBalance(groups, base, "missing value" if left == 1 else "mean of the rest")
     if story.wanted in ("overall", "new_mean") and len(story.means) > 1 and not story.known:
         whole = MeanGroup(sum(group.count for group in story.means))
+        if story.in_all - {whole.count}:
+            return None
         return MeanBalance(tuple(story.means), whole, "mean of all")
     if (
         story.wanted in ("the_rest", "the_group")
@@ -154,15 +174,18 @@ def _balance(story: _Heard) -> MeanBalance | None:
 
 
 def _turned(story: _Heard, base: MeanGroup) -> MeanBalance | None:
-    """One number more or one less."""
+    """Some numbers more or less; one of them may be what is asked for."""
     more = story.turn == "added"
-    count = base.count + (1 if more else -1)
-    if story.wanted == "new_mean" and story.turned is not None and story.after is None:
-        one = MeanGroup(1, story.turned)
+    count = base.count + (story.movers if more else -story.movers)
+    if count < 1 or story.counts_after - {count}:
+        return None
+    if story.wanted == "new_mean" and story.turned and story.after is None:
+        alone = story.movers == 1
+        moved = MeanGroup(1, story.turned[0]) if alone else MeanGroup(story.movers, None, story.turned)
         if more:
-            return MeanBalance((base, one), MeanGroup(count), "new mean")
-        return MeanBalance((one, MeanGroup(count)), base, "new mean")
-    if story.wanted == "the_number" and story.after is not None and story.turned is None:
+            return MeanBalance((base, moved), MeanGroup(count), "new mean")
+        return MeanBalance((moved, MeanGroup(count)), base, "new mean")
+    if story.wanted == "the_number" and story.after is not None and not story.turned and story.movers == 1:
         after = MeanGroup(count, story.after)
         if more:
             return MeanBalance((base, MeanGroup(1)), after, "number added")

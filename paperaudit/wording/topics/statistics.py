@@ -1,27 +1,26 @@
 """Asks for measures of collected values: "Find the mean of 3, 5 and 10", or of a list or table that is given."""
 
 import re
-from dataclasses import dataclass, field
 
 from parsimonious.nodes import Node
 
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.peg import parsed
-from paperaudit.maths.tree import every, first, has
+from paperaudit.maths.terms import expression_of
+from paperaudit.maths.tree import every
 from paperaudit.model.ask import Task
-from paperaudit.model.fact import Origin
+from paperaudit.model.expression import Relation
+from paperaudit.model.fact import Fact, Holds, Origin
 from paperaudit.model.paper import Part, Question
+from paperaudit.model.spread_task import OnStatedLine
 from paperaudit.model.statistics_task import (
-    Basis,
     Categories,
     Clashing,
     Collected,
+    Densities,
     Frequencies,
     Grouped,
-    Measure,
     Pairs,
-    Predicted,
-    Sector,
     Summary,
     Told,
     Values,
@@ -31,31 +30,12 @@ from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
 from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.statistics_asked import Wanted, task_for, wanted_in
 from paperaudit.wording.topics.topic import Readers
 from paperaudit.wording.topics.topic import Told as Story
 from paperaudit.wording.topics.value_lists import COUNT, count_of, numbers_listed
 from paperaudit.wording.topics.values_told import LEAD, collected_of, size_of, values_in
 
-_NAMES: dict[str, Measure] = {
-    "sum_up": "five-number summary",
-    "iqr": "interquartile range",
-    "lower": "lower quartile",
-    "upper": "upper quartile",
-    "deviation": "standard deviation",
-    "variance": "variance",
-    "modal_class": "modal class",
-    "median_class": "median class",
-    "median": "median",
-    "mode": "mode",
-    "mean": "mean",
-    "range": "range",
-    "outliers": "outliers",
-    "total": "total frequency",
-    "cumulative": "cumulative frequencies",
-    "correlation": "correlation coefficient",
-    "line": "regression line",
-    "angles": "pie-chart angles",
-}
 _PLAIN_WORDS = re.compile(
     r"the|of|for|in|an?|and|these|those|this|that|data|sets?|list|values?|numbers?|following|given|distribution|table"
     r"|frequency|sample|population|observations|measurements|results|per|each|all|by|to|its|from|shown|above|below"
@@ -66,6 +46,9 @@ _CHANGES = re.compile(
     r"|decreased?"
     r"|multiplied|corrected|wrong(?:ly)?|mistakes?|outliers?|instead|another|new|extra|joins?|replaced|omitted|first|last)\b"
 )
+_NO_VALUES = re.compile(r"\b(?:summary|quartiles?|percentiles?|medians?|box|whisker)\b")
+"""Words ahead of a list that is no list of the values themselves."""
+_LINE = re.compile(r"\bregression\b|\bleast[- ]squares\b|\bbest fit\b")
 _COUNTED = re.compile(
     rf"\b(?P<count>{COUNT})(?: [a-z-]+)? (?:learners|pupils|students|people|boys|girls|children|adults|families"
     r"|households"
@@ -75,47 +58,30 @@ _COUNTED = re.compile(
 _NUMERAL = re.compile(r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|twice|half|double)\b")
 
 
-@dataclass(slots=True)
-class _Wanted:
-    """What is asked for, before the values are known."""
-
-    measures: list[Measure] = field(default_factory=list)
-    basis: Basis = ""
-    listed: str = ""
-    about: str = ""
-    sector: str = ""
-    at: str = ""
-    estimated: bool = False
-
-
-def _wanted(node: Node) -> _Wanted:
-    if (angle := first(node, "angle")) is not None:
-        sector = first(angle, "sector")
-        return _Wanted(sector=sector.text if sector is not None else "")
-    if (predicted := first(node, "predict")) is not None:
-        at, across = first(predicted, "at"), first(predicted, "letter_at")
-        assert at is not None and across is not None
-        return _Wanted(at=at.text, about=across.text)
-    found = _Wanted()
-    for rule in every(node, *_NAMES):
-        found.measures.append(_NAMES[rule.expr_name])
-    if (basis := first(node, "basis")) is not None:
-        found.basis = "sample" if basis.text == "sample" else "population"
-    about, listed = first(node, "about"), first(node, "listed")
-    found.about = about.text.strip() if about is not None else ""
-    found.listed = listed.text.strip(" :,") if listed is not None else ""
-    found.estimated = has(node, "estimated") or "estimate" in node.text
-    return found
-
-
 def _task(node: Node, asides: Asides) -> Task:
-    wanted = _wanted(node)
-    if not wanted.listed or not wanted.measures or not _familiar(wanted.about, ""):
+    wanted = wanted_in(node)
+    if wanted.words[0] and not wanted.listed:
+        return _on_stated_line(wanted)
+    if not wanted.listed or not (wanted.measures or wanted.outlier) or not _familiar(wanted.about, ""):
         raise NotUnderstood("no values to take a measure of", 0, "a list of numbers")
-    task = _summary(wanted, values_in(wanted.listed))
+    task = task_for(wanted, values_in(wanted.listed))
     if task is None:
         raise NotUnderstood("not a list of numbers", 0, "a list of numbers")
     return task
+
+
+def _on_stated_line(wanted: Wanted) -> OnStatedLine:
+    letter, across = wanted.words
+    at = numbers_listed(wanted.at)
+    if len(letter) != 1 or len(across) != 1 or at is None:
+        raise NotUnderstood("a value of one letter", 0)
+    return OnStatedLine(letter, across, at.values[0])
+
+
+def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
+    """The line of best fit is y = 2.5x + 4."""
+    sides = [expression_of(one) for one in every(node, "expression")]
+    return (Holds(Relation(sides[0], "=", sides[1])),)
 
 
 def _familiar(about: str, context: str) -> bool:
@@ -129,33 +95,6 @@ def _stem(word: str) -> str:
     """A word without its endings, as far as they can be taken off."""
     shorter = re.sub(r"(?:ies|es|e|s|y)$", "", word)
     return word if shorter == word or len(shorter) < 2 else _stem(shorter)
-
-
-def _summary(wanted: _Wanted, collected: Collected | Clashing | None) -> TopicTask | None:
-    """The task of an ask and its values; None where they do not fit."""
-    match collected:
-        case None:
-            return None
-        case Clashing():
-            return collected
-        case Pairs() if wanted.at:
-            fits = wanted.about in (collected.across_name, "x")
-            at = numbers_listed(wanted.at)
-            return Predicted(at.values[0], collected) if fits and at else None
-        case Categories() if wanted.sector:
-            named = next((name for name in collected.names if name.lower() == wanted.sector.lower()), "")
-            return Sector(named, collected) if named else None
-    measures = tuple(dict.fromkeys(wanted.measures))
-    if not measures or len(measures) != len(wanted.measures):
-        return None
-    bivariate = {"correlation coefficient", "regression line"}
-    if isinstance(collected, Pairs) != (set(measures) <= bivariate):
-        return None
-    if isinstance(collected, Categories) and not set(measures) <= {"mode", "pie-chart angles", "total frequency"}:
-        return None
-    if "pie-chart angles" in measures and not isinstance(collected, Categories | Frequencies):
-        return None
-    return Summary(measures, collected, wanted.basis)
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Story | None:
@@ -174,12 +113,14 @@ def _story(question: Question, part: Part, scene: Scene) -> Story | None:
     context = " ".join(
         (*(name for name, _ in question.table), *(one.text for one in told.sentences if one is not asked))
     )
-    if collected is None or not _familiar(wanted.about if not wanted.at else "", context):
+    if collected is None or not _familiar(wanted.about, context):
+        return None
+    if wanted.at and len(wanted.words[0]) > 1 and not _LINE.search(" ".join(one.text for one in told.sentences)):
         return None
     doubtful = _doubts(rest, sources, collected)
     if doubtful is None:
         return None
-    task = doubtful if isinstance(doubtful, Clashing) else _summary(wanted, collected)
+    task = doubtful if isinstance(doubtful, Clashing) else task_for(wanted, collected)
     if task is None:
         return None
     table = (
@@ -193,14 +134,14 @@ def _table_text(question: Question) -> str:
     return "; ".join(f"{name}: {', '.join(cell.strip() for cell in cells)}" for name, cells in question.table)
 
 
-def _asked_of(told: Heard) -> tuple[Sentence, _Wanted] | None:
+def _asked_of(told: Heard) -> tuple[Sentence, Wanted] | None:
     """The sentence that asks: the ask's own line, else the last that reads as an ask."""
     explicit = [one for one in told.sentences if one.asked]
     for one in explicit or reversed(told.sentences):
         if not topic_named("statistics").announced_in(one.text):
             continue
         try:
-            return one, _wanted(parsed(topic_named("statistics").rules(), "ask", one.text))
+            return one, wanted_in(parsed(topic_named("statistics").rules(), "ask", one.text))
         except (ExpressionNotRead, NotUnderstood):
             if explicit:
                 return None
@@ -215,7 +156,7 @@ def _doubts(rest: list[Sentence], sources: list[Sentence], collected: Collected 
         if one in sources:
             lead = LEAD.fullmatch(words.rstrip(". "))
             words = lead["lead"] if lead is not None and "|" not in words else ""
-        if _CHANGES.search(words):
+        if _CHANGES.search(words) or (one in sources and _NO_VALUES.search(words)):
             return None
         counted = list(_COUNTED.finditer(words))
         left = _COUNTED.sub("", words)
@@ -246,9 +187,10 @@ def _read_as(task: TopicTask) -> str:
         case Summary(measures, collected):
             kinds = {Values: "single values", Frequencies: "values with frequencies", 
                      Grouped: "classes with frequencies",
-                     Categories: "names with frequencies", Pairs: "pairs of values"}  # fmt: skip
+                     Categories: "names with frequencies", Pairs: "pairs of values",
+                     Densities: "classes with frequency densities"}  # fmt: skip
             return f"{', '.join(measures)} of {size_of(collected)} {kinds[type(collected)]}"
     return task.in_words()
 
 
-READERS = Readers(task=_task, story=_story)
+READERS = Readers(task=_task, facts=_facts, story=_story)

@@ -9,6 +9,7 @@ from paperaudit.model.statistics_task import (
     Clashing,
     ClassInterval,
     Collected,
+    Densities,
     Frequencies,
     Grouped,
     Pairs,
@@ -23,6 +24,7 @@ FREQUENCY = re.compile(
     r"|how many)\b",
     re.IGNORECASE,
 )
+_DENSITY = re.compile(r"\bfrequency density\b|\bf\.?d\.?\b", re.IGNORECASE)
 _TOTAL = re.compile(r"\s*(?:total|sum|in total|altogether|Σ\w?)\s*", re.IGNORECASE)
 _END = r"-?\d+(?:[.,]\d+)?"
 _CLASS = re.compile(
@@ -30,6 +32,8 @@ _CLASS = re.compile(
     rf" ?(?:-|to) ?(?:(?:under|less than|below) |<)?"
     rf" ?(?P<upto>{_END})|\[(?P<left>{_END}) ?[;,] ?(?P<right>{_END})[)\]\[]"
 )
+
+_UP_TO = re.compile(rf"(?:(?P<low>{_END}) ?(?:<|≤) ?)?(?:[a-zA-Z] ?)?(?:<|≤|less than|under|up to) ?(?P<high>{_END})")
 
 
 def spelled(text: str) -> str:
@@ -73,6 +77,10 @@ def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
         return Values(found.values, found.unit or unit_of_name(columns[0][0])) if found else None
     if len(columns) != 2 or len(columns[0][1]) != len(columns[1][1]):
         return None
+    if _DENSITY.search(columns[1][0]):
+        return _with_densities(*columns)
+    if "cumulative" in columns[1][0].lower():
+        return _from_running_sums(*columns)
     at = [place for place, (name, _) in enumerate(columns) if FREQUENCY.search(name)]
     if not at or (len(at) == 2 and FREQUENCY.search(columns[1][0])):
         at = [1] if at else []
@@ -80,7 +88,7 @@ def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
         return _pairs(columns)
     (name, heads), (_, counts) = columns[1 - at[0]], columns[at[0]]
     whole = _whole_numbers(counts)
-    if whole is None or "cumulative" in columns[at[0]][0].lower():
+    if whole is None:
         return None
     if _TOTAL.fullmatch(heads[-1]):
         if sum(whole[:-1]) != whole[-1]:
@@ -89,6 +97,57 @@ def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
                             (f"{sum_text} = {sum(whole[:-1])}", f"the table says {whole[-1]}: false"))  # fmt: skip
         heads, whole = heads[:-1], whole[:-1]
     return _with_counts(name, heads, whole)
+
+
+def _with_densities(heads: Column, sizes: Column) -> Densities | None:
+    """The classes of a histogram with their frequency densities."""
+    classes = _classes(heads[1])
+    found = numbers_of(sizes[1])
+    if classes is None or found is None or found.unit or min(found.values) < 0:
+        return None
+    return Densities(classes, found.values, unit_of_name(heads[0]))
+
+
+def _from_running_sums(heads: Column, sums: Column) -> Grouped | Clashing | None:
+    """Classes with their frequencies out of cumulative ones; None where the first class has no lower end."""
+    counts = _whole_numbers(sums[1])
+    ends = [_UP_TO.fullmatch(spelled(head)) for head in heads[1]]
+    if counts is None:
+        return None
+    if any(after < before for before, after in itertools.pairwise(counts)):
+        text = f"{sums[0]}: {', '.join(map(str, counts))}"
+        return Clashing((text,), ("cumulative frequencies never become smaller", f"{text}: false"))
+    classes = _classes(heads[1])
+    if classes is None:
+        lows = {one["low"] for one in ends if one is not None}
+        if None in ends or len(lows) != 1:
+            return None
+        uppers = [Fraction(one["high"].replace(",", ".")) for one in ends if one is not None]
+        low = lows.pop()
+        if low is None and counts[0]:
+            return None
+        lowest = Fraction(low.replace(",", ".")) if low is not None else uppers.pop(0)
+        counts = counts if low is not None else counts[1:]
+        classes = _between(lowest, uppers)
+    if classes is None or not counts:
+        return None
+    found = tuple(after - before for before, after in itertools.pairwise((0, *counts)))
+    return Grouped(classes, found, unit_of_name(heads[0])) if sum(found) else None
+
+
+def _between(lowest: Fraction, uppers: list[Fraction]) -> tuple[ClassInterval, ...] | None:
+    ends = [lowest, *uppers]
+    if any(other <= one for one, other in itertools.pairwise(ends)):
+        return None
+    texts = [str(float(one)) if one.denominator > 1 else str(one) for one in ends]
+    return tuple(ClassInterval(f"{texts[at]} to {texts[at + 1]}", ends[at], ends[at + 1]) for at in range(len(uppers)))
+
+
+def _classes(heads: tuple[str, ...]) -> tuple[ClassInterval, ...] | None:
+    """The classes of a column in rising order; None where a cell is none."""
+    found = tuple(one for one in map(class_interval, heads) if one is not None)
+    rising = all(one.high <= other.low for one, other in itertools.pairwise(found))
+    return found if found and len(found) == len(heads) and rising else None
 
 
 def _with_counts(name: str, heads: tuple[str, ...], counts: tuple[int, ...]) -> Collected | None:
@@ -100,10 +159,11 @@ def _with_counts(name: str, heads: tuple[str, ...], counts: tuple[int, ...]) -> 
         return (
             Frequencies(values.values, counts, values.unit or unit) if len(set(values.values)) == len(heads) else None
         )
-    classes = tuple(one for one in map(class_interval, heads) if one is not None)
-    if len(classes) == len(heads):
-        rising = all(one.high <= other.low for one, other in itertools.pairwise(classes))
-        return Grouped(classes, counts, unit) if rising else None
+    classes = _classes(heads)
+    if classes is not None:
+        return Grouped(classes, counts, unit)
+    if any(class_interval(head) is not None for head in heads):
+        return None
     names = tuple(head.strip() for head in heads)
     return Categories(names, counts) if len(set(names)) == len(names) and not any(map(_has_digit, names)) else None
 

@@ -4,7 +4,16 @@ import re
 from dataclasses import replace
 
 from paperaudit.model.paper import Question
-from paperaudit.model.statistics_task import Categories, Clashing, Collected, Frequencies, Grouped, Pairs, Values
+from paperaudit.model.statistics_task import (
+    Categories,
+    Clashing,
+    Collected,
+    Densities,
+    Frequencies,
+    Grouped,
+    Pairs,
+    Values,
+)
 from paperaudit.wording.topics.heard import Sentence
 from paperaudit.wording.topics.value_lists import COUNT, numbers_listed, stem_and_leaf
 from paperaudit.wording.topics.value_tables import collected_in, unit_of_name
@@ -12,7 +21,8 @@ from paperaudit.wording.topics.value_tables import collected_in, unit_of_name
 LEAD = re.compile(
     r"(?P<lead>[^0-9]*?|[^0-9]*\b"
     + COUNT
-    + r"\b[^0-9]*)(?: ?: ?| (?:are|is|were|was)(?: as follows| listed below| shown below| given below)? ?:? )"
+    + r"\b[^0-9]*)(?: ?: ?| (?:are|is|were|was)(?: as follows| listed below| shown below| given below)? ?:? "
+    r"|(?<=\bdata) |(?<=\bset) |(?<=\bnumbers) |(?<=\bvalues) |(?<=\blist) |(?<=\bmarks) )"
     r"(?P<list>[-{(\[R$]?\.?\d.*)"
 )
 """A sentence that leads up to a list: "The marks of five learners are 12, 15 …"."""
@@ -62,4 +72,6 @@ def size_of(collected: Collected | Clashing) -> int:
             return sum(counts)
         case Pairs(across):
             return len(across)
+        case Densities(classes):
+            return len(classes)
     return 0
