@@ -330,6 +330,21 @@ def test_congruent_triangles_stand_side_by_side() -> None:
     assert turned["A"][1] == pytest.approx(turned["D"][1])
 
 
+def test_a_figure_much_smaller_than_its_neighbour_is_enlarged_and_the_figure_says_so() -> None:
+    large = triangle(50, 60)
+    size = math.dist(large["A"], large["B"])
+    for times, note in ((30, "each figure to a scale of its own"), (4, "")):
+        at = large | {
+            name: (x / times, y / times) for name, (x, y) in zip("DEF", triangle(50, 60).values(), strict=True)
+        }
+        given = [f"AB = {times} cm", "DE = 1 cm", "∠ABC = 50°", "∠BAC = 60°"]
+        shown = ShownFigure(reading(["triangle ABC, triangle DEF", "△ABC ∼ △DEF"], given, "EF"), positions(at))
+        turned = oriented(shown.arrangement, shown.arrangement.at)
+        assert max(turned[name][0] for name in "ABC") < min(turned[name][0] for name in "DEF")
+        assert math.dist(turned["D"], turned["E"]) == pytest.approx(size / min(times, 5))
+        assert shown.to_scale(True, False).note == note
+
+
 def test_the_triangle_and_its_produced_side_are_drawn_apart() -> None:
     at = triangle(68, 68)
     at["D"] = tuple(c + 0.6 * (c - b) for b, c in zip(at["B"], at["C"], strict=True))  # type: ignore[assignment]

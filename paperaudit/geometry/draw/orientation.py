@@ -6,7 +6,7 @@ from itertools import combinations, pairwise
 
 from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.coordinates.realise import Drawing
-from paperaudit.geometry.draw.pieces import Turned, separate, side_by_side
+from paperaudit.geometry.draw.pieces import Turned, scales, separate, side_by_side
 from paperaudit.geometry.draw.sketched import as_sketched, flipped
 from paperaudit.geometry.figure.figure import EqualLengths, ParallelPair, RightAngle, SameWay, SizeRelation, TangentAt
 from paperaudit.geometry.figure.plane import Spot
@@ -41,7 +41,7 @@ def oriented(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot
     """The points turned, and mirrored where that serves; y still runs up.
 
     Figures that no line joins are turned one by one and stand side by side, unless a condition other
-    than equal sizes ties one's place to another's.
+    than one of sizes ties one's place to another's; one that would be too small to read is drawn larger.
     """
     points = {name: complex(*spot) for name, spot in at.items()}
     sketch = {name: complex(x, y) for name, x, y in arrangement.figure.sketch if name in points}
@@ -52,7 +52,13 @@ def oriented(arrangement: Arrangement, at: Mapping[str, Spot]) -> dict[str, Spot
         return _spots(_on_base(arrangement, points))
     drawn = [Arrangement(piece, Drawing({name: at[name] for name in piece.points}, {})) for piece in pieces]
     turned = [_on_base(one, {name: points[name] for name in one.at}) for one in drawn]
-    return _spots(side_by_side(turned, pieces))
+    return _spots(side_by_side(turned, pieces, scales(arrangement.figure, at)))
+
+
+def enlarges(arrangement: Arrangement, at: Mapping[str, Spot]) -> bool:
+    """Whether `oriented` draws one of several figures larger than the others, since it would be too small to read."""
+    sketched = sum(name in at for name, *_ in arrangement.figure.sketch) > 1
+    return not sketched and max(scales(arrangement.figure, at)) > 1.0
 
 
 def _spots(points: Turned) -> dict[str, Spot]:

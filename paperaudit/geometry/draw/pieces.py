@@ -1,18 +1,22 @@
 """Figures that no line joins, such as two congruent triangles: told apart, and set side by side."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import TypeAlias
 
 from paperaudit.geometry.coordinates.circle_order import circles_of
 from paperaudit.geometry.draw.circles import outlines
-from paperaudit.geometry.figure.figure import EqualLengths, Figure, SizeRelation
+from paperaudit.geometry.figure.figure import Balance, EqualLengths, Figure, SizeRelation
+from paperaudit.geometry.figure.plane import Spot
+from paperaudit.model.expression import leaves
 
 Turned: TypeAlias = dict[str, complex]
 """Points as complex numbers, y up."""
 
 BETWEEN = 0.4
 """Space between figures that stand side by side, in terms of the size of the larger one."""
+SMALLEST = 0.2
+"""The size of a figure in terms of the largest beside it, below which its letters have no room."""
 
 
 def separate(figure: Figure) -> list[Figure]:
@@ -22,7 +26,9 @@ def separate(figure: Figure) -> list[Figure]:
     for together in (*figure.lines, *rounds):
         joined = [group for group in groups if group & set(together)]
         groups = [group for group in groups if group not in joined] + [set(together).union(*joined)]
-    binding = [condition for condition in figure.conditions if not isinstance(condition, EqualLengths | SizeRelation)]
+    binding = [
+        condition for condition in figure.conditions if not isinstance(condition, EqualLengths | SizeRelation | Balance)
+    ]
     sizes = [size for condition in figure.conditions for size in _sizes(condition)]
     whole = all(any(_points_of(one, figure) <= group for group in groups) for one in (*binding, *sizes))
     if not whole or set().union(*groups) != set(figure.points):
@@ -47,6 +53,8 @@ def _sizes(condition: object) -> tuple[object, ...]:
             return first, second
         case SizeRelation(form):
             return tuple(form.terms)
+        case Balance(left, right):
+            return (*leaves(left), *leaves(right))
     return ()
 
 
@@ -61,16 +69,34 @@ def _points_of(condition: object, figure: Figure) -> set[str]:
     return set()
 
 
-def side_by_side(pieces: Sequence[Turned], figures: Sequence[Figure]) -> Turned:
-    """Figures with their circles in a row on one level, a share of their size apart."""
-    boxes = [_box(piece, figure) for piece, figure in zip(pieces, figures, strict=True)]
-    space = BETWEEN * max(max(right - left, top - low) for left, low, right, top in boxes)
+def scales(figure: Figure, at: Mapping[str, Spot]) -> tuple[float, ...]:
+    """How much larger than the largest each of the figures that no line joins has to be drawn so that it can be read.
+
+    All 1 where they can stand true to one scale.
+    """
+    pieces = separate(figure)
+    reaches = [_reach({name: complex(*at[name]) for name in piece.points}, piece) for piece in pieces]
+    return tuple(max(1.0, SMALLEST * max(reaches) / max(reach, 1e-9)) for reach in reaches)
+
+
+def side_by_side(pieces: Sequence[Turned], figures: Sequence[Figure], larger: Sequence[float]) -> Turned:
+    """Figures with their circles in a row on one level, a share of their size apart, each so much `larger`."""
+    enlarged = [
+        {name: spot * factor for name, spot in piece.items()} for piece, factor in zip(pieces, larger, strict=True)
+    ]
+    boxes = [_box(piece, figure) for piece, figure in zip(enlarged, figures, strict=True)]
+    space = BETWEEN * max(_reach(piece, figure) for piece, figure in zip(enlarged, figures, strict=True))
     placed: Turned = {}
     start = 0.0
-    for piece, (left, low, right, _) in zip(pieces, boxes, strict=True):
+    for piece, (left, low, right, _) in zip(enlarged, boxes, strict=True):
         placed.update({name: spot - complex(left, low) + start for name, spot in piece.items()})
         start += right - left + space
     return placed
+
+
+def _reach(piece: Turned, figure: Figure) -> float:
+    left, low, right, top = _box(piece, figure)
+    return max(right - left, top - low)
 
 
 def _box(piece: Turned, figure: Figure) -> tuple[float, float, float, float]:

@@ -9,7 +9,7 @@ from paperaudit.geometry.draw.circles import circles_of, with_centres
 from paperaudit.geometry.draw.elements import Layout
 from paperaudit.geometry.draw.given_marks import marks_of
 from paperaudit.geometry.draw.layout import Sheet, lay_out
-from paperaudit.geometry.draw.orientation import oriented
+from paperaudit.geometry.draw.orientation import enlarges, oriented
 from paperaudit.geometry.draw.page import FRAME_WIDTH, Endless
 from paperaudit.geometry.draw.proportions import well_proportioned
 from paperaudit.geometry.draw.redrawn import well_spaced
@@ -23,6 +23,7 @@ from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, LengthOf, l
 from paperaudit.model.fact import Drawn, Given, Holds
 from paperaudit.model.reading import Reading
 
+OWN_SCALE = "each figure to a scale of its own"
 _EARLIER = re.compile(r"\banswer\s+to\b", re.IGNORECASE)
 
 
@@ -44,7 +45,9 @@ class ShownFigure:
 
     def to_scale(self, keep_lengths: bool, triangle_sides: bool, note: str = "") -> Layout:
         """The layout true to scale. Lengths that the givens leave open are chosen, unless `keep_lengths`."""
-        return self._laid_out(self.standing(self.true_positions(keep_lengths)), triangle_sides, note)
+        at = self.true_positions(keep_lengths)
+        uneven = OWN_SCALE if not self._has_bearings() and enlarges(self.arrangement, at) else ""
+        return self._laid_out(self.standing(at), triangle_sides, "; ".join(filter(None, (note, uneven))))
 
     def as_sketch(self, triangle_sides: bool, note: str) -> Layout:
         """A layout with the same order and turning, in which what is asked for is visibly off."""
