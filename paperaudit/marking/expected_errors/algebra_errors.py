@@ -180,6 +180,7 @@ def _coefficient_subtracted(occasion: Occasion) -> Iterator[Expression]:
 ALGEBRA_ERRORS = (
     ExpectedError(
         "conjoining",
+        21,
         "joins unlike terms into one",
         "Küchemann in Hart 1981; Booth 1984",
         _joined_up,
@@ -188,6 +189,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "first term only",
+        24,
         "multiplies the first term of the bracket only",
         "Booth 1984; Matz 1982",
         _InExpressions(_first_term_only),
@@ -196,6 +198,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "square of a sum",
+        25,
         "squares each term of a bracket on its own",
         "Matz 1982",
         _InExpressions(_square_of_a_sum),
@@ -204,6 +207,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "minus into the bracket",
+        26,
         "changes the sign of the first term of the bracket only",
         "Matz 1982",
         _InExpressions(_minus_into_bracket),
@@ -212,6 +216,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "sign kept",
+        27,
         "moves a term to the other side with its own sign",
         "Kieran 1992",
         _sign_kept,
@@ -220,6 +225,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "coefficient subtracted",
+        28,
         "subtracts the coefficient where it should divide by it",
         "Kieran 1992",
         _coefficient_subtracted,
@@ -228,6 +234,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "term cancelled",
+        31,
         "cancels the denominator against one term of the numerator",
         "Matz 1982",
         _InExpressions(_term_cancelled),
@@ -236,6 +243,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "indices multiplied",
+        32,
         "multiplies the indices of a product of powers",
         "examiners' reports",
         _InExpressions(_powers_multiplied),
@@ -244,6 +252,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "power as multiple",
+        33,
         "takes a power for a multiple",
         "Ryan and Williams 2007",
         _InExpressions(_power_as_multiple),
@@ -252,6 +261,7 @@ ALGEBRA_ERRORS = (
     ),
     ExpectedError(
         "coefficient not raised",
+        34,
         "leaves the coefficient out of the power",
         "Matz 1982",
         _InExpressions(_coefficient_left),

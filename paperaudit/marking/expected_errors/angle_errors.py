@@ -97,9 +97,31 @@ def _reflex_missed(right: Degrees, inputs: tuple[Degrees, ...]) -> Iterator[Degr
         yield 360 - right
 
 
+def _too_many_triangles(right: Degrees, inputs: tuple[Degrees, ...]) -> Iterator[Degrees]:
+    """540° − … as 720° − … or 900° − …"""
+    if len(inputs) > 3 and (right + sum(inputs)) == 180 * (len(inputs) - 1):
+        yield from (right + 180, right + 360)
+
+
+class _RadiusForgotten:
+    """180° − 2 × 44° as 180° − 2 × 46°: the angle at the chord taken for the one between tangent and chord."""
+
+    def __call__(self, occasion: Occasion) -> Iterator[Expression]:
+        derivation = occasion.part.derivation()
+        reasons = {step.reason.name for step in derivation.steps if step.reason} if derivation else set()
+        if {"tangents-from-point", "tangent-radius"} <= reasons:
+            yield from _Angles(("angle-sum-triangle",), _other_base)(occasion)
+
+
+def _other_base(right: Degrees, inputs: tuple[Degrees, ...]) -> Iterator[Degrees]:
+    if len(inputs) == 1 and right == 180 - 2 * inputs[0]:
+        yield 180 - 2 * (90 - inputs[0])
+
+
 ANGLE_ERRORS = (
     ExpectedError(
         "line taken as a full turn",
+        3,
         "takes a straight line for 360°",
         "Ryan and Williams 2007",
         _Angles(("angles-on-a-line",), _other_whole),
@@ -108,6 +130,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "full turn taken as a line",
+        3,
         "takes the angles round a point for 180°",
         "Ryan and Williams 2007",
         _Angles(("angles-round-a-point", "reflex-angle"), _half_whole),
@@ -120,6 +143,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "co-interior taken as equal",
+        4,
         "takes co-interior angles to be equal",
         "Biber, Tuna and Korkmaz 2013",
         _Angles(("co-interior-angles",), _supplement),
@@ -128,6 +152,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "equal pair taken as supplementary",
+        5,
         "takes equal angles to add up to 180°",
         "Biber, Tuna and Korkmaz 2013; WAEC examiners' reports",
         _Angles(("alternate-angles", "corresponding-angles", "vertically-opposite"), _supplement),
@@ -136,6 +161,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "halving forgotten",
+        7,
         "does not halve what is left for the two base angles",
         "Ryan and Williams 2007",
         _Angles(("angle-sum-triangle",), _not_halved),
@@ -144,6 +170,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "base and apex swapped",
+        8,
         "takes the base angle for the apex angle",
         "Ryan and Williams 2007; Clements and Battista 1992",
         _Angles(("angle-sum-triangle",), _base_and_apex),
@@ -152,6 +179,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "supplement of the sum",
+        9,
         "takes the third angle of the triangle for the exterior angle",
         "Clements and Battista 1992",
         _Angles(("exterior-angle-triangle",), _supplement_of_sum),
@@ -164,6 +192,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "one remote angle",
+        10,
         "takes the exterior angle to be equal to one interior angle",
         "Clements and Battista 1992",
         _Angles(("exterior-angle-triangle",), _one_remote),
@@ -176,6 +205,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "interior and exterior of a polygon",
+        11,
         "takes the exterior angle of a regular polygon for the interior one",
         "Ryan and Williams 2007",
         _Angles(("regular-polygon",), _supplement),
@@ -184,6 +214,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "centre and circumference",
+        13,
         "doubles where it should halve, or halves where it should double, or does neither",
         "WAEC examiners' reports",
         _Angles(("angle-at-centre",), _centre_reversed),
@@ -196,6 +227,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "reflex missed",
+        14,
         "stops at the reflex angle at the centre",
         "examiners' reports",
         _Angles(("angles-round-a-point", "reflex-angle"), _reflex_missed),
@@ -208,6 +240,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "opposite angles taken as equal",
+        15,
         "takes opposite angles of a cyclic quadrilateral to be equal",
         "examiners' reports",
         _Angles(("cyclic-quadrilateral",), _supplement),
@@ -216,6 +249,7 @@ ANGLE_ERRORS = (
     ),
     ExpectedError(
         "tangent and chord as a right angle",
+        16,
         "takes the angle between tangent and chord and the one in the segment to add up to 90°",
         "examiners' reports",
         _Angles(("tangent-chord",), _complement),
@@ -227,5 +261,36 @@ ANGLE_ERRORS = (
         },
         "25°",
     ),
+    ExpectedError(
+        "one triangle too many",
+        12,
+        "takes the angle sum of a polygon with one or two sides more",
+        "Ryan and Williams 2007",
+        _Angles(("angle-sum-polygon", "angle-sum-quadrilateral"), _too_many_triangles),
+        {
+            "figure": ["pentagon ABCDE"],
+            "given": ["∠ABC = 100°", "∠BCD = 110°", "∠CDE = 120°", "∠DEA = 110°"],
+            "ask": "∠EAB",
+        },
+        "280°",
+    ),
+    ExpectedError(
+        "radius forgotten",
+        17,
+        "takes the angle between radius and chord for the one between tangent and chord",
+        "cf. a tangent item of WAEC",
+        _RadiusForgotten(),
+        {
+            "figure": [
+                "circle with centre O",
+                "PA is a tangent to the circle at A",
+                "PB is a tangent to the circle at B",
+                "segments OA, OB, AB",
+            ],
+            "given": ["∠OAB = 46°"],
+            "ask": "∠APB",
+        },
+        "88°",
+    ),
 )
-"""Rows 3 to 5, 7 to 11 and 13 to 16 of the table of documented errors."""
+"""Rows 3 to 5 and 7 to 17 of the table of documented errors."""

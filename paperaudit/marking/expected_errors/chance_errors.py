@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
 from paperaudit.marking.expected_errors.occasions import Occasion
+from paperaudit.maths.exact import rational_value
 from paperaudit.model.expression import Expression, Number
 
 
@@ -49,9 +50,23 @@ def _equal_chance(occasion: Occasion) -> Iterator[Expression]:
         yield Number(Fraction(most - task.event.least + 1, len(draws) + 1))
 
 
+def _part_to_part(occasion: Occasion) -> Iterator[Expression]:
+    """3 of 8 balls as 3 to 5."""
+    if occasion.part.strand != "probability" or occasion.answer is None or occasion.answer.value is None:
+        return
+    from paperaudit.model.chance_task import ProbabilityOf, Single
+
+    task, right = occasion.task, rational_value(occasion.answer.value)
+    if not isinstance(task, ProbabilityOf) or not isinstance(task.event, Single) or task.known is not None:
+        return
+    if right is not None and 0 < right < Fraction(1, 2) and len(task.experiment.draws) == 1 and not task.trials:
+        yield Number(right / (1 - right))
+
+
 CHANCE_ERRORS = (
     ExpectedError(
         "median without ordering",
+        61,
         "takes the middle value of the list as it stands",
         "Ryan and Williams 2007",
         _median_unsorted,
@@ -60,6 +75,7 @@ CHANCE_ERRORS = (
     ),
     ExpectedError(
         "mean over categories",
+        61,
         "divides by the number of different values",
         "Ryan and Williams 2007",
         _mean_over_categories,
@@ -68,11 +84,24 @@ CHANCE_ERRORS = (
     ),
     ExpectedError(
         "equal chance",
+        62,
         "takes every number of heads to be equally likely",
         "Lecoutre 1992",
         _equal_chance,
         {"text": "Two fair coins are tossed. Find the probability of exactly one head."},
         "1/3",
     ),
+    ExpectedError(
+        "part to part",
+        41,
+        "divides by the number of the others in place of all",
+        "Hart 1981",
+        _part_to_part,
+        {
+            "text": "A bag contains 3 red and 5 blue balls. A ball is taken at random."
+            " Find the probability that it is red."
+        },
+        "3/5",
+    ),
 )
-"""Rows 61 and 62 of the table of documented errors."""
+"""Rows 41, 61 and 62 of the table of documented errors."""

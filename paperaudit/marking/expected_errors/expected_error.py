@@ -11,12 +11,15 @@ from paperaudit.model.expression import Expression
 class ExpectedError:
     """One documented error.
 
-    `says` is what the learner does, as half a sentence after "who". `wrong` gives the bare values, in the unit
-    of the right answer, that the error leads to in a part; none where the part gives no occasion for it.
+    `row` is its row in the table of 63 documented errors that this package follows; two formulas of one row are two
+    ways to fall into it. `says` is what the learner does, as half a sentence after "who". `wrong` gives the bare
+    values, in the unit of the right answer, that the error leads to in a part; none where the part gives no
+    occasion for it.
     `example` is a small question, as in a question file, with the wrong answer that the error gives.
     """
 
     name: str
+    row: int
     says: str
     source: str
     wrong: Callable[[Occasion], Iterator[Expression]]

@@ -96,6 +96,7 @@ def _by_adding(right: Expression, inputs: tuple[Expression, ...]) -> Iterator[Ex
 LENGTH_ERRORS = (
     ExpectedError(
         "similarity by adding",
+        18,
         "keeps the difference of the sides where their ratio is to be kept",
         "Hart 1981; Karplus 1983",
         _Sizes(("proportional-intercepts", "similar-proportional-sides", "similar-equal-angles"), _by_adding),
@@ -108,6 +109,7 @@ LENGTH_ERRORS = (
     ),
     ExpectedError(
         "squares added for a shorter side",
+        19,
         "adds the squares where the longest side is given",
         "examiners' reports",
         _Sizes(("pythagoras",), _added_for_a_shorter_side),
@@ -116,6 +118,7 @@ LENGTH_ERRORS = (
     ),
     ExpectedError(
         "root of a sum",
+        20,
         "adds the sides instead of their squares",
         "Matz 1982",
         _Sizes(("pythagoras",), _root_of_a_sum),
@@ -124,6 +127,7 @@ LENGTH_ERRORS = (
     ),
     ExpectedError(
         "perimeter for area",
+        53,
         "works out the perimeter",
         "Ryan and Williams 2007; Hart 1981",
         _Sizes(("rectangle-area", "square-area"), _perimeter_for_area),
@@ -132,6 +136,7 @@ LENGTH_ERRORS = (
     ),
     ExpectedError(
         "half forgotten",
+        54,
         "leaves out the half in the area of a triangle",
         "Ryan and Williams 2007",
         _Sizes(("triangle-area",), _without_half),
@@ -140,6 +145,7 @@ LENGTH_ERRORS = (
     ),
     ExpectedError(
         "circumference for area",
+        55,
         "takes the circumference, or the diameter for the radius",
         "examiners' reports",
         _Sizes(("circle-area",), _circle_area),
@@ -148,6 +154,7 @@ LENGTH_ERRORS = (
     ),
     ExpectedError(
         "area for circumference",
+        55,
         "takes the area, or the radius for the diameter",
         "examiners' reports",
         _Sizes(("circumference",), _circumference),

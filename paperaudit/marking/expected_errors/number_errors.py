@@ -151,6 +151,7 @@ def _divided_by_percentage(expression: Expression) -> Iterator[Expression]:
 NUMBER_ERRORS = (
     ExpectedError(
         "left to right",
+        30,
         "works from left to right, whatever the operations are",
         "Ryan and Williams 2007",
         _in_calculations(_left_to_right),
@@ -159,6 +160,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "subtracting a negative",
+        35,
         "subtracts the number where its opposite is to be subtracted",
         "Hart 1981",
         _in_calculations(_negative_subtracted),
@@ -167,6 +169,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "two minuses",
+        36,
         "takes two minus signs in a sum for a plus",
         "Hart 1981; Ryan and Williams 2007",
         _in_calculations(_two_minuses),
@@ -175,6 +178,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "tops and bottoms",
+        38,
         "adds or subtracts numerators and denominators",
         "IES practice guide on fractions 2010",
         _in_calculations(_top_and_bottom),
@@ -183,6 +187,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "larger denominator",
+        39,
         "keeps the larger denominator without changing the numerator",
         "IES practice guide on fractions 2010",
         _in_calculations(_larger_denominator),
@@ -191,6 +196,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "nought put on",
+        44,
         "multiplies a decimal by ten by putting a nought on",
         "Hart 1981",
         _in_calculations(_nought_put_on),
@@ -199,6 +205,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "tenths kept",
+        45,
         "keeps tenths in a product of tenths",
         "Hart 1981; Ryan and Williams 2007",
         _in_calculations(_tenths_kept),
@@ -207,6 +214,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "smaller from larger",
+        46,
         "takes the smaller digit from the larger in each column",
         "Brown and Burton 1978",
         _in_calculations(_smaller_from_larger),
@@ -215,6 +223,7 @@ NUMBER_ERRORS = (
     ),
     ExpectedError(
         "divided by the percentage",
+        48,
         "divides by the number of per cent",
         "Ryan and Williams 2007",
         _in_calculations(_divided_by_percentage),

@@ -8,8 +8,12 @@ from paperaudit.marking.expected_errors.angle_errors import ANGLE_ERRORS
 from paperaudit.marking.expected_errors.chance_errors import CHANCE_ERRORS
 from paperaudit.marking.expected_errors.expected_error import ExpectedError, WrongAnswer
 from paperaudit.marking.expected_errors.length_errors import LENGTH_ERRORS
+from paperaudit.marking.expected_errors.letter_errors import LETTER_ERRORS
+from paperaudit.marking.expected_errors.measure_errors import MEASURE_ERRORS
 from paperaudit.marking.expected_errors.number_errors import NUMBER_ERRORS
 from paperaudit.marking.expected_errors.occasions import Occasion
+from paperaudit.marking.expected_errors.ordering_errors import ORDERING_ERRORS
+from paperaudit.marking.expected_errors.story_errors import STORY_ERRORS
 from paperaudit.maths.equality import compare
 from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.measure import UnitClash, bare
@@ -23,6 +27,10 @@ EXPECTED_ERRORS: tuple[ExpectedError, ...] = (
     *ANGLE_ERRORS,
     *LENGTH_ERRORS,
     *CHANCE_ERRORS,
+    *MEASURE_ERRORS,
+    *STORY_ERRORS,
+    *ORDERING_ERRORS,
+    *LETTER_ERRORS,
     *ALGEBRA_ERRORS,
     *NUMBER_ERRORS,
 )
