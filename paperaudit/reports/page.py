@@ -3,6 +3,7 @@
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.reports.account import STANDING_SIGNS, summary
 from paperaudit.reports.page_contents import cover, finding_shown, parts
+from paperaudit.reports.page_pictures import pictures
 from paperaudit.resources import shipped
 
 CAUTIONS = (
@@ -13,8 +14,11 @@ CAUTIONS = (
 )
 
 
-def render(audited: AuditedPaper) -> str:
-    """The page. It needs no script and no other file, and shows what the paper says as text only."""
+def render(audited: AuditedPaper, draft: bytes = b"") -> str:
+    """The page. It needs no script and no other file, and shows what the paper says as text only.
+
+    `draft` is the PDF that was audited, if it was one: its pages are shown with a frame around each finding.
+    """
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
     environment = Environment(
@@ -32,6 +36,7 @@ def render(audited: AuditedPaper) -> str:
         summary=verdict,
         sign=STANDING_SIGNS[verdict.standing],
         parts=parts(audited),
-        findings=[finding_shown(finding, audited) for finding in audited.findings],
+        findings=[finding_shown(finding, audited, number) for number, finding in enumerate(audited.findings, start=1)],
+        pages=pictures(draft, audited.findings) if draft else (),
         cautions=CAUTIONS,
     )

@@ -81,7 +81,7 @@ class PartShown:
 
 @dataclass(frozen=True, slots=True)
 class FindingShown:
-    """A finding as the page shows it; `anchor` leads to its part, "" where it concerns the paper."""
+    """A finding as the page shows it; `anchor` leads to its part, "" where it concerns the paper; `page` may be 0."""
 
     name: str
     title: str
@@ -92,6 +92,8 @@ class FindingShown:
     suggestion: str
     place: str
     anchor: str
+    number: int
+    page: int
 
 
 def cover(audited: AuditedPaper) -> tuple[str, ...]:
@@ -187,8 +189,8 @@ def _tags(part: AuditedPart) -> str:
     return tags[:1].upper() + tags[1:]
 
 
-def finding_shown(finding: Finding, audited: AuditedPaper) -> FindingShown:
-    """A finding with its check's title; a finding of no check of ours keeps its name."""
+def finding_shown(finding: Finding, audited: AuditedPaper, number: int = 1) -> FindingShown:
+    """A finding with its check's title; a finding of no check of ours keeps its name. `number` is its rank."""
     check = discovered().get(finding.name)
     return FindingShown(
         name=finding.name,
@@ -200,6 +202,8 @@ def finding_shown(finding: Finding, audited: AuditedPaper) -> FindingShown:
         suggestion=_unbroken(finding.suggestion),
         place=place_in_words(finding),
         anchor=_anchor_of(finding.part, audited),
+        number=number,
+        page=finding.place.page,
     )
 
 

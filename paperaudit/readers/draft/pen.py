@@ -41,15 +41,22 @@ class Pen(PDFTextDevice):
         self._rasters: list[Raster] = []
         self._drawn = 0
         self._width = self._height = 0.0
+        self._left = self._top = 0.0
         self.ctm: Matrix = (1, 0, 0, 1, 0, 0)
         self._frames: list[Matrix] = []
 
     def begin_page(self, page: PDFPage, ctm: Matrix) -> None:
-        """Starts a page: `ctm` brings its mediabox upright to the origin."""
-        x0, y0, x1, y1 = (float(side) for side in page.mediabox)
-        corners = [apply_matrix_pt(ctm, corner) for corner in ((x0, y0), (x1, y1))]
-        self._width = abs(corners[1][0] - corners[0][0])
-        self._height = abs(corners[1][1] - corners[0][1])
+        """Starts a page, of which the cropbox is looked at; `ctm` brings its mediabox upright to the origin."""
+        media, crop = ([float(side) for side in box] for box in (page.mediabox, page.cropbox))
+        sides = [
+            *(max(one, other) for one, other in zip(media[:2], crop[:2], strict=True)),
+            *(min(one, other) for one, other in zip(media[2:], crop[2:], strict=True)),
+        ]
+        if sides[0] >= sides[2] or sides[1] >= sides[3]:
+            sides = media
+        corners = [apply_matrix_pt(ctm, (sides[at], sides[at + 1])) for at in (0, 2)]
+        (self._left, right), (low, self._top) = (sorted(values) for values in zip(*corners, strict=True))
+        self._width, self._height = right - self._left, self._top - low
         self.ctm = ctm
 
     def page(self, number: int) -> DraftPage:
@@ -101,8 +108,8 @@ class Pen(PDFTextDevice):
             self._glyphs.append(
                 Glyph(
                     text=text,
-                    box=(item.x0, self._height - item.y1, item.x1, self._height - item.y0),
-                    baseline=self._height - origin[1],
+                    box=(item.x0 - self._left, self._top - item.y1, item.x1 - self._left, self._top - item.y0),
+                    baseline=self._top - origin[1],
                     size=size,
                     font=str(font.fontname),
                     index=self._drawn,
@@ -160,7 +167,7 @@ class Pen(PDFTextDevice):
 
     def _place(self, point: tuple[float, float]) -> Point:
         across, up = apply_matrix_pt(self.ctm, (float(point[0]), float(point[1])))
-        return across, self._height - up
+        return across - self._left, self._top - up
 
     def _count(self, objects: int) -> None:
         self._drawn += objects
