@@ -29,8 +29,12 @@ def render(tree: Entries, file: str) -> str:
     `file` is the draft that it was read from. Each list of doubts has a comment in front with its page.
     """
     from ruamel.yaml import YAML
+    from ruamel.yaml.representer import RoundTripRepresenter
 
-    yaml = YAML()
+    yaml = YAML(typ="safe", pure=True)
+    # Of the ways to write, only this one keeps comments and the order of keys; nothing is loaded with it.
+    yaml.Representer = RoundTripRepresenter
+    yaml.default_flow_style = False
     yaml.width = _WIDTH
     yaml.allow_unicode = True
     yaml.indent(mapping=2, sequence=4, offset=2)
