@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
+from paperaudit.model.statistics_task import MissingCell
 from paperaudit.model.topic import TopicTask
 
 
@@ -172,6 +173,20 @@ class FromTable(TopicTask):
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
         return "something of a table of probabilities"
+
+
+@dataclass(frozen=True, slots=True)
+class OfCompleted(TopicTask):
+    """The probability of the cells at `of` among `cells` of a two-way table that is to be completed first."""
+
+    table: MissingCell
+    names: tuple[str, ...]
+    cells: tuple[tuple[int, int], ...]
+    of: tuple[int, ...]
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a probability from a two-way table with numbers missing"
 
 
 @dataclass(frozen=True, slots=True)

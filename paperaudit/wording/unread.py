@@ -85,7 +85,7 @@ def _unknown_word(notation: Notation) -> tuple[int, str] | None:
     for word in re.finditer(r"[a-z][a-z-]{4,}", notation.text):
         capital = notation.source[notation.offset(word.start())].isupper()
         slips = 0 if capital and word.start() else 1 if capital else _MOST_SLIPS
-        if word.group() in known_words() or not slips:
+        if word.group() in known_words() or word.group() in topic_words() or not slips:
             continue
         alike = [known for known in known_words() if known[0] == word.group()[0] and len(known) > _SHORT]
         near = get_close_matches(word.group(), alike, 1, _NEAR)
@@ -111,6 +111,14 @@ def _slips(word: str, known: str) -> int:
             row.append(fewest)
         two_back, back = back, row
     return back[-1]
+
+
+@cache
+def topic_words() -> frozenset[str]:
+    """Every word of the topics' grammars: rightly spelled, even where a sentence with it is not read."""
+    here = File(__file__).parent / "topics"
+    text = "\n".join(file.read_text(encoding="utf-8") for file in sorted(here.rglob("*.peg")))
+    return frozenset(re.findall(r"(?<![\\?])\b[a-z]{4,}\b", text))
 
 
 @cache

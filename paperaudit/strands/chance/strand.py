@@ -3,12 +3,22 @@
 from collections.abc import Callable
 from typing import Any
 
-from paperaudit.model.chance_task import AreCounted, FromTable, Observed, OfVenn, OutcomesOf, ProbabilityOf, Successes
+from paperaudit.model.chance_task import (
+    AreCounted,
+    FromTable,
+    Observed,
+    OfCompleted,
+    OfVenn,
+    OutcomesOf,
+    ProbabilityOf,
+    Successes,
+)
 from paperaudit.model.counting_task import Committee, Count, Digits, Row, Spelling
 from paperaudit.model.derivation import Answer, Derivation, Derived, Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.event_task import AreEvents, ChanceOf
 from paperaudit.model.reading import Reading
 from paperaudit.strands.chance import counting, experiments, joined, observed, ordered, repeated, tables, two_sets
+from paperaudit.strands.chance.completed import of_completed
 from paperaudit.strands.chance.lines import Lines
 from paperaudit.strands.refusals import or_not_read
 
@@ -23,6 +33,7 @@ DERIVATIONS: dict[type, tuple[Callable[[Any, Lines], Found], str]] = {
     Successes: (repeated.successes, "put together trial by trial"),
     OfVenn: (two_sets.of_venn, "counted over every member of the group"),
     FromTable: (tables.from_table, "put back into the table"),
+    OfCompleted: (of_completed, "put back into the table"),
     Count: (counting.counted, "counted again by another rule"),
     Row: (ordered.row, "counted again pattern by pattern"),
     Spelling: (ordered.spelling, "counted again, written out or letter by letter"),

@@ -59,6 +59,19 @@ def sector(task: Sector, lines: Lines) -> Answer:
 
 def missing_cell(task: MissingCell, lines: Lines) -> tuple[Answer, ...] | Impossible | NotRead:
     """The wanted numbers of a table with totals, or the row or column that clashes with its total."""
+    rows = completed(task, lines)
+    if not isinstance(rows, list):
+        return rows
+    for row, column in task.wanted:
+        if task.rows[row][column] is not None:
+            value = shown(task.rows[row][column] or 0)
+            lines.say(f"{task.row_names[row]}, {task.column_names[column]}: {value}", value, _SKILL, starts=True)
+    found = [rows[row][column] for row, column in task.wanted]
+    return tuple(lines.end(number(value), unit=False) for value in found if value is not None)
+
+
+def completed(task: MissingCell, lines: Lines) -> list[list[Fraction | None]] | Impossible | NotRead:
+    """The rows of a table with totals, its wanted numbers filled in; or the row or column that clashes."""
     rows = [list(row) for row in task.rows]
     groups = _groups(task)
     wanted = set(task.wanted)
@@ -80,8 +93,7 @@ def missing_cell(task: MissingCell, lines: Lines) -> tuple[Answer, ...] | Imposs
         return NotRead("the totals of the table do not settle the number that is missing")
     if any((value or 0) < 0 for row in rows for value in row):
         return Impossible(tuple(name for _, name in groups), ("a number of the table is below nought: false",))
-    found = [rows[row][column] for row, column in task.wanted]
-    return tuple(lines.end(number(value), unit=False) for value in found if value is not None)
+    return rows
 
 
 def _groups(task: MissingCell) -> list[tuple[list[tuple[int, int]], str]]:

@@ -67,8 +67,8 @@ CHANCE_AND_VALUES: tuple[Topic, ...] = (
         "chance_tables.peg",
         None,
         story_ahead=re.compile(
-            r"probab|relative frequency|\bvalues? of\b|missing|[Ee]xpect|[Mm]ean|[Cc]omplete|\bP ?\(|\bE ?\("
-            r"|Var|[Ii]ndependent|(?:Find|Calculate|Determine|out) [a-z]\b",
+            r"probab|relative frequency|[Hh]ow many|number of|\bvalues? of\b|missing|[Ee]xpect|[Mm]ean|[Cc]omplete"
+            r"|\bP ?\(|\bE ?\(|Var|[Ii]ndependent|(?:Find|Calculate|Determine|out) [a-z]\b",
             re.DOTALL,
         ),
     ),
@@ -78,7 +78,8 @@ CHANCE_AND_VALUES: tuple[Topic, ...] = (
         "chance.peg",
         None,
         story_ahead=re.compile(
-            r"\b(?:[Pp]robability|[Pp]rob|[Cc]hance|expect(?:ed)?|outcomes?)\b|(?<![A-Za-z])P ?\((?=[a-z0-9])",
+            r"\b(?:[Pp]robability|[Pp]rob|[Cc]hance|expect(?:ed)?|outcomes?|number of times)\b"
+            r"|(?<![A-Za-z])P ?\((?=[a-z0-9])",
         ),
     ),
     Topic(
@@ -116,11 +117,25 @@ CHANCE_AND_VALUES: tuple[Topic, ...] = (
         story_ahead=re.compile(r"\b(?:both|neither)\b"),
     ),
     Topic(
+        "expected numbers",
+        "expected_numbers",
+        "told_chances.peg",
+        None,
+        story_ahead=re.compile(r"\b(?:[Ee]xpect\w*|[Ee]stimate|likely)\b"),
+    ),
+    Topic(
         "chances in words",
         "told_chances",
         "told_chances.peg",
         None,
         story_ahead=re.compile(r"\b(?:[Pp]robability|[Cc]hance|[Rr]elative frequency)\b"),
+    ),
+    Topic(
+        "listed events",
+        "listed_events",
+        "told_chances.peg",
+        None,
+        story_ahead=re.compile(r"\bindependent"),
     ),
 )
 """Their place in the order of all topics is in registry.py."""

@@ -12,17 +12,17 @@ from paperaudit.maths.tree import first, has, the
 from paperaudit.model.chance_task import FromTable
 from paperaudit.model.fact import Origin
 from paperaudit.model.paper import Part, Question
-from paperaudit.model.statistics_task import Clashing, MissingCell
+from paperaudit.model.statistics_task import Clashing
 from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
 from paperaudit.wording.topics.joined_events import amount_in
-from paperaudit.wording.topics.named_events import stem
 from paperaudit.wording.topics.outcomes import singular
 from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
-from paperaudit.wording.topics.two_ways import Crossed, crossed_in
+from paperaudit.wording.topics.two_ways import crossed_in
+from paperaudit.wording.topics.two_ways_asked import ASKS, FILLER, of_crossed
 from paperaudit.wording.topics.value_lists import number_in_text
 from paperaudit.wording.topics.value_tables import spelled
 
@@ -39,17 +39,6 @@ _TRIALS = re.compile(
     r"(?:is (?:spun|rolled|thrown|done|repeated|tossed|picked)|(?:there are|with)) (\d{2,6}) times"
     r"|(\d{2,6}) (?:spins|throws|rolls|trials)"
 )
-_FILLER = frozenset(
-    re.findall(
-        r"[a-z-]+",
-        "a also an and are at be being by chosen did does getting goes he in is it land landing lands learner "
-        "member of on one or outcome person picked pupil random red-handed selected she shows someone spinner "
-        "stopping stops student takes that the they this to travels uses was who will",
-    )
-)
-
-
-_CHOSEN = re.compile(r"([a-z]+) (?:(?:who|that|which) )?(?:is |was )?(?:chosen|picked|selected|drawn)\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +133,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
             task = _of_chances(node, chances, trials)
         else:
             crossed = crossed_in(question.table)
-            task = _of_crossed(node, crossed) if crossed is not None else None
+            task = of_crossed(node, crossed) if crossed is not None else None
     except NotUnderstood:
         return None
     if task is None:
@@ -179,8 +168,8 @@ def _of_chances(node: Node, table: _Chances, trials: int) -> TopicTask | None:
         task = replace(task, letter=table.letters[0], shares=table.shares)
     elif not table.counted and (clash := _not_one(table, total)):
         return clash
-    chosen = the(node, "independent", "missing", "mean", "variance", "expected", "probability")
-    if has(node, "condition") or chosen.expr_name == "independent":
+    chosen = the(node, *ASKS)
+    if has(node, "condition") or chosen.expr_name in ("independent", "count"):
         return None
     match chosen.expr_name:
         case "missing":
@@ -241,48 +230,11 @@ def _outcomes_named(node: Node, names: tuple[str, ...]) -> tuple[int, ...]:
 
 def _place(words: str, names: tuple[str, ...]) -> int:
     """Which outcome words name: all of them but fillers must be its name."""
-    kept = [singular(word) for word in words.split(" ") if word not in _FILLER]
+    kept = [singular(word) for word in words.split(" ") if word not in FILLER]
     for at, name in enumerate(names):
         if kept == [singular(word) for word in name.split(" ")]:
             return at
     raise NotUnderstood(f"{words} is no outcome of the table", 0)
-
-
-def _of_crossed(node: Node, table: Crossed) -> TopicTask | None:
-    chosen = the(node, "independent", "missing", "mean", "variance", "expected", "probability")
-    condition = first(node, "condition")
-    if chosen.expr_name == "missing":
-        letters = first(chosen, "letters")
-        wanted = re.findall(r"[a-z]", re.sub(r"\band\b", "", letters.text)) if letters is not None else []
-        places = [table.letters.get(one) for one in wanted] if wanted else list(table.missing)
-        if not places or None in places or (len(places) > 1 and not wanted) or condition is not None:
-            return None
-        return MissingCell(table.row_names, table.column_names, table.rows, table.row_total, table.column_total,
-                           tuple(one for one in places if one is not None))  # fmt: skip
-    if chosen.expr_name not in ("probability", "independent") or table.missing:
-        return None
-    clash = table.clash()
-    if clash is not None:
-        return clash
-    if chosen.expr_name == "independent":
-        pair = re.split(r" and | independent of ", the(chosen, "pair").text)
-        return table.independence(*(_named(one, table) for one in pair)) if len(pair) == 2 else None
-    if condition is not None and re.search(r"\bor\b", condition.text):
-        return None
-    within = _named(condition.text, table) if condition is not None else ([], [])
-    told = _CHOSEN.search(the(chosen, "event").text)
-    if told is not None and told[1] not in _FILLER:
-        # "A girl chosen at random walks": only girls are chosen from.
-        if condition is not None:
-            return None
-        within = _named(told[1], table)
-    words = re.split(r" or (?:an? |who )?", the(chosen, "event").text)
-    return table.share([_named(piece, table) for piece in words], *within)
-
-
-def _named(text: str, table: Crossed) -> tuple[list[int], list[int]]:
-    """The rows and columns that words name."""
-    return table.named([stem(word) for word in re.findall(r"[a-z]+", text) if word not in _FILLER])
 
 
 READERS = Readers(story=_story)

@@ -1,4 +1,4 @@
-"""Counting stories about two groups: 18 of 30 play hockey, 15 play netball, 6 play both; how many play neither."""
+"""Counting stories about two or three groups: 18 of 30 play hockey, 15 netball, 6 play both; how many play neither."""
 
 import re
 
@@ -8,6 +8,7 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.model.set_task import Combined, Complement, NamedSet, SetAsked, SetCounted, SetExpression
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.sentences import sentences
+from paperaudit.wording.topics.three_groups import of_three
 from paperaudit.wording.topics.topic import Told
 
 _PEOPLE = (
@@ -70,14 +71,16 @@ def told_story(question: Question, part: Part, scene: Scene) -> Told | None:
 def _told(said: list[str], asked: str, text: str, part: Part) -> Told:
     whole, clauses, everyone = _clauses(said)
     names = tuple(dict.fromkeys(name for _, words, _ in clauses if (name := _plain_name(words))))
-    if len(names) != 2:
+    if len(names) not in (2, 3):
         raise _Open
     printed = {name: _as_printed(name, text) for name in names}
     facts = [(text, SetCounted(_renamed(_set_named(words, names), printed), count)) for count, words, text in clauses]
     if whole is not None:
         facts.insert(0, (whole[1], SetCounted(NamedSet("ξ"), whole[0])))
     if everyone:
-        union = Combined(NamedSet(names[0]), "∪", NamedSet(names[1]))
+        union: SetExpression = NamedSet(names[0])
+        for name in names[1:]:
+            union = Combined(union, "∪", NamedSet(name))
         facts.append((everyone, SetCounted(_renamed(Complement(union), printed), 0)))
     wanted = _renamed(_set_named(_without_verb(asked), names), printed)
     place = (part.text or part.ask or part).place
@@ -143,13 +146,15 @@ def _without_verb(words: str) -> str:
     plain = plain[turned.end() :] if turned else plain
     stem = _STEM.match(f"{plain} ")
     rest = plain[stem.end() :].strip() if stem else plain
-    if not stem and not re.match(r"(?:both|neither|only|none|at least|exactly)\b", rest):
+    if not stem and not re.match(r"(?:both|neither|only|none|all|at least|exactly)\b", rest):
         raise _Open
     rest = re.sub(rf"(?:and|but|or|nor|not|only) {_VERB} ", lambda match: f"{match.group().split()[0]} ", rest)
     return f"not {rest}" if turned else rest
 
 
-_SPECIAL = re.compile(r"\b(?:both|neither|none|only|just|not|at least|exactly|either|or|nor|and|but|one)\b")
+_SPECIAL = re.compile(
+    r"\b(?:both|neither|none|only|just|not|at least|exactly|either|or|nor|and|but|one|all|any|two|three)\b"
+)
 
 
 def _plain_name(words: str) -> str:
@@ -159,8 +164,13 @@ def _plain_name(words: str) -> str:
 
 def _set_named(words: str, names: tuple[str, ...]) -> SetExpression:
     """The set that words name: both, neither, only hockey, hockey but not netball, at least one."""
-    first, second = NamedSet(names[0]), NamedSet(names[1])
     plain = _ARTICLE.sub("", words)
+    if len(names) == 3:
+        found = of_three(plain, (names[0], names[1], names[2]))
+        if found is None:
+            raise _Open
+        return found
+    first, second = NamedSet(names[0]), NamedSet(names[1])
     for one, other in (names, names[::-1]):
         plain = re.sub(rf"{re.escape(one)} (and|or|nor) {re.escape(other)}", lambda found: f"two {found[1]}", plain)
     union, common = Combined(first, "∪", second), Combined(first, "∩", second)
@@ -170,9 +180,9 @@ def _set_named(words: str, names: tuple[str, ...]) -> SetExpression:
         (rf"at least one(?:{_OF_THEM}| [a-z]+)?|either(?:{_OF_THEM}| two or)?(?: or both)?|two or or both", union),
         (rf"(?:exactly|only|just) one(?:{_OF_THEM}| [a-z]+)?", Combined(union, "−", common)),
     )
-    for pattern, found in forms:
+    for pattern, form in forms:
         if re.fullmatch(pattern, plain):
-            return found
+            return form
     for own, other in (names, names[::-1]):
         a, b = re.escape(own), re.escape(other)
         if re.fullmatch(rf"(?:only|just) {a}|{a} only|{a},? (?:but|and) not {b}", plain):

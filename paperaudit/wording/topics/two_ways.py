@@ -62,6 +62,13 @@ class Crossed:
         self, options: list[tuple[list[int], list[int]]], within_rows: list[int], within_columns: list[int]
     ) -> FromTable:
         """The probability of being in one of some rows and columns, among all that are counted or those within."""
+        names, cells, of = self.cells(options, within_rows, within_columns)
+        return FromTable(names, tuple(self.rows[row][column] for row, column in cells), "of", of, 0, True)
+
+    def cells(
+        self, options: list[tuple[list[int], list[int]]], within_rows: list[int], within_columns: list[int]
+    ) -> tuple[tuple[str, ...], tuple[tuple[int, int], ...], tuple[int, ...]]:
+        """The cells that are counted, by name and by place, and which of them are in one of the options."""
         height, width = self.inner()
         cells = [(row, column) for row in within_rows or range(height) for column in within_columns or range(width)]
         names = tuple(f"{self.row_names[row]}, {self.column_names[column]}" for row, column in cells)
@@ -70,7 +77,7 @@ class Crossed:
                           for rows, columns in options))  # fmt: skip
         if not of:
             raise NotUnderstood("nothing of the condition", 0)
-        return FromTable(names, tuple(self.rows[row][column] for row, column in cells), "of", of, 0, True)
+        return names, tuple(cells), of
 
     def independence(self, one: tuple[list[int], list[int]], other: tuple[list[int], list[int]]) -> AreCounted:
         """Whether a row and a column are independent; raises NotUnderstood for two rows or two columns."""

@@ -1,0 +1,170 @@
+"""How often something is to be expected: one probability in words, how often it is tried, and the ask."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paperaudit.model.chance_task import FromTable
+from paperaudit.model.paper import Part, Question
+from paperaudit.model.statistics_task import Told as Noted
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
+from paperaudit.wording.topics.joined_events import amount_in
+from paperaudit.wording.topics.named_events import denied, stem
+from paperaudit.wording.topics.topic import Readers, Told
+
+_AMOUNT = r"(?P<amount>\d+ ?/ ?\d+|\d+(?:[.,]\d+)?(?: ?%)?|0?\.\d+)"
+_CHANCES = (
+    re.compile(rf"(?:the )?(?:probability|chance) (?:that|of|for) (?P<event>[a-z′ -]+?) (?:is|was) {_AMOUNT}"),
+    re.compile(rf"there is an? {_AMOUNT} (?:chance|probability) (?:that|of) (?P<event>[a-z′ -]+)"),
+    re.compile(rf"(?P<thing>an? [a-z ]+?) has an? (?:probability|chance) of {_AMOUNT} of (?P<event>[a-z′ -]+)"),
+    re.compile(rf"(?P<thing>an? [a-z ]+?) has an? {_AMOUNT} (?:chance|probability) of (?P<event>[a-z′ -]+)"),
+    re.compile(
+        rf"(?:the )?(?:probability|chance) of (?P<thing>an? [a-z ]+?) (?P<event>[a-z]+ing [a-z′ -]+?) is {_AMOUNT}"
+    ),
+)
+_WORD_NUMBERS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
+_COUNT = r"(?P<count>\d{1,3}(?: \d{3})+|\d{1,6})"
+_TIMES = re.compile(
+    rf"(?:(?:it|she|he|they|this|the [a-z]+|[a-z]+) (?:is|are|was|were|will be) "
+    rf"(?:spun|rolled|thrown|tossed|dropped|played|repeated|done|flipped|fired|used) {_COUNT} times"
+    rf"|(?:she|he|they|[a-z]+|the [a-z]+) (?:spins|rolls|throws|tosses|plays|repeats|does|takes|fires|kicks)"
+    rf"(?: (?:it|this|the [a-z]+))? {_COUNT.replace('count', 'count2')} times"
+    rf"|(?:an?|the|one|this) (?:box|batch|bag|sample|field|group|crate|packet|school|town|factory) (?:contains"
+    rf"|holds|has|of|makes|produces) {_COUNT.replace('count', 'count3')} (?P<thing3>[a-z]+)"
+    rf"|(?:she|he|they|[a-z]+|a [a-z]+|the [a-z]+) (?:plants|tests|sows|buys|checks|examines|makes|produces|takes|plays"
+    rf"|shoots|fires) {_COUNT.replace('count', 'count4')} (?P<thing4>[a-z]+)"
+    rf"|{_COUNT.replace('count', 'count5')} (?P<thing5>[a-z]+) are (?:planted|tested|sown|bought|checked|examined|made"
+    rf"|chosen|selected|picked|taken|produced|inspected)(?: at random)?)"
+)
+_MONTHS = {"january": 31, "march": 31, "april": 30, "may": 31, "june": 30, "july": 31, "august": 31, "september": 30,
+           "october": 31, "november": 30, "december": 31}  # fmt: skip
+_ASKS = re.compile(
+    r"(?:about |approximately )?(?:on )?how (?:many|often)\b.*\b(?:expect|expected|likely)\b.*"
+    r"|(?:calculate|find|estimate|work out|determine|what is|write down|give)\b.*\bexpected (?:number|frequency)\b.*"
+    r"|estimate (?:the number of|how many|how often)\b.*"
+    r"|(?:calculate|find|work out) an estimate (?:for|of) the number of\b.*"
+)
+_FILLER = frozenset(
+    re.findall(
+        r"[a-z]+",
+        "a about an and approximately are at be by calculate can determine did do does down each "
+        "estimate expect expected find for frequency from get give given going have he her him his how i "
+        "if in is it land likely many number of often on one or out random she should that the them "
+        "there these they this those time to us was we were what when which will with work would write "
+        "you",
+    )
+)
+_PLAIN_THINGS = frozenset(map(stem, ("times", "trials", "spins", "throws", "rolls", "games", "attempts")))
+_CONDITION = re.compile(r"\b(?:if|given|when|unless|or|and|both|neither|either|first|second|twice|then|after|before)\b")
+
+
+@dataclass(frozen=True, slots=True)
+class _Trials:
+    """How often it is tried, and what is counted: "60 days"."""
+
+    count: int
+    thing: str = ""
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    told = heard(question, part, scene)
+    if told.too_long or question.table:
+        return None
+    try:
+        return _expected(told)
+    except NotUnderstood:
+        return None
+
+
+def _expected(told: Heard) -> Told | None:
+    chance: tuple[str, str, Fraction] | None = None
+    trials: list[_Trials] = []
+    asked: Sentence | None = None
+    sources = []
+    for sentence in told.sentences:
+        text = sentence.text.lower().strip(" .?!")
+        found = next((read for pattern in _CHANCES if (read := pattern.fullmatch(text))), None)
+        if found is not None:
+            if chance is not None or _CONDITION.search(found["event"]):
+                return None
+            chance = (found["event"], found.groupdict().get("thing") or "", amount_in(found["amount"]))
+            sources.append(sentence)
+        elif _ASKS.fullmatch(text):
+            if asked is not None:
+                return None
+            asked = sentence
+        elif (times := _TIMES.fullmatch(text)) is not None:
+            count = next(size for name, size in times.groupdict().items() if name.startswith("count") and size)
+            thing = next((name for key, name in times.groupdict().items() if key.startswith("thing") and name), "")
+            trials.append(_Trials(int(count.replace(" ", "")), thing))
+            sources.append(sentence)
+        elif re.search(r"\d|\b(?:two|three|four|five|six|twice|each|every|probab\w*|chance|not|never)\b", text):
+            return None
+    if chance is None or asked is None or not 0 <= chance[2] <= 1:
+        return None
+    event, subject, value = chance
+    known = _stems(f"{event} {subject}")
+    tried, words = _asked(asked.text.lower().strip(" .?!"), known)
+    if tried is not None:
+        trials.append(tried)
+    if len(trials) != 1 or trials[0].count < 2 or not _is_told(words, known, trials[0], f"{event} {subject}"):
+        return None
+    turned = denied(event) != denied(" ".join(words))
+    name = " ".join(word for word in event.split() if word not in ("a", "an", "the"))
+    chances = (1 - value, value) if turned else (value, 1 - value)
+    names = (f"not {name}", name) if turned else (name, f"not {name}")
+    task = FromTable(names, chances, "expected", (0,), trials[0].count)
+    read_as = f"P({names[0]}) = {chances[0]}, {trials[0].count} times: the expected number"
+    return Told(told.ask(task, asked.source, read_as, asked.place), givens_of(sources, Noted))
+
+
+def _stems(text: str) -> frozenset[str]:
+    words = re.findall(r"[a-z]+", text.replace("′s", ""))
+    return frozenset(_stem(word) for word in words if word not in _FILLER and word not in ("not", "no"))
+
+
+def _stem(word: str) -> str:
+    return stem(re.sub(r"ies$", "y", word))
+
+
+def _asked(text: str, known: frozenset[str]) -> tuple[_Trials | None, list[str]]:
+    """The number of trials that an ask names, and its other words that carry meaning."""
+    numbers = list(re.finditer(rf"{_COUNT}(?: (?P<thing>[a-z]+))?", text))
+    month = re.search(rf"\bin ({'|'.join(_MONTHS)})\b", text)
+    if len(numbers) > 1 or (numbers and month) or any(word in text.split() for word in _WORD_NUMBERS):
+        raise NotUnderstood("one number of trials", 0)
+    if month is not None:
+        # "On any day" makes the days of the month the trials.
+        if stem("day") not in known:
+            raise NotUnderstood("what is counted in a month", 0)
+        return _Trials(_MONTHS[month[1]], "days"), _words(text[: month.start()] + text[month.end() :])
+    if not numbers:
+        return None, _words(text)
+    (found,) = numbers
+    thing = found["thing"] or ""
+    trials = _Trials(int(found["count"].replace(" ", "")), "" if thing in _FILLER else thing)
+    rest = text[: found.start()] + " " + (thing if thing in _FILLER else "") + text[found.end() :]
+    rest = re.sub(r"\b(?:batch|box|sample|group|crate|bag|packet|field|total) of\b", " ", rest)
+    return trials, _words(rest)
+
+
+def _words(text: str) -> list[str]:
+    return [
+        word for word in re.findall(r"[a-z]+", text.replace("n′t", " not").replace("′s", "")) if word not in _FILLER
+    ]
+
+
+def _is_told(words: list[str], known: frozenset[str], trials: _Trials, event: str) -> bool:
+    """Whether the ask's words are those of the event, and what is counted is what the chance is told of."""
+    counted = _stem(trials.thing) if trials.thing else ""
+    plain = [_stem(word) for word in words if word not in ("not", "no")]
+    own = [word for word in plain if word != counted and word not in _PLAIN_THINGS]
+    if counted and counted not in _PLAIN_THINGS and counted not in known:
+        return False
+    rest = set(own) - known
+    told_of = {_stem(word) for word in re.findall(r"[a-z]+", event)}
+    return bool(set(own) & known) and not rest and (not counted or counted in told_of | _PLAIN_THINGS)
+
+
+READERS = Readers(story=_story)
