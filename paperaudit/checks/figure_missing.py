@@ -20,9 +20,24 @@ _SPEAKS_OF_A_FIGURE = re.compile(
 )
 
 
+_BY_NUMBER = re.compile(r"\b(fig|figure|diagram|sketch|table)(?:\.|\b)\s*(\d{1,2}(?:\.\d{1,2})?)\b", re.IGNORECASE)
+
+
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a question that speaks of a figure, has none, and says nothing from which one follows."""
+    """One finding a question that speaks of a figure, has none, and says nothing from which one follows.
+
+    In a draft, whose captions are known, a figure or table that is named by a number has to be there.
+    """
+    known = {_named(caption) for caption in audited.paper.captions}
     for question in audited.paper.questions():
+        absent = [name for name in _numbered(question) if name not in known] if audited.paper.printed else []
+        for name in absent:
+            yield CHECK.found(
+                f"Question {question.number} speaks of {' '.join(name).title()}, which is nowhere in the paper.",
+                part=question.number,
+                places=(question.text.place if question.text else question.place, question.place),
+                suggestion="Put it in with its caption, or correct its number.",
+            )
         words = _words_for_a_figure(question)
         parts = [audited_part for audited_part in audited.parts if audited_part.question == question]
         if words and not question.table and not question.sketch and not any(_has_figure(one) for one in parts):
@@ -32,6 +47,23 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 places=(question.text.place if question.text else question.place, question.place),
                 suggestion="Put the figure in, under “figure” or “given”, or take the words out.",
             )
+
+
+def _numbered(question: Question) -> list[tuple[str, str]]:
+    """The figures and tables that a question names by a number, each once."""
+    texts = [line.text for line in (question.text, *(part.text for part in question.parts)) if line]
+    return list(dict.fromkeys(name for text in texts for match in _BY_NUMBER.finditer(text) for name in [_name(match)]))
+
+
+def _named(caption: str) -> tuple[str, str]:
+    match = _BY_NUMBER.match(caption.strip())
+    return _name(match) if match else ("", caption)
+
+
+def _name(match: re.Match[str]) -> tuple[str, str]:
+    """The kind and the number; figures, diagrams and sketches are counted as one kind."""
+    kind = match[1].lower()
+    return ("table" if kind == "table" else "figure"), match[2]
 
 
 def _words_for_a_figure(question: Question) -> str:

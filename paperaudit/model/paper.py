@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from paperaudit.model.place import NOWHERE, Place
+from paperaudit.model.printed import PrintedPage
 
 CognitiveLevel: TypeAlias = Literal["knowledge", "routine", "complex", "problem solving"]
 """The four levels that a department weighs a paper by; blueprints give their shares."""
@@ -24,7 +25,8 @@ class Part:
 
     `number` is as printed without brackets; `id` joins the levels by dots ("3.b.ii"). `figure`,
     `given` and `text` of the question come first, the part's own behind them. `marks` is None where
-    none are printed. `options` keeps the order of the paper, letter first.
+    none are printed. `options` keeps the order of the paper, letter first. `page` is the one that it is
+    printed on, `space` the number of lines to write on; 0 and None where that is not known.
     """
 
     id: str
@@ -41,6 +43,8 @@ class Part:
     level: CognitiveLevel | None = None
     options: tuple[tuple[str, Line], ...] = ()
     key_marks: int | None = None
+    page: int = 0
+    space: int | None = None
     place: Place = field(default=NOWHERE, compare=False)
 
 
@@ -49,7 +53,7 @@ class Question:
     """A numbered question: shared text, figure and givens, then its parts.
 
     `sketch` gives rough positions of points as drawn (any unit, y up); nothing is measured on it.
-    `table` holds named columns of cell texts.
+    `table` holds named columns of cell texts. `figure_page` is the page that its figure is on, 0 for none.
     """
 
     number: str
@@ -61,6 +65,7 @@ class Question:
     sketch: tuple[tuple[str, float, float], ...] = ()
     table: tuple[tuple[str, tuple[str, ...]], ...] = ()
     not_to_scale: bool = False
+    figure_page: int = 0
     place: Place = field(default=NOWHERE, compare=False)
 
 
@@ -76,7 +81,10 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """A whole test. `total` and `minutes` are what the cover prints."""
+    """A whole test. `total` and `minutes` are what the cover prints.
+
+    `printed` and `captions` ("Figure 2", "Table 1") are there where the paper was read from a draft's pages.
+    """
 
     title: str
     sections: tuple[Section, ...]
@@ -87,6 +95,8 @@ class Paper:
     reasons: str = "full"
     blueprint: str = ""
     claims: tuple[tuple[str, int], ...] = ()
+    printed: tuple[PrintedPage, ...] = ()
+    captions: tuple[str, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
 
     def questions(self) -> Iterator[Question]:

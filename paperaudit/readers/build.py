@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from paperaudit.model.paper import CognitiveLevel, Line, Paper, Part, Question, Section
+from paperaudit.model.printed import PrintedPage
 from paperaudit.readers.complaints import bound_id
-from paperaudit.readers.shape import PaperShape, PartShape, QuestionShape
+from paperaudit.readers.shape import PaperShape, PartShape, PrintedShape, QuestionShape
 from paperaudit.readers.tree import Node, Route, place_of
 
 _NOT_TO_SCALE = re.compile(r"\bnot\s+(?:drawn\s+)?to\s+scale\b", re.IGNORECASE)
@@ -43,6 +44,8 @@ def build_paper(shape: PaperShape, tree: Node) -> Paper:
         reasons=shape.reasons,
         blueprint=shape.blueprint,
         claims=tuple(claims.items()),
+        printed=builder.printed(shape.printed),
+        captions=tuple(shape.captions),
         place=place_of(tree, ("total",)) if shape.total is not None else tree.place,
     )
 
@@ -70,6 +73,21 @@ class _Builder:
     def questions(self, shapes: Sequence[QuestionShape], route: Route) -> tuple[Question, ...]:
         return tuple(self._question(shape, (*route, at)) for at, shape in enumerate(shapes))
 
+    def printed(self, shapes: Sequence[PrintedShape]) -> tuple[PrintedPage, ...]:
+        routes = [("printed", at) for at in range(len(shapes))]
+        return tuple(
+            PrintedPage(
+                shape.page,
+                shape.numbered,
+                shape.smallest,
+                shape.faintest,
+                place=place_of(self._tree, route),
+                small=place_of(self._tree, (*route, "smallest")),
+                faint=place_of(self._tree, (*route, "faintest")),
+            )
+            for shape, route in zip(shapes, routes, strict=True)
+        )
+
     def _question(self, shape: QuestionShape, route: Route) -> Question:
         repeats = self._questions.get(shape.number, 0)
         self._questions[shape.number] = repeats + 1
@@ -89,6 +107,7 @@ class _Builder:
             sketch=tuple((point, at[0], at[1]) for point, at in shape.sketch.items()),
             table=tuple((column, tuple(cells)) for column, cells in shape.table.items()),
             not_to_scale=bool(shape.text and _NOT_TO_SCALE.search(shape.text)),
+            figure_page=shape.figure_page,
             place=place_of(self._tree, route),
         )
 
@@ -133,6 +152,8 @@ class _Builder:
             reasons=above.reasons if shape.reasons is None else shape.reasons,
             skills=tuple(shape.skills) or above.skills,
             level=shape.level or above.level,
+            page=shape.page,
+            space=shape.space,
             options=tuple(
                 (letter, Line(option, place_of(self._tree, (*route, "options", letter))))
                 for letter, option in shape.options.items()

@@ -21,6 +21,7 @@ _DECIMAL = re.compile(r"[-+]?[0-9]{1,7}([.][0-9]{1,6})?")
 _NUMBER = re.compile(r"\(?[^\W_]{1,8}(?:[.)(][^\W_]{1,8}){0,5}[.)]?")
 _MARK = re.compile(r"[A-Z]{1,3}[0-9]{1,2}")
 _LEVELS: Final[tuple[CognitiveLevel, ...]] = ("knowledge", "routine", "complex", "problem solving")
+_FLAGS: Final = {"true": True, "false": False}
 _REASONS: Final = {"required": True, "not required": False}
 
 
@@ -75,6 +76,12 @@ def _listed(value: object) -> object:
     return [value] if isinstance(value, str) else value
 
 
+def _flag(value: object) -> bool:
+    if not isinstance(value, str) or value not in _FLAGS:
+        raise expected("one of true, false", tuple(_FLAGS))
+    return _FLAGS[value]
+
+
 def _mark(value: str) -> str:
     if not _MARK.fullmatch(value):
         raise expected("a mark such as M1, A1, S1 or R1")
@@ -104,6 +111,7 @@ Split = Annotated[list[Annotated[Statement, AfterValidator(_mark)]], BeforeValid
 Number = Annotated[str, BeforeValidator(_number)]
 Marks = Annotated[int, _whole(0, MOST_MARKS)]
 Decimal = Annotated[float, BeforeValidator(_decimal)]
+Page = Annotated[int, _whole(0, 1000)]
 Position = Annotated[list[Decimal], BeforeValidator(_pair)]
 
 
@@ -128,6 +136,8 @@ class PartShape(_Shape):
     skills: Annotated[list[Name], BeforeValidator(_listed)] = []
     level: Annotated[CognitiveLevel | None, _word(_LEVELS)] = None
     options: dict[Name, Statement] = {}
+    page: Page = 0
+    space: Annotated[int | None, _whole(0, 200)] = None
     parts: "list[PartShape]" = []
 
 
@@ -135,6 +145,7 @@ class QuestionShape(PartShape):
     """A question; without parts it is its own single part."""
 
     total: Marks | None = None
+    figure_page: Page = 0
     sketch: dict[Name, Position] = {}
     table: dict[Name, list[Statement]] = {}
 
@@ -154,6 +165,15 @@ class CoverShape(_Shape):
     pages: Annotated[int | None, _whole(0, 1000)] = None
 
 
+class PrintedShape(_Shape):
+    """A page as it is printed: whether it has its number, its smallest size of text, its lightest text."""
+
+    page: Annotated[int, _whole(1, 1000)]
+    numbered: Annotated[bool, BeforeValidator(_flag)] = True
+    smallest: Decimal | None = None
+    faintest: Decimal | None = None
+
+
 class PaperShape(_Shape):
     """The whole file."""
 
@@ -165,6 +185,8 @@ class PaperShape(_Shape):
     reasons: Name = "full"
     blueprint: Name = ""
     cover: CoverShape | None = None
+    printed: list[PrintedShape] = []
+    captions: list[Name] = []
     questions: list[QuestionShape] = []
     sections: list[SectionShape] = []
 

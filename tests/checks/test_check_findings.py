@@ -318,3 +318,21 @@ questions:
     found = [finding for finding in audited(text).findings if finding.name == "answer-differs"]
     assert [finding.part for finding in found] == ["1", "2", "3"]
     assert all("asks for what is false" in finding.message for finding in found)
+
+
+def test_a_numbered_figure_has_to_be_there_in_a_draft_only() -> None:
+    asked = "questions:\n  - {number: 1, text: Look at Fig. 2 and Table 1., ask: 12 + 5, answer: '17', marks: 1}\n"
+    assert found(asked, "figure-missing") == []
+    draft = "printed: [{page: 1}]\ncaptions: [Figure 1, Table 1]\n" + asked
+    (missing,) = found(draft, "figure-missing")
+    assert missing.message == "Question 1 speaks of Figure 2, which is nowhere in the paper."
+    assert found(draft.replace("Figure 1", "Diagram 2"), "figure-missing") == []
+
+
+def test_the_first_page_and_a_single_sheet_need_no_number() -> None:
+    asked = "questions: [{number: 1, ask: 12 + 5, answer: '17', marks: 1}]\n"
+    assert found("printed: [{page: 1, numbered: false}]\n" + asked, "page-number-missing") == []
+    (bare,) = found(
+        "printed: [{page: 1}, {page: 2, numbered: false}, {page: 3, numbered: false}]\n" + asked, "page-number-missing"
+    )
+    assert bare.message == "Pages 2, 3 have no page number."
