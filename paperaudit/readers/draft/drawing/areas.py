@@ -1,0 +1,265 @@
+"""Finds the figures of a page: ink that hangs together and is no rule, no table, no frame; each with its print."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from paperaudit.model.place import Box
+from paperaudit.readers.draft.drawing.ink import LEVEL, Item, is_level, items_of, nets_of, together, without_rules
+from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.lines import dashes_joined
+from paperaudit.readers.draft.drawing.strokes import Straight, Strokes
+from paperaudit.readers.draft.page import Point, box_around
+
+LEAST_WIDE, LEAST_HIGH = 30.0, 16.0
+"""Points: what is smaller both ways, or flatter, is no figure."""
+GRID = 5
+"""So many level and so many upright strokes may be a grid."""
+LABEL_REACH = 2.6
+"""Sizes of print that a label may stand away from the ink."""
+BESIDE = 60.0
+"""Points between two parts of one figure that stand side by side, at most."""
+MOST_STROKES = 900
+"""Strokes of a figure; a drawing with more is no school figure and would take long."""
+
+
+@dataclass
+class Area:
+    """The ink of one figure and the runs of print that belong to it; `rules` are short level strokes in labels."""
+
+    box: Box
+    strokes: Strokes
+    runs: list[Run] = field(default_factory=list)
+    rules: list[Straight] = field(default_factory=list)
+
+    @property
+    def paths(self) -> frozenset[int]:
+        """The indexes of all its paths."""
+        ink = self.strokes
+        own = [one.path for kind in (ink.straights, ink.bows, ink.dots, ink.shapes, self.rules) for one in kind]
+        return frozenset(own) | {path.index for path in (*ink.curves, *ink.filled)}
+
+
+def areas_of(strokes: Strokes, runs: Sequence[Run], page: tuple[float, float]) -> list[Area]:
+    """The areas of a page that may be figures, from top to bottom."""
+    strokes.straights = dashes_joined(strokes.straights)
+    items = [item for item in items_of(strokes) if not _spans(item.box, page)]
+    items, rules = without_rules(items)
+    tables = {id(item) for net in nets_of(items) if _is_table_or_frame(net, runs) for item in net}
+    items = [item for item in items if id(item) not in tables]
+    parts = [part for part in together(items) if not _is_small(part)]
+    parts = [part for part in _nested(parts) if not _is_table_or_frame(part, runs)]
+    areas = [_area(part, rules) for part in parts]
+    _hand_out(runs, areas)
+    areas = _side_by_side([area for area in areas if _may_be_figure(area)], runs)
+    return sorted(areas, key=lambda area: (area.box[1], area.box[0]))
+
+
+def _spans(box: Box, page: tuple[float, float]) -> bool:
+    """Whether it is a frame or a ground of the whole page."""
+    return box[2] - box[0] > 0.85 * page[0] and box[3] - box[1] > 0.7 * page[1]
+
+
+def _box(part: Sequence[Item]) -> Box:
+    return box_around([item.box for item in part])
+
+
+def _is_small(part: Sequence[Item]) -> bool:
+    left, top, right, bottom = _box(part)
+    wide, high = right - left, bottom - top
+    return (
+        max(wide, high) < LEAST_WIDE or (min(wide, high) < LEAST_HIGH and not _is_marked_line(part)) or _is_root(part)
+    )
+
+
+def _is_marked_line(part: Sequence[Item]) -> bool:
+    """Whether it is a flat part with dots or arcs on it: points on a line."""
+    return any(item.kind in ("dots", "bows") for item in part)
+
+
+def _is_root(part: Sequence[Item]) -> bool:
+    """Whether it is a root sign drawn with the pen: one path that rises and ends in its long level bar."""
+    if len({getattr(item.ink, "path", getattr(item.ink, "index", 0)) for item in part}) != 1 or len(part) > 5:
+        return False
+    level = [item for item in part if is_level(item)]
+    left = min(item.box[0] for item in part)
+    return len(part) >= 3 and len(level) == 1 and level[0].box[0] - left < 14 and level[0].box[1] <= _box(part)[1] + 0.5
+
+
+def _nested(parts: list[list[Item]]) -> list[list[Item]]:
+    """The parts with those that lie (almost) wholly inside another one's box joined to it."""
+    found: list[list[Item]] = []
+    for part in sorted(parts, key=lambda part: -_size(_box(part))):
+        box = _box(part)
+        for other in found:
+            if _share_inside(box, _box(other)) > 0.6 and not _only_upright_and_level(other):
+                other.extend(part)
+                break
+        else:
+            found.append(part)
+    return found
+
+
+def _size(box: Box) -> float:
+    return (box[2] - box[0]) * (box[3] - box[1])
+
+
+def _share_inside(box: Box, other: Box) -> float:
+    wide = min(box[2], other[2]) - max(box[0], other[0])
+    high = min(box[3], other[3]) - max(box[1], other[1])
+    if wide < 0 or high < 0:
+        return 0.0
+    return (wide + 1) * (high + 1) / ((box[2] - box[0] + 1) * (box[3] - box[1] + 1))
+
+
+def _only_upright_and_level(part: Sequence[Item]) -> bool:
+    return all(
+        isinstance(item.ink, Straight)
+        and min(abs(item.ink.start[0] - item.ink.end[0]), abs(item.ink.start[1] - item.ink.end[1])) <= LEVEL
+        for item in part
+    )
+
+
+def _is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
+    """Whether upright and level strokes that hang together are a table, or a frame round text, and no figure.
+
+    A figure has letters outside its corners; a grid is one whose cells are mostly empty; a frame without much
+    text in it may be a rectangle.
+    """
+    strokes = [item for item in part if item.kind != "filled"]
+    if not _only_upright_and_level(strokes):
+        return False
+    ends = [point for item in part if isinstance(item.ink, Straight) for point in (item.ink.start, item.ink.end)]
+    left, top, right, bottom = box = _box(part)
+    near = (left - 25, top - 25, right + 25, bottom + 25)
+    letters = {
+        run.text
+        for run in runs
+        if run.kind is LabelKind.POINT
+        and _share_inside(run.box, near) > 0.5
+        and not (left + 2 < run.middle[0] < right - 2 and top + 2 < run.middle[1] < bottom - 2)
+        and any(math.dist(run.middle, end) < 1.9 * run.size for end in ends)
+    }
+    inside = [run for run in runs if _share_inside(run.box, box) > 0.9]
+    words = sum(len(run.text) > 7 for run in inside)
+    if words > 3 or len(letters) < 2:
+        level, upright = _rows_and_columns(strokes)
+        if level >= GRID and upright >= GRID:
+            return len(inside) > 0.3 * (level - 1) * (upright - 1)
+        return bool(inside) if level + upright <= 4 and words <= 3 and not len(inside) > 6 else True
+    return False
+
+
+def _rows_and_columns(strokes: Sequence[Item]) -> tuple[int, int]:
+    """At how many heights level strokes are, and at how many places upright ones."""
+    level = {round(item.box[1] / 2) for item in strokes if is_level(item)}
+    upright = {round(item.box[0] / 2) for item in strokes if not is_level(item)}
+    return len(level), len(upright)
+
+
+def _area(part: Sequence[Item], rules: Sequence[Straight]) -> Area:
+    strokes = Strokes()
+    for item in part:
+        getattr(strokes, item.kind).append(item.ink)
+    box = _box(part)
+    near = [
+        rule
+        for rule in rules
+        if rule.length < 60 and box[0] - 30 < rule.start[0] < box[2] + 30 and box[1] - 30 < rule.start[1] < box[3] + 30
+    ]
+    return Area(box, strokes, [], near)
+
+
+def _hand_out(runs: Sequence[Run], areas: Sequence[Area]) -> None:
+    """Gives every run that may be a label to the area whose ink is nearest to it."""
+    points = [_ink_points(area) for area in areas]
+    for run in runs:
+        best: tuple[float, int] | None = None
+        for number, area in enumerate(areas):
+            reach = LABEL_REACH * run.size
+            if _outside(run.box, area.box) > reach:
+                continue
+            away = min((_off_box(point, run.box) for point in points[number]), default=math.inf)
+            inside = _outside(run.box, area.box) == 0
+            if (away <= reach or inside) and (best is None or away < best[0]):
+                best = away, number
+        if best is not None:
+            areas[best[1]].runs.append(run)
+
+
+def _ink_points(area: Area) -> list[Point]:
+    return [point for item in items_of(area.strokes) for point in item.points]
+
+
+def _outside(box: Box, other: Box) -> float:
+    """How far a box lies outside another one, 0 where they overlap."""
+    return max(0.0, other[0] - box[2], box[0] - other[2], other[1] - box[3], box[1] - other[3])
+
+
+def _off_box(point: Point, box: Box) -> float:
+    return math.hypot(max(0.0, box[0] - point[0], point[0] - box[2]), max(0.0, box[1] - point[1], point[1] - box[3]))
+
+
+def _may_be_figure(area: Area) -> bool:
+    """Whether an area has letters, sizes or round strokes at all, and not just upright and level rules."""
+    strokes = area.strokes
+    labels = [run for run in area.runs if run.kind is not LabelKind.WORDS]
+    slanting = any(
+        min(abs(one.start[0] - one.end[0]), abs(one.start[1] - one.end[1])) > 2 and one.length > 12
+        for one in strokes.straights
+    )
+    return bool(labels) or bool(strokes.bows) or slanting or bool(strokes.curves) or bool(strokes.filled)
+
+
+def _side_by_side(areas: list[Area], runs: Sequence[Run]) -> list[Area]:
+    """The areas with those put together that are parts of one figure: near, at one height, their letters different."""
+    found: list[Area] = []
+    for area in sorted(areas, key=lambda one: one.box[0]):
+        for at, other in enumerate(found):
+            if _one_figure(other, area, runs):
+                found[at] = _joined(other, area)
+                break
+        else:
+            found.append(area)
+    return found
+
+
+def _one_figure(one: Area, other: Area, runs: Sequence[Run]) -> bool:
+    gap = other.box[0] - one.box[2]
+    high = min(one.box[3], other.box[3]) - max(one.box[1], other.box[1])
+    least = min(one.box[3] - one.box[1], other.box[3] - other.box[1])
+    wide = min(one.box[2] - one.box[0], other.box[2] - other.box[0])
+    letters = [{run.text for run in area.runs if run.kind is LabelKind.POINT} for area in (one, other)]
+    if gap > min(BESIDE, 0.8 * wide) or high < 0.5 * least or letters[0] & letters[1] or not all(letters):
+        return False
+    if any(_is_caption(run.text) for run in (*one.runs, *other.runs)):
+        return False
+    between = (one.box[2], max(one.box[1], other.box[1]), other.box[0], min(one.box[3], other.box[3]))
+    under = max(one.box[3], other.box[3])
+    return not any(
+        (len(run.text) > 8 and _share_inside(run.box, between) > 0.2)
+        or (_is_caption(run.text) and under < run.baseline < under + 40 and one.box[0] < run.middle[0] < other.box[2])
+        for run in runs
+    )
+
+
+def _is_caption(text: str) -> bool:
+    return text.startswith(("Fig", "FIG", "Diagram", "DIAGRAM", "Sketch")) or text in (
+        "(a)",
+        "(b)",
+        "(i)",
+        "(ii)",
+        "(c)",
+    )
+
+
+def _joined(one: Area, other: Area) -> Area:
+    strokes = Strokes(
+        one.strokes.straights + other.strokes.straights,
+        one.strokes.bows + other.strokes.bows,
+        one.strokes.dots + other.strokes.dots,
+        one.strokes.shapes + other.strokes.shapes,
+        one.strokes.curves + other.strokes.curves,
+        one.strokes.filled + other.strokes.filled,
+    )
+    return Area(box_around([one.box, other.box]), strokes, one.runs + other.runs, one.rules + other.rules)

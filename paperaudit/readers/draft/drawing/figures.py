@@ -1,0 +1,105 @@
+"""From a page to its figures, step by step."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from statistics import median
+
+from paperaudit.readers.draft.drawing.angles import angle_marks
+from paperaudit.readers.draft.drawing.areas import MOST_STROKES, Area, areas_of
+from paperaudit.readers.draft.drawing.captions import is_note, with_words
+from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
+from paperaudit.readers.draft.drawing.lettering import LONGEST, LabelKind, runs_of_print
+from paperaudit.readers.draft.drawing.lines import Line, lines_of
+from paperaudit.readers.draft.drawing.naming import give_letters
+from paperaudit.readers.draft.drawing.other_kinds import other_kind
+from paperaudit.readers.draft.drawing.rounds import Bow, joined
+from paperaudit.readers.draft.drawing.sides import side_marks
+from paperaudit.readers.draft.drawing.sizes import give_sizes
+from paperaudit.readers.draft.drawing.small_marks import small_marks
+from paperaudit.readers.draft.drawing.spots import MEET, skeleton_of
+from paperaudit.readers.draft.drawing.strokes import strokes_of
+from paperaudit.readers.draft.drawing.wordings import Writer
+from paperaudit.readers.draft.page import DraftPage
+
+USUAL_PRINT = 10.0
+SAME_CIRCLE = 0.8
+"""Points by which arcs of one circle may differ."""
+LARGE = 2.0
+"""Sizes of print: an arc between the ends of lines is part of the figure from this radius on."""
+LEAST_PICTURE = 40.0
+"""Points: pictures of dots smaller than this are ornaments."""
+
+
+def figures_of(page: DraftPage) -> tuple[DrawnFigure, ...]:
+    """The figures of a page, from top to bottom; what cannot be read has `unread` with the reason."""
+    runs = runs_of_print(page.glyphs) if page.paths else []
+    areas = areas_of(strokes_of(page.paths), runs, (page.width, page.height)) if page.paths else []
+    found = [_read(area, page.number) for area in areas]
+    for raster in page.rasters:
+        wide, high = raster.box[2] - raster.box[0], raster.box[3] - raster.box[1]
+        if min(wide, high) >= LEAST_PICTURE:
+            found.append(DrawnFigure(page.number, raster.box, unread="the figure is a picture made of dots"))
+    found.sort(key=lambda figure: (figure.box[1], figure.box[0]))
+    return tuple(with_words(found, runs or runs_of_print(page.glyphs))) if found else ()
+
+
+def _read(area: Area, page: int) -> DrawnFigure:
+    labels = [run for run in area.runs if run.kind is not LabelKind.WORDS]
+    glyphs = frozenset(glyph.index for run in labels for glyph in run.glyphs)
+    blank = DrawnFigure(page, area.box, glyphs=glyphs, paths=area.paths)
+    strokes = area.strokes
+    if len(strokes.straights) + len(strokes.bows) > MOST_STROKES:
+        return replace(blank, unread=f"the drawing has more than {MOST_STROKES} strokes")
+    print_size = median([run.size for run in labels]) if labels else USUAL_PRINT
+    lines = lines_of(strokes.straights)
+    bows = joined(strokes.bows, SAME_CIRCLE, [end for line in lines for end in line.ends])
+    marks = small_marks(lines, bows, strokes.shapes, print_size)
+    circles = [bow for bow in bows if _is_part_of_figure(bow, marks.lines, print_size)]
+    reason = other_kind(strokes, marks, circles, area.runs)
+    if reason:
+        return replace(blank, unread=reason)
+    skeleton = skeleton_of(marks.lines, circles, strokes.dots)
+    letters = give_letters(skeleton, labels)
+    if letters.repeated:
+        return replace(blank, unread=f"the letter {letters.repeated[0]} stands at more than one point")
+    arcs = [bow for bow in bows if bow not in circles]
+    angles, left = angle_marks(skeleton, arcs, marks.corners, marks.ticks)
+    sides = side_marks(skeleton, marks.ticks, marks.heads, print_size)
+    sizes = give_sizes(skeleton, angles, labels)
+    written = Writer(skeleton, print_size).write(angles, sides, sizes)
+    doubts = [*_unread_print(area), *letters.doubts, *sizes.doubts, *written.doubts]
+    doubts += ["an arc stands between no two lines of the drawing"] * bool(left)
+    return replace(
+        blank,
+        points=tuple((spot.name, *spot.at) for spot in skeleton.spots if spot.name),
+        figure=tuple(written.figure),
+        given=tuple(written.given),
+        doubts=tuple(dict.fromkeys(doubts)),
+    )
+
+
+def _is_part_of_figure(bow: Bow, lines: Sequence[Line], print_size: float) -> bool:
+    """Whether an arc is a circle, or a part of one that ends where lines end, and no mark of an angle."""
+    if not bow.exact:
+        return False
+    if bow.whole:
+        return True
+    if bow.radius < LARGE * print_size:
+        return False
+    ends = [end for line in lines for end in line.ends]
+    return all(any(abs(x - a) + abs(y - b) <= 1.5 * MEET for a, b in ends) for x, y in bow.ends)
+
+
+def _unread_print(area: Area) -> list[str]:
+    """Short print inside the drawing that is no letter, no size and no note."""
+    left, top, right, bottom = area.box
+    return [
+        f"the print {run.text} in the drawing could not be read"
+        for run in area.runs
+        if run.kind is LabelKind.WORDS
+        and any(one.isalnum() for one in run.text)
+        and len(run.text) <= LONGEST
+        and left <= run.middle[0] <= right
+        and top <= run.middle[1] <= bottom
+        and not is_note(run.text)
+    ]
