@@ -94,9 +94,7 @@ def _question(truth: Truth, held: Mapping[str, Any], figures: Mapping[str, list[
 def _part(truth: Truth, part: Mapping[str, Any], figures: Mapping[str, Any], question: str) -> dict[str, Any]:
     name = part["id"]
     leads = [
-        lead["text"]
-        for lead in truth.listed("leads")
-        if name.startswith(lead["id"] + ".") and lead["id"] != question
+        lead["text"] for lead in truth.listed("leads") if name.startswith(lead["id"] + ".") and lead["id"] != question
     ]
     found: dict[str, Any] = {"number": name if name[-1].isdigit() else name.removeprefix(question + ".")}
     found["text"] = " ".join([*leads, part["text"]])
