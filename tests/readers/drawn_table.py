@@ -23,7 +23,7 @@ def scores_of(folder: Path) -> list[tuple[dict, DrawnScore, DrawnFigure | None]]
     found = []
     for figure in truth.get("figures") or ():
         rivals = read.get(figure["page"], [])
-        best = max(rivals, key=lambda one: _alike(one, figure), default=None)
+        best = min(rivals, key=lambda one, truth=figure: _unlike(one, truth), default=None)
         if best is not None:
             rivals.remove(best)
         found.append((figure, score(best, figure), best))
@@ -34,14 +34,11 @@ def scores_of(folder: Path) -> list[tuple[dict, DrawnScore, DrawnFigure | None]]
     return found
 
 
-def _alike(read: DrawnFigure, truth: dict) -> float:
-    points = {name for name, *_ in read.points}
-    wanted = set(truth.get("points") or ())
-    return (
-        len(points & wanted)
-        - 0.3 * len(points ^ wanted)
-        + (5 if (truth.get("unread") or truth.get("raster")) and read.unread else 0)
-    )
+def _unlike(read: DrawnFigure, truth: dict) -> tuple[bool, int]:
+    """Declined figures go with those that must be; of the others the one with the fewest differences."""
+    declined = bool(truth.get("unread") or truth.get("raster"))
+    one = score(read, truth)
+    return declined is not bool(read.unread), len(one.missing) + len(one.invented)
 
 
 def main(names: list[str]) -> None:
