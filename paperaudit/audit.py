@@ -70,6 +70,9 @@ def _unreadable(readings: Sequence[Reading]) -> Iterator[Complaint]:
     says so.
     """
     for reading in readings:
+        if reading.question.drawn or reading.part.drawn:
+            # What a drawing seemed to state is nothing that its author wrote wrongly.
+            continue
         for unread in reading.unread:
             stated = unread.where in ("figure", "given") or (unread.where == "ask" and reading.part.ask is not None)
             if stated and not names_a_part_alone(unread) and not is_for_later(unread):
@@ -141,6 +144,8 @@ def _derive(reading: Reading, before: Sequence[AuditedPart]) -> tuple[Reading, s
 
 def _obstacle(reading: Reading) -> NotRead | None:
     """What keeps a part from being derived before any strand has seen it, or None."""
+    if reading.part.doubts:
+        return NotRead("the printed page leaves doubts: " + "; ".join(reading.part.doubts))
     unread = [one for one in reading.unread if not names_a_part_alone(one)]
     if unread:
         return NotRead("; ".join(map(why_not_read, unread)))

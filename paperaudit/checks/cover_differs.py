@@ -24,7 +24,7 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
 
 
 def _count(paper: Paper, thing: str) -> int | None:
-    """How many of a thing the paper has, None where that is not known: a question file has no pages."""
+    """How many of a thing the paper has, None where that is not known: most question files say nothing of pages."""
     match thing:
         case "questions":
             return sum(1 for _ in paper.questions())
@@ -32,6 +32,8 @@ def _count(paper: Paper, thing: str) -> int | None:
             return sum(1 for _ in paper.parts())
         case "sections":
             return len(paper.sections)
+        case "pages":
+            return len(paper.printed) or None
         case _:
             return None
 

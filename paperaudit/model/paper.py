@@ -26,7 +26,8 @@ class Part:
     `number` is as printed without brackets; `id` joins the levels by dots ("3.b.ii"). `figure`,
     `given` and `text` of the question come first, the part's own behind them. `marks` is None where
     none are printed. `options` keeps the order of the paper, letter first. `page` is the one that it is
-    printed on, `space` the number of lines to write on; 0 and None where that is not known.
+    printed on, `space` the number of lines to write on; 0 and None where that is not known. `drawn` and `doubts`
+    as at the question, whose doubts are among the part's.
     """
 
     id: str
@@ -45,6 +46,8 @@ class Part:
     key_marks: int | None = None
     page: int = 0
     space: int | None = None
+    drawn: bool = False
+    doubts: tuple[str, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
 
 
@@ -53,7 +56,9 @@ class Question:
     """A numbered question: shared text, figure and givens, then its parts.
 
     `sketch` gives rough positions of points as drawn (any unit, y up); nothing is measured on it.
-    `table` holds named columns of cell texts. `figure_page` is the page that its figure is on, 0 for none.
+    `table` holds named columns of cell texts. `figure_page` is the page that its figure is on, 0 for none. `drawn` where figure and givens were read off a drawing, so that
+    the text states things of its own beside them. `doubts` says what of a printed page could not be read for
+    certain; a part with doubts is not audited.
     """
 
     number: str
@@ -66,6 +71,8 @@ class Question:
     table: tuple[tuple[str, tuple[str, ...]], ...] = ()
     not_to_scale: bool = False
     figure_page: int = 0
+    drawn: bool = False
+    doubts: tuple[str, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
 
 

@@ -60,6 +60,8 @@ class _Inherited:
     reasons: bool | None = None
     skills: tuple[str, ...] = ()
     level: CognitiveLevel | None = None
+    drawn: bool = False
+    doubts: tuple[str, ...] = ()
 
 
 class _Builder:
@@ -92,7 +94,8 @@ class _Builder:
         repeats = self._questions.get(shape.number, 0)
         self._questions[shape.number] = repeats + 1
         name = shape.number + REPEATED * repeats
-        shared = _Inherited(reasons=shape.reasons, skills=tuple(shape.skills), level=shape.level)
+        doubts = tuple(shape.doubts)
+        shared = _Inherited(reasons=shape.reasons, skills=tuple(shape.skills), level=shape.level, doubts=doubts)
         if shape.parts:
             parts = self._parts(shape.parts, (*route, "parts"), name, shared)
         else:
@@ -108,6 +111,8 @@ class _Builder:
             table=tuple((column, tuple(cells)) for column, cells in shape.table.items()),
             not_to_scale=bool(shape.text and _NOT_TO_SCALE.search(shape.text)),
             figure_page=shape.figure_page,
+            drawn=shape.drawn,
+            doubts=doubts,
             place=place_of(self._tree, route),
         )
 
@@ -126,6 +131,8 @@ class _Builder:
                 reasons=shared.reasons if shape.reasons is None else shape.reasons,
                 skills=tuple(shape.skills) or shared.skills,
                 level=shape.level or shared.level,
+                drawn=shared.drawn or shape.drawn,
+                doubts=shared.doubts + tuple(shape.doubts),
             )
             parts.extend(self._parts(shape.parts, (*here, "parts"), name, inner))
         return tuple(parts)
@@ -158,6 +165,8 @@ class _Builder:
                 (letter, Line(option, place_of(self._tree, (*route, "options", letter))))
                 for letter, option in shape.options.items()
             ),
+            drawn=not is_question and (above.drawn or shape.drawn),
+            doubts=above.doubts + tuple(shape.doubts),
             place=place_of(self._tree, route),
         )
 

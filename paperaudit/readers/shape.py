@@ -138,6 +138,8 @@ class PartShape(_Shape):
     options: dict[Name, Statement] = {}
     page: Page = 0
     space: Annotated[int | None, _whole(0, 200)] = None
+    drawn: Annotated[bool, BeforeValidator(_flag)] = False
+    doubts: Statements = []
     parts: "list[PartShape]" = []
 
 

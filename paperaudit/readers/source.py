@@ -24,7 +24,9 @@ def read_paper(source: str) -> PaperRead:
     try:
         content, kind = _content(source)
         if kind is Kind.PDF:
-            raise refused(source, "reading a draft PDF is not built yet, expected a .yaml or .xlsx file")
+            from paperaudit.readers.draft.read_draft import read_draft
+
+            return read_draft(content, name_of(source))
         if kind is Kind.WORKBOOK:
             from paperaudit.readers.workbook import read_workbook
 

@@ -97,13 +97,17 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     What stands under `figure` and `given` is read first. The text of the same level, question or
     part, gives facts only where that level has neither, else no more than the order of points on a line;
     where anything is stated it may add to it, never contradict it, and a sentence that cannot be read is
-    no obstacle.
+    no obstacle. What was read off a drawing leaves the text as it would count without it.
     """
     scene = Scene(letters_used(question, part), commas_used(question, part))
     givens, unread = _stated(question, part, scene)
-    stated = bool(givens or unread)
+    drawn = question.drawn or part.drawn
+    stated = bool(givens or unread) and not drawn
     explicit = read_asked(part.ask.text.strip(), part.ask.place, "ask", scene) if part.ask is not None else None
-    facts_here = (not (question.figure or question.given), not (part.figure or part.given))
+    facts_here = (
+        question.drawn or not (question.figure or question.given),
+        part.drawn or not (part.figure or part.given),
+    )
     proses = [Prose() if line is None else read_prose(line, scene) for line in (question.text, part.text)]
     for prose, here in zip(proses, facts_here, strict=True):
         prose.givens = prose.givens if here else list(orders_of(prose.givens, givens))

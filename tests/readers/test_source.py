@@ -35,7 +35,6 @@ def test_standard_input_and_byte_order_marks(monkeypatch: pytest.MonkeyPatch, co
         ("wide.yaml", "title: x".encode("utf-16"), "UTF-16 text was read"),
         ("picture.yaml", b"\x89PNG\r\n\x1a\n\x00\x00", "expected UTF-8"),
         ("null.yaml", b"title: \x00", "a control character was read"),
-        ("draft.pdf", b"%PDF-1.7\n", "not built yet"),
         ("not.pdf", b"hello", "the content is no .pdf file"),
         ("not.xlsx", b"hello", "the content is no .xlsx file"),
         ("half.xlsx", b"PK\x03\x04", "this is not a workbook"),

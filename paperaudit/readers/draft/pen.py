@@ -14,6 +14,7 @@ from pdfminer.pdftypes import PDFStream
 from pdfminer.utils import Matrix, PathSegment, apply_matrix_pt
 
 from paperaudit.model.place import Box
+from paperaudit.readers.draft.bounded import TooMuch
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
 
 MOST_OBJECTS = 60_000
@@ -22,10 +23,6 @@ _MEET = 0.01
 """Points between the ends of a path that is as good as closed."""
 _WIDEST = 20_000.0
 """Points; what lies farther out than this is on no paper."""
-
-
-class TooMuch(Exception):
-    """A page has more on it than MOST_OBJECTS."""
 
 
 class Pen(PDFTextDevice):
@@ -172,7 +169,7 @@ class Pen(PDFTextDevice):
     def _count(self, objects: int) -> None:
         self._drawn += objects
         if self._drawn > MOST_OBJECTS:
-            raise TooMuch
+            raise TooMuch(f"more than {MOST_OBJECTS:,} letters and lines were read")
 
 
 def lightness(colour: object) -> float:

@@ -1,0 +1,89 @@
+"""Finds the columns of a page: gutters that rows of text on both sides leave free."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from paperaudit.model.place import Box
+from paperaudit.readers.draft.runs import Run
+
+_GUTTER: Final = 8.0
+"""Points that stay free between two columns."""
+_EDGE: Final = 3.0
+"""Points within which left edges of rows are one."""
+_FULL: Final = 0.55
+"""Share of its column that a row fills to count as text; columns of marks and of options have none like that."""
+_FEWEST: Final = 3
+"""Rows of text on each side that make columns."""
+_NARROWEST: Final = 0.25
+"""Share of the page's text that a column is wide."""
+_MOST_CANDIDATES: Final = 12
+
+
+def areas_of(runs: Sequence[Run], box: Box, deepest: int = 3) -> tuple[Box, ...]:
+    """The areas of `box` in reading order: bands across the page, and columns within a band."""
+    if deepest == 0 or len(runs) < 2 * _FEWEST:
+        return (box,)
+    found = _gutter(runs, box)
+    if found is None:
+        return (box,)
+    across, top, bottom = found
+    left, _, right, _ = box
+    parts: list[Box] = []
+    above, below = (left, box[1], right, top), (left, bottom, right, box[3])
+    parts += areas_of(_within(runs, above), above, deepest) if _within(runs, above) else ()
+    for side in ((left, top, across, bottom), (across, top, right, bottom)):
+        parts += areas_of(_within(runs, side), side, deepest - 1)
+    parts += areas_of(_within(runs, below), below, deepest - 1) if _within(runs, below) else ()
+    return tuple(parts)
+
+
+def _within(runs: Sequence[Run], box: Box) -> list[Run]:
+    return [run for run in runs if box[0] <= run.box[0] < box[2] and box[1] <= run.baseline < box[3]]
+
+
+def _gutter(runs: Sequence[Run], box: Box) -> tuple[float, float, float] | None:
+    """Where a second column begins and between which heights it stands beside the first, if there is one."""
+    text_left, text_right = min(run.box[0] for run in runs), max(run.box[2] for run in runs)
+    wide = text_right - text_left
+    best: tuple[int, float, float, float] | None = None
+    for edge in _candidates(runs, text_left + _NARROWEST * wide, text_right - _NARROWEST * wide):
+        for top, bottom, inside in _bands(runs, edge, box):
+            count = _text_on_both_sides(inside, edge, text_left, text_right)
+            if count >= 2 * _FEWEST and (best is None or count > best[0]):
+                best = (count, edge - _GUTTER / 2, top, bottom)
+    return best[1:] if best else None
+
+
+def _candidates(runs: Sequence[Run], least: float, most: float) -> list[float]:
+    """Left edges that several rows share, the commonest first."""
+    edges: list[list[float]] = []
+    for edge in sorted(run.box[0] for run in runs if least <= run.box[0] <= most):
+        if edges and edge - edges[-1][0] <= _EDGE:
+            edges[-1].append(edge)
+        else:
+            edges.append([edge])
+    common = sorted((group for group in edges if len(group) >= _FEWEST), key=lambda group: (-len(group), group[0]))
+    return [group[0] for group in common[:_MOST_CANDIDATES]]
+
+
+def _bands(runs: Sequence[Run], edge: float, box: Box) -> list[tuple[float, float, list[Run]]]:
+    """The stretches of the page between rows that run across the gutter, each with its runs."""
+    bands: list[tuple[float, float, list[Run]]] = []
+    top, inside = box[1], list[Run]()
+    for run in sorted(runs, key=lambda one: one.baseline):
+        if run.box[0] < edge - _GUTTER and run.box[2] > edge - _GUTTER / 4:
+            bands.append((top, run.box[1], inside))
+            top, inside = run.box[3], []
+        else:
+            inside.append(run)
+    return [*bands, (top, box[3], inside)]
+
+
+def _text_on_both_sides(runs: Sequence[Run], edge: float, left: float, right: float) -> int:
+    """How many rows of text the poorer side has, twice; 0 where one side has too few."""
+    on_left = [run for run in runs if run.box[0] < edge - _GUTTER]
+    on_right = [run for run in runs if run.box[0] >= edge - _EDGE]
+    full_left = sum(run.box[2] - run.box[0] >= _FULL * (edge - left) for run in on_left)
+    full_right = sum(run.box[2] - run.box[0] >= _FULL * (right - edge) for run in on_right)
+    least = min(full_left, full_right)
+    return 2 * least if least >= _FEWEST else 0

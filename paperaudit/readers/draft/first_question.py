@@ -1,0 +1,44 @@
+"""Finds where the cover of a draft ends and its first question begins."""
+
+from collections.abc import Sequence
+
+from paperaudit.readers.draft.habits import Habits, parted
+from paperaudit.readers.draft.numbering import Style, heading_at, numbers_at
+from paperaudit.readers.draft.print_line import Printed, PrintLine
+
+
+def first_question(printed: Sequence[Printed]) -> int:
+    """Where the cover ends: at the first number one, or the next one where that only counts instructions."""
+    starts: list[tuple[int, Style | None]] = []
+    headings: dict[int, int] = {}
+    marked: list[int] = []
+    for at, one in enumerate(printed):
+        if not isinstance(one, PrintLine):
+            continue
+        text = one.row.cells[0].text
+        if heading := heading_at(one.row.text):
+            headings[heading.rank] = at
+            starts.append((at, None))
+        elif number := next((n for n in numbers_at(text) if set(n.value) == {1} or n.style is Style.WORD), None):
+            bare = not number.dress and number.style is Style.ARABIC and number.end < len(text)
+            if (
+                number.style in (Style.WORD, Style.DECIMAL)
+                or (number.style is Style.ARABIC and not bare)
+                or (bare and _opens(text[number.end :]))
+            ):
+                starts.append((at, number.style))
+        if parted(one, Habits())[1]:
+            marked.append(at)
+    # A heading that comes again is named on the cover.
+    starts = [(at, style) for at, style in starts if style is not None or at in headings.values()]
+    for (at, style), (following, _) in zip(starts, [*starts[1:], (len(printed), None)], strict=False):
+        lone = style is Style.ARABIC and following < len(printed)
+        if not lone or any(at <= mark < following for mark in marked):
+            return at
+    return starts[-1][0] if starts else len(printed)
+
+
+def _opens(text: str) -> bool:
+    """Whether what stands behind a bare number begins a question: a capital letter or the number of a part."""
+    begin = text.strip()[:1]
+    return begin.isupper() or begin == "("

@@ -1,0 +1,97 @@
+"""How this draft prints its marks: at which edge, in which brackets, and which brackets are for totals."""
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from paperaudit.readers.draft.marks import Marks, bare_number, marks_alone, marks_at_end
+from paperaudit.readers.draft.numbering import numbers_at
+from paperaudit.readers.draft.print_line import PrintLine
+from paperaudit.readers.draft.row import Cell
+
+_NEAR: Final = 6.0
+"""Points within which marks end at the same edge."""
+_SENTENCE_ENDS: Final = re.compile(r"[.?!:;…]\s*$")
+_HABIT: Final = 3
+"""Marks in cells of their own that make their dress a habit."""
+_RIGHT: Final = 0.72
+"""Share of the column's width beyond which marks stand."""
+
+
+@dataclass(frozen=True, slots=True)
+class Habits:
+    """The right edges of marks, how often each dress stands in a cell of its own, the dress of totals."""
+
+    edges: tuple[float, ...] = ()
+    dresses: tuple[tuple[str, int], ...] = ()
+    totals: frozenset[str] = frozenset()
+
+    def at_edge(self, right: float) -> bool:
+        """Whether marks of this draft end there."""
+        return any(abs(edge - right) <= _NEAR for edge in self.edges)
+
+    def usual(self, dress: str) -> bool:
+        """Whether marks are often dressed like that."""
+        return dict(self.dresses).get(dress, 0) >= _HABIT
+
+
+def habits_of(lines: Sequence[PrintLine]) -> Habits:
+    """The habits that the marks in cells of their own show."""
+    edges: Counter[float] = Counter()
+    dresses: Counter[str] = Counter()
+    first: Counter[str] = Counter()
+    later: Counter[str] = Counter()
+    since = 0
+    for line in lines:
+        cells = line.row.cells
+        if any(number.dress or number.end == len(cells[0].text) for number in numbers_at(cells[0].text)):
+            since = 0
+        marks = marks_alone(cells[-1].text)
+        ending = marks or marks_at_end(cells[-1].text)
+        if ending is None:
+            continue
+        (later if since else first)[ending.dress] += 1
+        since += 1
+        if marks and cells[-1].box[0] > line.column.left + _RIGHT * (line.column.right - line.column.left):
+            edges[round(cells[-1].box[2])] += 1
+            dresses[marks.dress] += 1
+    of_parts = {dress for dress, count in first.items() if count > later[dress]}
+    totals = {dress for dress, count in later.items() if count > first[dress] and of_parts - {dress}}
+    return Habits(tuple(sorted(edges)), tuple(sorted(dresses.items())), frozenset(totals if of_parts else ()))
+
+
+def parted(line: PrintLine, habits: Habits) -> tuple[tuple[Cell, ...], Marks | None, Cell | None]:
+    """The cells of a row without its marks, the marks, and the cell that they stood in."""
+    cells = line.row.cells
+    last = cells[-1]
+    marks = marks_alone(last.text)
+    if marks is not None and _is_marks(line, marks, last, len(cells), habits):
+        return cells[:-1], marks, last
+    number = bare_number(last.text)
+    if number is not None and len(cells) > 1 and habits.usual("") and habits.at_edge(last.box[2]):
+        return cells[:-1], Marks(number, ""), last
+    found = marks_at_end(last.text)
+    if marks is None and found is not None and _counts_at_end(last, found, habits):
+        rest = last.text[: found.start].rstrip()
+        kept = (*cells[:-1], Cell(rest, last.box, last.glyphs, last.doubts)) if rest else cells[:-1]
+        return kept, found, last
+    return cells, None, None
+
+
+def _is_marks(line: PrintLine, marks: Marks, cell: Cell, cells: int, habits: Habits) -> bool:
+    """Whether a cell that looks like marks is none of the numbers of a list."""
+    if "marks" in marks.dress or marks.dress in ("[]", "/") or habits.at_edge(cell.box[2]):
+        return True
+    return cells > 1 and cell.box[0] > line.column.left + _RIGHT * (line.column.right - line.column.left)
+
+
+def _counts_at_end(cell: Cell, marks: Marks, habits: Habits) -> bool:
+    """Whether a bracket at the end of a text is marks: it says so, or stands where marks stand, or behind a stop."""
+    if "marks" in marks.dress or habits.at_edge(cell.box[2]):
+        return True
+    before = cell.text[: marks.start]
+    if marks.dress == "/":
+        return False
+    return bool(_SENTENCE_ENDS.search(before)) or (habits.usual(marks.dress) and marks.dress == "[]")

@@ -1,0 +1,42 @@
+"""Tells rows that speak to the learner about the paper from the rows of its questions."""
+
+import re
+from typing import Final
+
+_INSTRUCTION: Final = re.compile(
+    r"(?:\W*)(?:answer|show|write\s+(?:your|all|neatly|legibly|clearly)|you\s+(?:may|must|should)|use\s+(?:a\s+)?(?:blue|black|calc)"
+    r"|calculators?|(?:all|the)\s+(?:necessary\s+)?(?:working|questions)|number\s+(?:the|your)|good\s+luck|do\s+not|check"
+    r"|start\s+each|round\s+off\s+all)\b",
+    re.IGNORECASE,
+)
+_SEVERAL: Final = re.compile(r"\bquestions\s+\d+\s*(?:to|and|–|-|—)\s*\d+", re.IGNORECASE)
+_CLOSING: Final = re.compile(
+    r"\W*(?:formula(?:e|s)?(?:\s+sheet)?|information\s+sheet|list\s+of\s+formula(?:e|s)|answer\s+sheet|rough\s+work(?:ing)?"
+    r"|(?:diagram|answer)\s+sheet|extra\s+(?:space|paper|page).*)\W*",
+    re.IGNORECASE,
+)
+_END: Final = re.compile(
+    r"\W*(?:(?:this\s+is\s+the\s+)?end\s+of\s+(?:the\s+)?(?:paper|test|exam(?:ination)?|questions?|section\s+\w+)"
+    r"|the\s+end|end|good\s+luck|blank\s+page|(?:please\s+)?turn\s+over|p\.?t\.?o\.?)\W*",
+    re.IGNORECASE,
+)
+
+
+def is_instruction(text: str) -> bool:
+    """Whether a row says how to answer rather than what: "Answer all questions."."""
+    return bool(_INSTRUCTION.match(text.strip()))
+
+
+def is_for_several(text: str) -> bool:
+    """Whether rows before a question are meant for several: "Solve for x:", "Questions 4 to 6 are about …"."""
+    return text.rstrip().endswith(":") or bool(_SEVERAL.search(text))
+
+
+def is_closing(text: str) -> bool:
+    """Whether a row heads what is no question any more: a formula sheet, room for rough work."""
+    return bool(_CLOSING.fullmatch(text))
+
+
+def is_end(text: str) -> bool:
+    """Whether a row only says that the paper or a page ends."""
+    return bool(_END.fullmatch(text))

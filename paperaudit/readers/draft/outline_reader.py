@@ -1,0 +1,295 @@
+"""Reads rows as an outline: sections, questions, parts, with their text, marks and totals."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from paperaudit.readers.draft.first_question import first_question
+from paperaudit.readers.draft.habits import Habits, habits_of, parted
+from paperaudit.readers.draft.marks import Marks, total_of
+from paperaudit.readers.draft.marks import Total as PrintedTotal
+from paperaudit.readers.draft.notices import is_closing, is_end, is_for_several, is_instruction
+from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at
+from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
+from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
+from paperaudit.readers.draft.row import Cell
+from paperaudit.readers.draft.sequence import Level, Stand, Step, opened, step_of
+from paperaudit.readers.draft.wording_rows import TextRow
+
+_STOP: Final = re.compile(r"[.?!:;)\]]\s*$")
+_NEAR_EDGE: Final = 0.85
+"""Share of its column that a row fills when its sentence may run on."""
+_OUTDENT: Final = 4.0
+"""Points by which a row must stand left of a part's text to be none of it."""
+_CONTINUED: Final = re.compile(r"\W*\(?\s*(?:continued|cont(?:inue)?d?\.?)\W*$", re.IGNORECASE)
+
+
+def outline_of(printed: Sequence[Printed]) -> Outline:
+    """The outline that rows and tables in reading order make."""
+    lines = [one for one in printed if isinstance(one, PrintLine)]
+    start = first_question(printed)
+    builder = _Builder(habits_of(lines))
+    for at, one in enumerate(printed):
+        if at < start:
+            if isinstance(one, PrintLine):
+                builder.outline.cover.append(one)
+        else:
+            builder.take(one)
+    return builder.done()
+
+
+class _Builder:
+    """Takes rows one after the other and keeps what is open."""
+
+    def __init__(self, habits: Habits) -> None:
+        self.outline = Outline()
+        self._habits = habits
+        self._levels: tuple[Level, ...] = ()
+        self._open: list[Entry] = []
+        self._lead: dict[int, list[TextRow]] = {}
+        self._fresh: dict[int, bool] = {}
+        self._before: PrintLine | None = None
+        self._closed = False
+
+    def take(self, one: Printed) -> None:
+        """The next row or table; behind the heading of a formula sheet nothing more is taken."""
+        if isinstance(one, PrintTable):
+            if self._open and not self._closed:
+                self._open[-1].tables.append(one)
+            return
+        if self._open and is_closing(one.row.text):
+            self._closed = True
+        if self._closed:
+            return
+        if not is_end(one.row.text) and not self._heading(one) and not self._total(one):
+            self._row(one)
+        self._before = one
+
+    def done(self) -> Outline:
+        """The outline with what was still open closed."""
+        self._leave_leads(last=True)
+        return self.outline
+
+    def _heading(self, line: PrintLine) -> bool:
+        cells, marks, cell = parted(line, self._habits)
+        heading = heading_at(" ".join(one.text for one in cells)) if cells else None
+        if heading is None:
+            return False
+        self._leave_leads(last=True)
+        total = _placed(marks, line, cell) if marks and cell else None
+        self.outline.sections.append(DraftSection(_title(heading), total, line.page, line.box))
+        self._open, self._levels, self._lead = [], self._levels[:1], {}
+        return True
+
+    def _total(self, line: PrintLine) -> bool:
+        """Whether the row is a total; it goes to what it is for."""
+        cells = line.row.cells
+        total = total_of(line.row.text) or (total_of(cells[-1].text) if len(cells) > 1 else None)
+        if total is None:
+            return False
+        if not total_of(line.row.text):
+            self._row(PrintLine(line.column, replace(line.row, cells=cells[:-1]), line.answer_lines, line.in_table))
+        self._give(total, Placed(total.number, line.page, line.box))
+        return True
+
+    def _give(self, total: PrintedTotal, placed: Placed) -> None:
+        if total.whose == "paper":
+            self.outline.total = placed
+        elif total.whose == "section" and self.outline.sections:
+            self.outline.sections[-1].total = placed
+        elif total.whose == "question" and total.name:
+            for question in self.outline.questions()[::-1]:
+                if question.number == total.name:
+                    question.total = placed
+                    return
+            if self._open:
+                self._open[0].doubts.append(f"a total for question {total.name} stands here")
+        elif self._open:
+            self.outline.above.append((self._open[0], placed))
+
+    def _row(self, line: PrintLine) -> None:
+        cells, marks, cell = parted(line, self._habits)
+        text: list[Cell] = []
+        at = 0
+        while at < len(cells):
+            at = self._numbers(line, cells, at, text)
+        if text:
+            self._text(line, tuple(text))
+        elif self._open and line.answer_lines:
+            self._open[-1].answer_lines += line.answer_lines
+        if marks is not None and cell is not None:
+            self._mark(marks, _placed(marks, line, cell), not cells, text)
+
+    def _numbers(self, line: PrintLine, cells: Sequence[Cell], at: int, text: list[Cell]) -> int:
+        """Takes the numbers that a cell begins with, then its text; returns which cell comes next."""
+        cell = cells[at]
+        rest, offset, inner = cell.text, 0, at > 0 and bool(text)
+        first_in_row = not text
+        while rest:
+            readings = numbers_at(rest)
+            whole = bool(readings) and readings[0].end == len(rest)
+            stand = self._stand(line, cells, at, offset, len(rest) - max((n.end for n in readings), default=0), whole)
+            if inner or (not first_in_row):
+                stand = replace(stand, inner=True)
+                readings = tuple(one for one in readings if one.dress)
+            step = self._step(readings, stand) if readings else None
+            if step is None or (not first_in_row and (step.irregular or step.depth == 0)):
+                break
+            if _CONTINUED.match(rest[step.number.end :]):
+                return len(cells)
+            if text:
+                self._text(line, tuple(text))
+                text.clear()
+            self._open_entry(line, step, stand, cell)
+            offset += step.number.end
+            trimmed = rest[step.number.end :].lstrip(" .:—–-" if step.number.style is Style.WORD else " ")
+            offset += len(rest) - step.number.end - len(trimmed)
+            rest, inner, first_in_row = trimmed, True, True
+        if rest:
+            text.append(replace(cell, text=rest))
+        return at + 1
+
+    def _step(self, readings: Sequence[Number], stand: Stand) -> Step | None:
+        """Where a number goes on; behind the heading of a section questions go on or start again."""
+        if self._open:
+            return step_of(self._levels, readings, stand)
+        step = step_of((), readings, stand) or step_of(self._levels, readings, stand)
+        return step if step is not None and step.depth == 0 else None
+
+    def _stand(self, line: PrintLine, cells: Sequence[Cell], at: int, offset: int, behind: int, whole: bool) -> Stand:
+        """Where the number at `offset` of a cell stands; places within a cell are told by the share of its letters."""
+        cell = cells[at]
+        letters = max(1, len(cell.text))
+        left, _, right, _ = cell.box
+        wide = right - left
+        start = left + wide * offset / letters
+        end = right - wide * behind / letters
+        text = cells[at + 1].box[0] if whole and at + 1 < len(cells) else end
+        following = cell.text[len(cell.text) - behind :].strip() if behind else ""
+        return Stand(
+            left=start - line.column.left,
+            right=end - line.column.left,
+            text=text - line.column.left,
+            across=start,
+            alone=(whole and len(cells) > 1) or line.in_table or (whole and line.row.bold),
+            inner=offset > 0,
+            flows=at == 0 and offset == 0 and self._flows(line),
+            capital=following[:1].isupper() or following[:1] in "([∠△",
+        )
+
+    def _flows(self, line: PrintLine) -> bool:
+        """Whether the row before this one is full and ends within a sentence."""
+        before = self._before
+        if before is None or before.column != line.column or line.in_table:
+            return False
+        if _STOP.search(before.row.text) or line.row.baseline - before.row.baseline > 2.2 * line.row.size:
+            return False
+        wide = before.column.right - before.column.left
+        return before.box[2] >= before.column.left + _NEAR_EDGE * wide
+
+    def _open_entry(self, line: PrintLine, step: Step, stand: Stand, cell: Cell) -> None:
+        number, depth = step.number, step.depth
+        if number.style is Style.DECIMAL and depth == 0:
+            # The questions have no headings of their own.
+            self._leave_leads()
+            self._start(0, str(number.value[0]), line, stand, cell)
+            self._levels = (Level(Style.DECIMAL, "", number.value[:1], stand),)
+            depth = 1
+        elif depth == 0:
+            self._leave_leads()
+        self._start(depth, number.printed, line, stand, cell)
+        self._levels = opened(self._levels, replace(step, depth=depth), stand)
+
+    def _start(self, depth: int, number: str, line: PrintLine, stand: Stand, cell: Cell) -> None:
+        self._leave_below(depth)
+        lead = tuple(self._lead.get(depth, ()))
+        entry = Entry(number, line.column, cell.box, stand, lead)
+        self._fresh[depth] = False
+        del self._open[depth:]
+        if self._open:
+            self._open[-1].parts.append(entry)
+        else:
+            if not self.outline.sections:
+                self.outline.sections.append(DraftSection())
+            self.outline.sections[-1].questions.append(entry)
+        self._open.append(entry)
+
+    def _text(self, line: PrintLine, cells: tuple[Cell, ...]) -> None:
+        row = TextRow(cells, line.page, cells[0].box[0] - line.column.left, line.answer_lines)
+        if not self._open:
+            if self.outline.sections:
+                self.outline.sections[-1].rows.append(row)
+            return
+        depth = self._depth_of(row, line)
+        if depth == len(self._open):
+            self._open[-1].rows.append(row)
+            self._open[-1].answer_lines += line.answer_lines
+            return
+        if not self._fresh.get(depth):
+            self._lead[depth] = []
+            self._fresh[depth] = True
+        self._lead[depth].append(replace(row, lead=True))
+
+    def _depth_of(self, row: TextRow, line: PrintLine) -> int:
+        """How many open entries a row of text is below; fewer than are open where it leads on to further parts."""
+        current = self._open[-1]
+        same = line.column.left == current.column.left or line.column.page != current.column.page
+        if not current.marks or not current.rows or line.in_table or not same or len(self._open) < 1:
+            return len(self._open)
+        depth = len(self._open)
+        while depth and row.across < self._open[depth - 1].stand.text - _OUTDENT:
+            if row.across > self._open[depth - 1].stand.left + _OUTDENT:
+                break
+            depth -= 1
+        return depth
+
+    def _leave_leads(self, last: bool = False) -> None:
+        """Rows that no further part came behind go before the next questions, or stay with the last part."""
+        self._leave_below(0)
+        rows = self._lead.get(0, [])
+        if self._fresh.get(0) and last and self._open and not all(is_instruction(row.text) for row in rows):
+            self._open[-1].rows += rows
+        elif not self._fresh.get(0) and not (rows and _shared(rows)):
+            self._lead.pop(0, None)
+        if last:
+            self._lead, self._fresh = {}, {}
+
+    def _leave_below(self, depth: int) -> None:
+        for level in sorted(level for level in self._lead if level > depth):
+            rows = self._lead.pop(level)
+            if self._fresh.pop(level, False) and self._open:
+                if depth == 0 and rows[-1].text.endswith(":"):
+                    self._lead[0], self._fresh[0] = rows, True
+                else:
+                    self._open[-1].rows += rows
+
+    def _mark(self, marks: Marks, placed: Placed, alone: bool, text: Sequence[Cell]) -> None:
+        if not self._open:
+            if self.outline.sections and self.outline.sections[-1].total is None:
+                self.outline.sections[-1].total = placed
+            return
+        question, leaf = self._open[0], self._open[-1]
+        if alone and marks.dress in self._habits.totals and (question.parts or leaf.marks):
+            question.total = placed
+            return
+        if leaf.marks and alone and len(question.leaves()) > 1:
+            inside = sum(one.number for part in question.leaves() for one in part.marks)
+            if inside == placed.number:
+                question.total = placed
+                return
+        row = TextRow(tuple(text), placed.page) if text else None
+        placed.label = bool(row and row.equations) and placed.number <= 4 and marks.dress == "()"
+        leaf.marks.append(placed)
+
+
+def _shared(rows: Sequence[TextRow]) -> bool:
+    return is_for_several(" ".join(row.text for row in rows))
+
+
+def _placed(marks: Marks, line: PrintLine, cell: Cell) -> Placed:
+    return Placed(marks.number, line.page, cell.box, marks.dress)
+
+
+def _title(heading: Heading) -> str:
+    return re.sub(r"\s+", " ", heading.title).strip(" :–—-")[:100]

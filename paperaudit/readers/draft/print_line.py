@@ -1,0 +1,62 @@
+"""What the layout of a page gives to whoever reads the outline: rows and tables in reading order, with their place."""
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from paperaudit.model.place import Box
+from paperaudit.readers.draft.row import Row
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A stretch of a page that is read from top to bottom; `rank` is its turn on the page.
+
+    `left` and `right` are where its text begins and ends.
+    """
+
+    page: int
+    rank: int
+    left: float
+    right: float
+
+
+@dataclass(frozen=True, slots=True)
+class PrintLine:
+    """A row in its column; `answer_lines` counts the lines to write on that follow it.
+
+    `in_table` where it was put together from the cells of a table's row, its number and its marks in cells of
+    their own.
+    """
+
+    column: Column
+    row: Row
+    answer_lines: int = 0
+    in_table: bool = False
+
+    @property
+    def page(self) -> int:
+        """The page that it stands on."""
+        return self.column.page
+
+    @property
+    def box(self) -> Box:
+        """Where it stands on its page."""
+        return self.row.box
+
+
+@dataclass(frozen=True, slots=True)
+class PrintTable:
+    """A table of data: the texts of its cells, row by row; an empty cell has no text."""
+
+    column: Column
+    box: Box
+    rows: tuple[tuple[str, ...], ...]
+    doubts: tuple[str, ...] = ()
+
+    @property
+    def page(self) -> int:
+        """The page that it stands on."""
+        return self.column.page
+
+
+Printed: TypeAlias = PrintLine | PrintTable

@@ -1,0 +1,71 @@
+"""Reads a draft PDF as a paper: pages, layout, outline, and the tree that a question file would have."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from paperaudit.errors import Complaint, InputError
+from paperaudit.model.place import Place
+from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
+from paperaudit.readers.draft.layout import printed_on
+from paperaudit.readers.draft.open_pdf import pages_of
+from paperaudit.readers.draft.outline import Outline
+from paperaudit.readers.draft.outline_reader import outline_of
+from paperaudit.readers.draft.page import DraftPage
+from paperaudit.readers.draft.print_line import Printed
+from paperaudit.readers.draft.running import RunningMatter, running_matter
+from paperaudit.readers.question_file import PaperRead
+from paperaudit.readers.tree import Entries
+
+
+@dataclass(frozen=True, slots=True)
+class DraftRead:
+    """A draft as it was taken down: its pages, what they print, the figures, and the tree of the question file."""
+
+    tree: Entries | None
+    complaints: tuple[Complaint, ...] = ()
+    pages: tuple[DraftPage, ...] = ()
+    running: tuple[RunningMatter, ...] = ()
+    figures: tuple[DrawnFigure, ...] = ()
+
+
+def read_draft(content: bytes, file: str) -> PaperRead:
+    """The paper that the PDF `content` prints, each value with its page and box, or why it cannot be read."""
+    from paperaudit.readers.question_file import paper_of_tree
+
+    read = take_down(content, file)
+    return PaperRead(None, read.complaints) if read.tree is None else paper_of_tree(read.tree, read.complaints)
+
+
+def take_down(content: bytes, file: str) -> DraftRead:
+    """The draft with its pages and its tree; nothing of it is judged yet."""
+    try:
+        pages = tuple(pages_of(content, file))
+    except InputError as error:
+        return DraftRead(None, error.complaints)
+    running = running_matter(pages)
+    figures = tuple(figure for page in pages for figure in _figures(page))
+    outline = outline_of(_printed(pages, figures, running))
+    if not outline.questions():
+        message = "no numbered question was read, expected numbers such as 1., Question 1 or 1.1"
+        return DraftRead(None, (Complaint(message, Place(file=file)),), pages, running, figures)
+    return DraftRead(_tree(outline, file, figures, len(pages)), (), pages, running, figures)
+
+
+def _printed(
+    pages: Sequence[DraftPage], figures: Sequence[DrawnFigure], running: Sequence[RunningMatter]
+) -> tuple[Printed, ...]:
+    return tuple(
+        one
+        for page, edge in zip(pages, running, strict=True)
+        for one in printed_on(page, [figure for figure in figures if figure.page == page.number], edge)
+    )
+
+
+def _tree(outline: Outline, file: str, figures: Sequence[DrawnFigure], pages: int) -> Entries:
+    from paperaudit.readers.draft.draft_tree import TreeWriter
+
+    return TreeWriter(file, figures, pages).tree(outline)
+
+
+def _figures(page: DraftPage) -> tuple[DrawnFigure, ...]:
+    return ()

@@ -1,0 +1,81 @@
+"""Running heads and feet: what pages repeat at their edges, page numbers, calls to turn over."""
+
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Final
+
+from paperaudit.readers.draft.page import DraftPage
+from paperaudit.readers.draft.runs import Run, runs_of
+
+_EDGE: Final = 0.13
+"""Share of the page's height at its top and bottom in which heads and feet stand."""
+_SAME_HEIGHT: Final = 4.0
+"""Points that a head may move from page to page."""
+_PAGE_NUMBER: Final = re.compile(
+    r"(?:page\s*|p\.?\s*)?[-–—|•\[(]*\s*(?P<n>\d{1,3})\s*[-–—|•\])]*(?:\s*(?:of|/)\s*\d{1,3})?"
+    r"|(?:page|seite)\s+(?P<m>\d{1,3})\s*(?:of|/)?\s*\d{0,3}",
+    re.IGNORECASE,
+)
+_CALL: Final = re.compile(
+    r"[\[(]?\s*(?:please\s+)?(?:turn\s+over|p\.?\s?t\.?\s?o\.?|blank\s+page|see\s+next\s+page|continued\s+overleaf)"
+    r"(?:\s+please)?\s*[\])./]*|(?:copyright|©).*",
+    re.IGNORECASE,
+)
+_PAGES_ON: Final = re.compile(r"\d+")
+
+
+@dataclass(frozen=True, slots=True)
+class RunningMatter:
+    """What of a page is no part of its text: the indexes of the glyphs, and the page's printed number if any."""
+
+    glyphs: frozenset[int] = frozenset()
+    number: int | None = None
+    texts: tuple[str, ...] = field(default=())
+
+
+def running_matter(pages: Sequence[DraftPage]) -> tuple[RunningMatter, ...]:
+    """The running heads and feet of each page.
+
+    A run at an edge counts that stands at the same height on another page too with the same words, numbers
+    aside; a page number counts on its own where it stands farther out than all the text.
+    """
+    edges = [_at_edges(page) for page in pages]
+    seen: dict[str, list[tuple[int, float]]] = defaultdict(list)
+    for at, runs in enumerate(edges):
+        for run, _ in runs:
+            seen[_shape(run.text)].append((at, run.baseline))
+    return tuple(_of_page(at, runs, seen) for at, runs in enumerate(edges))
+
+
+def _of_page(at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tuple[int, float]]]) -> RunningMatter:
+    taken: set[int] = set()
+    number: int | None = None
+    texts: list[str] = []
+    for run, outermost in runs:
+        text = run.text
+        repeated = any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(text)])
+        numbered = _PAGE_NUMBER.fullmatch(text)
+        alone = numbered is not None and outermost and int(numbered.group("n") or numbered.group("m")) == at + 1
+        if not (repeated or alone or _CALL.fullmatch(text)):
+            continue
+        taken.update(glyph.index for glyph in run.glyphs)
+        texts.append(text)
+        if numbered:
+            number = int(numbered.group("n") or numbered.group("m"))
+    return RunningMatter(frozenset(taken), number, tuple(texts))
+
+
+def _at_edges(page: DraftPage) -> list[tuple[Run, bool]]:
+    """The runs at the top and at the bottom, each with whether nothing is printed farther out."""
+    top, bottom = _EDGE * page.height, (1 - _EDGE) * page.height
+    runs = runs_of([one for one in page.glyphs if one.upright and not top < one.baseline < bottom], gap=4.0)
+    if not runs:
+        return []
+    first, last = runs[0].baseline, runs[-1].baseline
+    return [(run, abs(run.baseline - first) < 1 or abs(run.baseline - last) < 1) for run in runs]
+
+
+def _shape(text: str) -> str:
+    return _PAGES_ON.sub("#", " ".join(text.lower().split()))

@@ -1,0 +1,141 @@
+"""Reads a ruled table: rows that are parts of questions, with number and marks in cells of their own, or data."""
+
+from collections.abc import Iterator
+from itertools import zip_longest
+from typing import Final, TypeAlias
+
+from paperaudit.model.place import Box
+from paperaudit.readers.draft.marks import bare_number, marks_alone, total_of
+from paperaudit.readers.draft.numbering import numbers_at
+from paperaudit.readers.draft.page import box_around
+from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable
+from paperaudit.readers.draft.row import Cell, Row
+
+Cells: TypeAlias = tuple[tuple[tuple[Box, tuple[Row, ...]], ...], ...]
+"""The bands of a table; each cell is its box with its rows."""
+_HEADINGS: Final = frozenset(
+    (
+        *("no", "nr", "number", "question", "questions", "part", "item", "task"),
+        *("answer", "answers", "working", "mark", "marks", "mk", "mks", "max", "points", "score"),
+    )
+)
+_WORDS: Final = 4
+"""Words that the text of a part has at least, in the median, where a table lists parts."""
+
+
+def is_list_of_parts(cells: Cells) -> bool:
+    """Whether the rows of a table are questions or parts: numbers in front, sentences behind them."""
+    numbered = texts = 0
+    for band in cells:
+        filled = [(box, rows) for box, rows in band if rows]
+        if not filled:
+            continue
+        first = filled[0][1][0].text.strip()
+        words = max(len(" ".join(row.text for row in rows).split()) for _, rows in filled)
+        numbered += bool(numbers_at(first)) and (len(filled) > 1 or words >= _WORDS)
+        texts += words >= _WORDS
+    return numbered > 0 and texts > 0 and texts * 2 >= numbered and _steps_up(cells)
+
+
+def _steps_up(cells: Cells) -> bool:
+    """Whether no number of a data table pretends to be a part's: the fronts are all numbers, or stay empty."""
+    fronts = [" ".join(row.text for row in band[0][1]).strip() for band in cells if band]
+    numbered = [bool(numbers_at(front)) for front in fronts if front]
+    return bool(numbered) and sum(numbered) * 3 >= 2 * (len(numbered) - 1)
+
+
+def lines_of_table(column: Column, cells: Cells) -> Iterator[PrintLine]:
+    """The rows of a table that lists parts: the number goes in front of the text, the marks behind it."""
+    marked = _column_of_marks(cells)
+    for band in cells:
+        if _is_heading(band):
+            continue
+        fronts: list[Cell] = []
+        marks: list[Cell] = []
+        texts: list[tuple[Row, ...]] = []
+        for at, (_, rows) in enumerate(band):
+            whole = " ".join(row.text for row in rows).strip()
+            if not whole:
+                continue
+            if at == len(band) - 1 and at and (at == marked or marks_alone(whole) or total_of(whole)):
+                marks = [_as_marks(cell, at == marked) for row in rows for cell in row.cells]
+            elif not texts and _is_number(whole):
+                fronts += [cell for row in rows for cell in row.cells]
+            else:
+                texts.append(rows)
+        yield from _band(column, fronts, texts, marks)
+
+
+def _is_heading(band: tuple[tuple[Box, tuple[Row, ...]], ...]) -> bool:
+    """Whether a band names the columns: "No.", "Question", "Marks"."""
+    texts = [" ".join(row.text for row in rows).lower().strip(" .:#") for _, rows in band if rows]
+    return bool(texts) and all(text in _HEADINGS for text in texts)
+
+
+def _band(column: Column, fronts: list[Cell], texts: list[tuple[Row, ...]], marks: list[Cell]) -> Iterator[PrintLine]:
+    rows = [row for held in texts for row in held] if len(texts) < 2 else _side_by_side(texts)
+    if not rows:
+        if fronts or marks:
+            yield PrintLine(column, _row([*fronts, *marks]), in_table=True)
+        return
+    for at, row in enumerate(rows):
+        cells = [*(fronts if at == 0 else ()), *row.cells, *(marks if at == len(rows) - 1 else ())]
+        yield PrintLine(column, _row(cells, row), in_table=True)
+
+
+def _side_by_side(texts: list[tuple[Row, ...]]) -> list[Row]:
+    """Rows of neighbouring cells as one: options or parts beside one another."""
+    joined = []
+    for rows in zip_longest(*texts):
+        there = [row for row in rows if row is not None]
+        joined.append(_row([cell for row in there for cell in row.cells], there[0]))
+    return joined
+
+
+def _row(cells: list[Cell], like: Row | None = None) -> Row:
+    box = box_around([cell.box for cell in cells])
+    size = box[3] - box[1]
+    return Row(
+        tuple(cells), box, like.baseline if like else box[3], like.size if like else size, bool(like and like.bold)
+    )
+
+
+def _is_number(text: str) -> bool:
+    """Whether a cell holds numbers of parts and nothing else: "3", "3 (a)"."""
+    rest = text
+    for _ in range(3):
+        if not rest:
+            return True
+        found = numbers_at(rest)
+        if not found:
+            return False
+        rest = rest[found[0].end :].strip()
+    return not rest
+
+
+def _column_of_marks(cells: Cells) -> int | None:
+    """The last column where its heading speaks of marks, or it holds small numbers alone beside texts."""
+    last = max(len(band) for band in cells) - 1
+    held = [" ".join(row.text for row in band[last][1]).strip() for band in cells if len(band) == last + 1]
+    if last < 1 or not any(held):
+        return None
+    if any(text.lower().strip(" .:") in ("mark", "marks", "mk", "mks", "max", "points") for text in held[:1]):
+        return last
+    filled = [text for text in held if text]
+    return last if all(bare_number(text) is not None or marks_alone(text) for text in filled) else None
+
+
+def _as_marks(cell: Cell, known: bool) -> Cell:
+    """A bare number of the column of marks, dressed so that it is known as marks."""
+    if known and bare_number(cell.text) is not None:
+        return Cell(f"[{cell.text.strip()} marks]", cell.box, cell.glyphs, cell.doubts)
+    return cell
+
+
+def named_table(column: Column, box: Box, cells: Cells) -> PrintTable:
+    """A table of data as the texts of its cells."""
+    rows = tuple(tuple(" ".join(row.text for row in rows) for _, rows in band) for band in cells)
+    doubts = [
+        doubt for band in cells for _, held in band for row in held for cell in row.cells for doubt in cell.doubts
+    ]
+    return PrintTable(column, box, rows, tuple(dict.fromkeys(doubts)))

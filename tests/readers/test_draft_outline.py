@@ -1,0 +1,154 @@
+"""Rows become questions and parts: numbering styles, numbers in sentences, marks, totals, shared lead lines."""
+
+import pytest
+
+from tests.readers.typed_pages import outlined, told
+
+STYLES = {
+    "dots and brackets": (
+        """
+1.  Solve for x.
+    (a) 3x = 12                                                                          (2)
+    (b) x + 4 = 9                                                                        (1)
+2.  Write 1/2 as a decimal.                                                              (1)
+""",
+        ["1 [] Solve for x.", "1.a [2] 3x = 12", "1.b [1] x + 4 = 9", "2 [1] Write 1/2 as a decimal."],
+    ),
+    "two numbers on a row": (
+        """
+3 (a) (i) Find the gradient of AB.                                                      [1]
+      (ii) Find the length of AB.                                                       [2]
+  (b) Find the mid-point of AB.                                                         [1]
+4 (a) Factorise x² − 9.                                                                 [2]
+""".replace("3 (a)", "1 (a)").replace("4 (a)", "2 (a)"),
+        [
+            "1 [] ",
+            "1.a [] ",
+            "1.a.i [1] Find the gradient of AB.",
+            "1.a.ii [2] Find the length of AB.",
+            "1.b [1] Find the mid-point of AB.",
+            "2 [] ",
+            "2.a [2] Factorise x² − 9.",
+        ],
+    ),
+    "levels joined by dots": (
+        """
+QUESTION 1
+1.1   Simplify 2x + 3x.                                                                  (1)
+1.2   A shop sells rope.
+      1.2.1   Find the price of 3 m.                                                     (2)
+      1.2.2   Find the price of 5 m.                                                     (2)
+QUESTION 2
+2.1   Expand 3(x + 1).                                                                   (1)
+""",
+        [
+            "1 [] ",
+            "1.1 [1] Simplify 2x + 3x.",
+            "1.2 [] A shop sells rope.",
+            "1.2.1 [2] Find the price of 3 m.",
+            "1.2.2 [2] Find the price of 5 m.",
+            "2 [] ",
+            "2.1 [1] Expand 3(x + 1).",
+        ],
+    ),
+    "levels joined by dots without headings": (
+        """
+1.1   Simplify 2x + 3x.                                                                  (1)
+1.2   Expand 3(x + 1).                                                                   (1)
+2.1   Factorise x² − 4.                                                                  (2)
+""",
+        ["1 [] ", "1.1 [1] Simplify 2x + 3x.", "1.2 [1] Expand 3(x + 1).", "2 [] ", "2.1 [2] Factorise x² − 4."],
+    ),
+    "question words and brackets on one side": (
+        """
+Q1. Work out these.
+a) 3 + 4                                                                             1 mark
+b) 9 − 5                                                                             1 mark
+Q2. Round 3,47 to one decimal place.                                                2 marks
+""",
+        ["1 [] Work out these.", "1.a [1] 3 + 4", "1.b [1] 9 − 5", "2 [2] Round 3,47 to one decimal place."],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", STYLES)
+def test_a_style_of_numbering(name: str) -> None:
+    page, expected = STYLES[name]
+    assert told(page) == [" ".join(line.split()) for line in expected]
+
+
+def test_numbers_within_sentences_are_no_questions() -> None:
+    page = """
+1.  The sum of two numbers is 12, and one of them is three times as large as the other, so
+    2. is too small. Use your answer to find both of them and to check the statement in part
+    (a) of the example above.                                                            (3)
+2.  Find x if f(3) = 5 and f(x) = 8.                                                     (2)
+"""
+    assert [line.split()[0] for line in told(page)] == ["1", "2"]
+
+
+def test_a_gap_and_a_repeat_are_kept_as_printed() -> None:
+    page = """
+1.  Find 3 + 4.                                                                          (1)
+2.  Find 5 + 4.                                                                          (1)
+4.  Find 6 + 4.                                                                          (1)
+4.  Find 7 + 4.                                                                          (1)
+5.  Find 8 + 4.                                                                          (1)
+"""
+    assert [line.split()[0] for line in told(page)] == ["1", "2", "4", "4", "5"]
+
+
+def test_instructions_on_the_cover_are_no_questions() -> None:
+    page = """
+          MATHEMATICS TEST
+INSTRUCTIONS
+1.  Answer all the questions.
+2.  Show all working.
+3.  This paper consists of 2 questions.
+---
+1.  Find 3 + 4.                                                                          (1)
+2.  Find 5 + 4.                                                                          (1)
+"""
+    outline = outlined(page)
+    assert len(outline.questions()) == 2
+    assert len(outline.cover) == 5
+
+
+def test_totals_go_to_what_they_are_for() -> None:
+    page = """
+SECTION A (5 marks)
+1.  Work these out.
+    (a) 3 + 4                                                                            (2)
+    (b) 3 × 4                                                                            (3)
+                                                                                         [5]
+SECTION B: Algebra
+2.  Solve these.
+    (a) x + 4 = 9                                                                        (2)
+    (b) 3x = 12                                                                          (4)
+                                                                                         [6]
+                                                             (Total for Section B: 6 marks)
+                                                                                TOTAL: 11
+"""
+    outline = outlined(page)
+    assert [section.total.number for section in outline.sections if section.total] == [5, 6]
+    assert [question.total.number for question in outline.questions() if question.total] == [5, 6]
+
+
+def test_a_lead_line_goes_before_the_parts_that_follow_it() -> None:
+    page = """
+1.  Work out:
+    (a) 3 + 4                                                                            (2)
+    (b) 3 × 4                                                                            (3)
+    Solve for x:
+    (c) x + 4 = 9                                                                        (2)
+    (d) 3x = 12                                                                          (2)
+2.  Find 8 + 9.                                                                          (1)
+"""
+    assert told(page) == [
+        "1 [] Work out:",
+        "1.a [2] 3 + 4",
+        "1.b [3] 3 × 4",
+        "1.c [2] Solve for x: x + 4 = 9",
+        "1.d [2] Solve for x: 3x = 12",
+        "2 [1] Find 8 + 9.",
+    ]
