@@ -56,9 +56,9 @@ class Question:
     """A numbered question: shared text, figure and givens, then its parts.
 
     `sketch` gives rough positions of points as drawn (any unit, y up); nothing is measured on it.
-    `table` holds named columns of cell texts. `figure_page` is the page that its figure is on, 0 for none. `drawn` where figure and givens were read off a drawing, so that
-    the text states things of its own beside them. `doubts` says what of a printed page could not be read for
-    certain; a part with doubts is not audited.
+    `table` holds named columns of cell texts. `figure_page` is the page that its figure is on, 0 for none.
+    `drawn` where figure and givens were read off a drawing, so that the text states things of its own beside
+    them. `doubts` says what of a printed page could not be read for certain; a part with doubts is not audited.
     """
 
     number: str

@@ -11,6 +11,7 @@ from paperaudit.readers.draft.options import Option, options_of
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
 from paperaudit.readers.draft.page import box_around
 from paperaudit.readers.draft.print_line import PrintTable
+from paperaudit.readers.draft.printed_page import Measured
 from paperaudit.readers.draft.table_columns import columns_of
 from paperaudit.readers.draft.totals import settled_totals
 from paperaudit.readers.draft.wording_rows import TextRow, running_text
@@ -24,7 +25,7 @@ _NOT_TO_SCALE: Final = "not to scale"
 class TreeWriter:
     """Writes the tree of the draft `file`."""
 
-    def __init__(self, file: str, figures: Sequence[DrawnFigure] = (), pages: int = 0) -> None:
+    def __init__(self, file: str, figures: Sequence[DrawnFigure] = (), pages: Sequence[Measured] = ()) -> None:
         self._file = file
         self._figures = figures
         self._pages = pages
@@ -35,7 +36,7 @@ class TreeWriter:
         settled_totals(outline)
         self._attached = attached(outline, self._figures)
         cover = cover_of(outline.cover) if outline.cover else Cover()
-        pairs = [*self._cover(cover, outline.total)]
+        pairs = [*self._cover(cover, outline.total), *self._printed(outline)]
         if any(section.title for section in outline.sections):
             sections = [self._section(section) for section in outline.sections if section.questions]
             pairs.append(self._pair("sections", Items(tuple(sections), self._at(1))))
@@ -58,6 +59,25 @@ class TreeWriter:
         if claims:
             yield self._pair("cover", Entries(tuple(claims), claims[0][0].place))
 
+    def _printed(self, outline: Outline) -> Iterator[Pair]:
+        """What concerns the print alone: a page's number, small and faint text; captions of figures and tables."""
+        entries: list[Node] = []
+        for page in self._pages:
+            place = self._at(page.page)
+            pairs = [self._scalar("page", str(page.page), place)]
+            if not page.numbered:
+                pairs.append(self._scalar("numbered", "false", place))
+            for key, found in (("smallest", page.smallest), ("faintest", page.faintest)):
+                if found is not None:
+                    pairs.append(self._scalar(key, f"{found[0]:.2f}", self._at(page.page, found[1])))
+            entries.append(Entries(tuple(pairs), place))
+        if entries:
+            yield self._pair("printed", Items(tuple(entries), self._at(1)))
+        captions = [(one.caption, self._at(one.page, one.box)) for one in self._figures if one.caption]
+        captions += [(text, self._at(page, box)) for text, page, box in outline.captions]
+        if captions:
+            yield self._listed("captions", captions)
+
     def _section(self, section: DraftSection) -> Node:
         place = self._at(section.page or 1, section.box)
         pairs = [self._scalar("title", section.title, place)] if section.title else []
@@ -77,6 +97,10 @@ class TreeWriter:
         if total:
             pairs.append(self._number("total", total))
         pairs += self._drawn(entry, sketched=True)
+        if not entry.parts:
+            pairs += self._room(entry)
+        if figures := [one for part in _all_below(entry) for one in self._attached.get(id(part), ())]:
+            pairs.append(self._scalar("figure_page", str(figures[0].page), self._at(figures[0].page, figures[0].box)))
         if table := self._table(entry):
             pairs.append(table)
         return self._closed(entry, pairs)
@@ -86,7 +110,16 @@ class TreeWriter:
         if (marks := _marks(entry)) and not entry.parts:
             pairs.append(self._number("marks", marks))
         pairs += self._drawn(entry, sketched=False)
+        if not entry.parts:
+            pairs += self._room(entry)
         return self._closed(entry, pairs)
+
+    def _room(self, entry: Entry) -> Iterator[Pair]:
+        """The page that a part is on, and how many lines there are to write on."""
+        place = self._at(entry.column.page, self._extent(entry))
+        yield self._scalar("page", str(entry.column.page), place)
+        if entry.answer_lines:
+            yield self._scalar("space", str(min(entry.answer_lines, 200)), place)
 
     def _closed(self, entry: Entry, pairs: list[Pair]) -> Node:
         place = self._at(entry.column.page, self._extent(entry))

@@ -9,6 +9,10 @@ _INSTRUCTION: Final = re.compile(
     r"|start\s+each|round\s+off\s+all)\b",
     re.IGNORECASE,
 )
+_CAPTION: Final = re.compile(
+    r"(?:figure|fig\.?|diagram|sketch|table|graph)\s*\d+(?:\.\d+)*\s*(?:[:.–—-]\s*(?:[^\s.?=]+\s*){0,8})?[.]?",
+    re.IGNORECASE,
+)
 _SEVERAL: Final = re.compile(r"\bquestions\s+\d+\s*(?:to|and|–|-|—)\s*\d+", re.IGNORECASE)
 _CLOSING: Final = re.compile(
     r"\W*(?:formula(?:e|s)?(?:\s+sheet)?|information\s+sheet|list\s+of\s+formula(?:e|s)|answer\s+sheet|rough\s+work(?:ing)?"
@@ -40,3 +44,8 @@ def is_closing(text: str) -> bool:
 def is_end(text: str) -> bool:
     """Whether a row only says that the paper or a page ends."""
     return bool(_END.fullmatch(text))
+
+
+def is_caption(text: str) -> bool:
+    """Whether a row is the caption of a figure or a table: "Figure 2", "Table 1: Masses of parcels"."""
+    return bool(_CAPTION.fullmatch(text.strip(" ()[]")))

@@ -9,7 +9,7 @@ from paperaudit.readers.draft.first_question import first_question
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
 from paperaudit.readers.draft.marks import Marks, total_of
 from paperaudit.readers.draft.marks import Total as PrintedTotal
-from paperaudit.readers.draft.notices import is_closing, is_end, is_for_several, is_instruction
+from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_for_several, is_instruction
 from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
 from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
@@ -61,6 +61,9 @@ class _Builder:
         if self._open and is_closing(one.row.text):
             self._closed = True
         if self._closed:
+            return
+        if is_caption(one.row.text):
+            self.outline.captions.append((one.row.text[:100], one.page, one.box))
             return
         if not is_end(one.row.text) and not self._heading(one) and not self._total(one):
             self._row(one)

@@ -12,6 +12,7 @@ from paperaudit.readers.draft.outline import Outline
 from paperaudit.readers.draft.outline_reader import outline_of
 from paperaudit.readers.draft.page import DraftPage
 from paperaudit.readers.draft.print_line import Printed
+from paperaudit.readers.draft.printed_page import Measured, measured
 from paperaudit.readers.draft.running import RunningMatter, running_matter
 from paperaudit.readers.question_file import PaperRead
 from paperaudit.readers.tree import Entries
@@ -48,23 +49,26 @@ def take_down(content: bytes, file: str) -> DraftRead:
     if not outline.questions():
         message = "no numbered question was read, expected numbers such as 1., Question 1 or 1.1"
         return DraftRead(None, (Complaint(message, Place(file=file)),), pages, running, figures)
-    return DraftRead(_tree(outline, file, figures, len(pages)), (), pages, running, figures)
+    sizes = [measured(page, _on(page, figures), edge) for page, edge in zip(pages, running, strict=True)]
+    return DraftRead(_tree(outline, file, figures, sizes), (), pages, running, figures)
 
 
 def _printed(
     pages: Sequence[DraftPage], figures: Sequence[DrawnFigure], running: Sequence[RunningMatter]
 ) -> tuple[Printed, ...]:
     return tuple(
-        one
-        for page, edge in zip(pages, running, strict=True)
-        for one in printed_on(page, [figure for figure in figures if figure.page == page.number], edge)
+        one for page, edge in zip(pages, running, strict=True) for one in printed_on(page, _on(page, figures), edge)
     )
 
 
-def _tree(outline: Outline, file: str, figures: Sequence[DrawnFigure], pages: int) -> Entries:
+def _tree(outline: Outline, file: str, figures: Sequence[DrawnFigure], pages: Sequence[Measured]) -> Entries:
     from paperaudit.readers.draft.draft_tree import TreeWriter
 
     return TreeWriter(file, figures, pages).tree(outline)
+
+
+def _on(page: DraftPage, figures: Sequence[DrawnFigure]) -> tuple[DrawnFigure, ...]:
+    return tuple(figure for figure in figures if figure.page == page.number)
 
 
 def _figures(page: DraftPage) -> tuple[DrawnFigure, ...]:
