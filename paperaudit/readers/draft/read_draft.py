@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from paperaudit.errors import Complaint, InputError
 from paperaudit.model.place import Place
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
+from paperaudit.readers.draft.drawing.figures import figures_of
 from paperaudit.readers.draft.layout import printed_on
 from paperaudit.readers.draft.open_pdf import pages_of
 from paperaudit.readers.draft.outline import Outline
@@ -44,7 +45,7 @@ def take_down(content: bytes, file: str) -> DraftRead:
     except InputError as error:
         return DraftRead(None, error.complaints)
     running = running_matter(pages)
-    figures = tuple(figure for page in pages for figure in _figures(page))
+    figures = tuple(figure for page in pages for figure in figures_of(page))
     outline = outline_of(_printed(pages, figures, running))
     if not outline.questions():
         message = "no numbered question was read, expected numbers such as 1., Question 1 or 1.1"
@@ -69,7 +70,3 @@ def _tree(outline: Outline, file: str, figures: Sequence[DrawnFigure], pages: Se
 
 def _on(page: DraftPage, figures: Sequence[DrawnFigure]) -> tuple[DrawnFigure, ...]:
     return tuple(figure for figure in figures if figure.page == page.number)
-
-
-def _figures(page: DraftPage) -> tuple[DrawnFigure, ...]:
-    return ()
