@@ -43,7 +43,7 @@ def _producer(truth: Truth) -> str:
 @pytest.mark.parametrize("name", NAMES)
 def test_a_draft_has_its_source_its_origin_and_a_small_pdf(name: str) -> None:
     folder = DRAFTS / name
-    assert any((folder / f"draft{ending}").is_file() for ending in (".tex", ".html", ".fodt", ".docx", ".typ"))
+    assert any((folder / f"draft{ending}").is_file() for ending in (".tex", ".html", ".fodt", ".odt", ".docx", ".typ"))
     assert (folder / "ORIGIN.md").is_file()
     assert all(file.stat().st_size <= LARGEST for file in folder.glob("*.pdf"))
 
