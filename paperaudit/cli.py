@@ -170,7 +170,7 @@ def _show(audits: "Sequence[AuditedPaper]", as_json: bool, several: bool) -> Non
 
     from paperaudit.reports import terminal
 
-    console = Console(highlight=False, soft_wrap=False)
+    console = Console(highlight=False, soft_wrap=False, emoji=False)
     for at, audited in enumerate(audits):
         if at:
             console.print()

@@ -16,5 +16,5 @@ def under_way(message: str) -> Iterator[None]:
 
     from paperaudit.reports.terminal import plain
 
-    with Console(stderr=True).status(Text(plain(message))):
+    with Console(stderr=True, emoji=False).status(Text(plain(message))):
         yield

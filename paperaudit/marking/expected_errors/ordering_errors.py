@@ -6,6 +6,7 @@ from fractions import Fraction
 from paperaudit.marking.expected_errors.expected_error import ExpectedError
 from paperaudit.marking.expected_errors.occasions import Occasion
 from paperaudit.model.expression import Expression, Number, NumberForm
+from paperaudit.model.topic import TopicTask
 
 Rank = Callable[[Number], Fraction]
 """What a learner goes by in place of the size."""
@@ -19,7 +20,7 @@ class _Picked:
         self._rank = rank
 
     def __call__(self, occasion: Occasion) -> Iterator[Expression]:
-        if occasion.part.strand != "number":
+        if occasion.part.strand != "number" or not isinstance(occasion.task, TopicTask):
             return
         from paperaudit.model.number_task import Picked
 

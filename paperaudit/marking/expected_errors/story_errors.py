@@ -39,11 +39,11 @@ def _amounts(story: "StoryTask") -> dict[str, Fraction]:
 
 def _by_one_part(occasion: Occasion) -> Iterator[Expression]:
     """60 shared as 2 : 3, the first share as 60 ÷ 2."""
-    from paperaudit.model.story import Added, Amount, Named, Same, Scaled
-
     story = _story(occasion)
     if story is None or len(story.said) != 2:
         return
+    from paperaudit.model.story import Added, Amount, Named, Same, Scaled
+
     match story.said[0].claim, story.said[1].claim, story.wanted[0].size:
         case (
             Same(Named(second), Scaled(factor, Named(first))),
