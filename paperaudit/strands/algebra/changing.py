@@ -63,7 +63,7 @@ def change_subject(relation: Relation, letter: str, used: tuple[str, ...] = ()) 
     both_signs = any("±" in step.statement for step in working.steps)
     text = f"{letter} = {'±' if both_signs else ''}{write(value)}"
     working.conclude(text)
-    _confirm(relation, letter, value)
+    _confirm(relation, letter, value, both_signs)
     return working.derived(Answer(text, value, letter, kind="formula"), confirmed_by=CONFIRMED)
 
 
@@ -239,12 +239,12 @@ def _share(terms: Terms, letter: str, power: int) -> Terms:
     ) if power else scaled(terms, 1)  # fmt: skip
 
 
-def _confirm(relation: Relation, letter: str, value: Expression) -> None:
-    """The formula must hold with the value put in; raises ChecksDisagree."""
+def _confirm(relation: Relation, letter: str, value: Expression, both_signs: bool) -> None:
+    """The formula must hold with the value put in, and with its opposite where both are given, else not."""
     others = tuple(
         name for name in dict.fromkeys((*letters_of(relation.left), *letters_of(relation.right))) if name != letter
     )
-    tried = 0
+    tried = opposite_holds = 0
     for numbers in points(others, positive=True):
         try:
             size = Fraction(number_at(value, numbers))
@@ -254,8 +254,19 @@ def _confirm(relation: Relation, letter: str, value: Expression) -> None:
         tried += 1
         if not _close(left, right):
             raise ChecksDisagree(f"{letter} = {write(value)} does not satisfy {write(relation)}")
+        opposite_holds += _holds_at(relation, {**numbers, letter: -size})
+    if both_signs != (opposite_holds == tried):
+        raise ChecksDisagree(f"whether {letter} = −{write(value)} satisfies {write(relation)} as well")
     if tried < 3:
         raise ChecksDisagree(f"{write(relation)} could not be tried at enough numbers")
+
+
+def _holds_at(relation: Relation, numbers: dict[str, Fraction]) -> bool:
+    try:
+        left, right = (number_at(side, numbers) for side in (relation.left, relation.right))
+    except (NoValue, NotSurd, BudgetExceeded):
+        return False
+    return _close(left, right)
 
 
 def _close(one: Fraction | Decimal, other: Fraction | Decimal) -> bool:

@@ -1,11 +1,14 @@
 """Identities shown by multiplying out both sides, or refuted by a number."""
 
+from fractions import Fraction
+
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.algebra.expanding import expanded_lines
 from paperaudit.maths.algebra.fractions import fraction_lines
 from paperaudit.maths.algebra.ratios import has_letters_below
 from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.number_forms import whole_or_fraction
+from paperaudit.maths.postfix import agree, decimal_value
 from paperaudit.maths.same_value import same_value
 from paperaudit.maths.write import write
 from paperaudit.model.algebra_task import Identity
@@ -15,6 +18,7 @@ from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.confirming import EVALUATED, confirm_equal, number_at, points, same_number
 from paperaudit.strands.algebra.working import Working
 from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.substitution import substituted
 
 SKILL = "algebraic proof"
 
@@ -44,6 +48,12 @@ def show_identity(task: Identity, reading: Reading) -> Derived:
     return working.derived(Answer("proved"), confirmed_by=EVALUATED)
 
 
+def _agree_in_decimals(task: Identity, values: dict[str, Fraction]) -> bool:
+    """Whether the two sides are equal at these numbers, on eighty figures."""
+    numbers: dict[str, Expression] = {name: whole_or_fraction(value) for name, value in values.items()}
+    return agree(*(decimal_value(substituted(side, numbers)) for side in (task.left, task.right)))
+
+
 def _counter_example(task: Identity) -> str | None:
     letters = tuple(dict.fromkeys((*letters_of(task.left), *letters_of(task.right))))
     for values in points(letters):
@@ -52,6 +62,8 @@ def _counter_example(task: Identity) -> str | None:
         except (NoValue, NotSurd, BudgetExceeded):
             continue
         if not same_number(left, right):
+            if _agree_in_decimals(task, values):
+                raise ChecksDisagree("the two sides, evaluated in two ways")
             said = ", ".join(f"{name} = {write(whole_or_fraction(value))}" for name, value in values.items())
             return f"for {said} the two sides differ"
     return None

@@ -249,6 +249,9 @@ def _whole_numbers(found: Intervals, letter: str, working: Working) -> Derived:
         stop = floor(high) if interval.has_high or floor(high) != high else floor(high) - 1
         if stop - start > _MOST_INTEGERS:
             raise BudgetExceeded("a list of dozens of integers")
+        tried = range(floor(low) - 1, ceil(high) + 2)
+        if [value for value in tried if interval.holds(Fraction(value))] != list(range(start, stop + 1)):
+            raise ChecksDisagree("the integers between the ends, tried one by one")
         values.extend(range(start, stop + 1))
     text = ", ".join(write(Number(Fraction(value))) for value in values) or "none"
     working.say(text_of(found, letter))

@@ -25,7 +25,7 @@ from paperaudit.maths.algebra.terms import (
 from paperaudit.maths.exact import rational_value
 from paperaudit.maths.integer_claims import has_property
 from paperaudit.maths.number_forms import whole_or_fraction
-from paperaudit.maths.primes import powers, prime_factors
+from paperaudit.maths.primes import factors, powers, prime_factors
 from paperaudit.maths.write import write
 from paperaudit.model.algebra_task import Identity
 from paperaudit.model.derivation import Answer, Derived
@@ -51,6 +51,8 @@ def integer_claim(task: IntegerClaim, reading: Reading) -> Derived:
     failing = _failing(task)
     if failing is not None:
         said = _example(task, failing)
+        if _has_again(value_at(terms, failing), task) != task.never:
+            raise ChecksDisagree(said)
         working.conclude(said, "false")
         return working.derived(Answer(f"false: {said}"), confirmed_by="worked out at these integers")
     if task.claim == "prime":
@@ -98,6 +100,21 @@ def _failing(task: IntegerClaim) -> dict[str, Fraction] | None:
         if value is not None and has_property(value, task.claim, task.divisor, task.remainder) == task.never:
             return values
     return None
+
+
+def _has_again(value: Fraction, task: IntegerClaim) -> bool:
+    """The property once more, by what such a number is made of."""
+    if task.claim == "positive":
+        return value == abs(value) != 0
+    if value.denominator != 1:
+        return False
+    whole = int(value)
+    match task.claim:
+        case "prime":
+            return whole > 1 and factors(whole) == (1, whole)
+        case "square":
+            return whole == 0 or (whole > 0 and all(count % 2 == 0 for _, count in powers(prime_factors(whole))))
+    return Fraction(whole - task.remainder, task.divisor).denominator == 1
 
 
 def _example(task: IntegerClaim, values: dict[str, Fraction]) -> str:

@@ -26,7 +26,7 @@ from paperaudit.model.algebra_task import Discriminant, RootsFor
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import Expression, Negative, Number, Relation, RelationSign, Sum
 from paperaudit.model.reading import Reading
-from paperaudit.strands.algebra.confirming import number_at
+from paperaudit.strands.algebra.confirming import number_at, put_in
 from paperaudit.strands.algebra.forms import quadratic_of, roots_in
 from paperaudit.strands.algebra.inequalities import solve_inequalities
 from paperaudit.strands.algebra.squares import bracketed, text
@@ -137,8 +137,7 @@ def _equal(task: RootsFor, size: Terms, a: Terms, working: Working, whole: Expre
             working.say(f"{task.letter} = {write(value)} is rejected: the equation is then not quadratic")
             continue
         kept.append(value)
-        if number is not None:
-            _confirm_equal_roots(task, whole, number)
+        _confirm_equal_roots(task, whole, value)
     if not kept:
         raise NoValue(f"no value of {task.letter} gives equal roots")
     answers = [answer_of(value, "", task.letter) for value in kept]
@@ -146,10 +145,14 @@ def _equal(task: RootsFor, size: Terms, a: Terms, working: Working, whole: Expre
     return working.derived(*answers, confirmed_by=_COUNTED)
 
 
-def _confirm_equal_roots(task: RootsFor, whole: Expression, number: Fraction) -> None:
-    numbers = [value_at(part, {task.letter: number}) for part in reversed(quadratic_of(whole, task.unknown))]
-    if count_real_roots(numbers) != 1:
-        raise ChecksDisagree(f"{task.letter} = {text(number)} does not give equal roots")
+def _confirm_equal_roots(task: RootsFor, whole: Expression, value: Expression) -> None:
+    """The left side at −1, 0 and 1 of the unknown gives its coefficients again; their discriminant must be 0."""
+    with_value = put_in(whole, task.letter, value)
+    low, middle, high = (number_at(with_value, {task.unknown: Fraction(at)}) for at in (-1, 0, 1))
+    a, b = (Fraction(high) + Fraction(low)) / 2 - Fraction(middle), (Fraction(high) - Fraction(low)) / 2
+    size = b * b - 4 * a * Fraction(middle)
+    if abs(size) > (b * b + 1) / 10**30:
+        raise ChecksDisagree(f"{task.letter} = {write(value)} does not give equal roots")
 
 
 def _confirm_set(task: RootsFor, answer: str, a: Terms, b: Terms, c: Terms) -> None:

@@ -56,6 +56,8 @@ def solve_one(relation: Relation, letter: str, ask: Ask, method: Method = "", us
         working.conclude("both sides are always equal, so every number is a solution", "infinitely many solutions")
         return working.derived(Answer("infinitely many solutions"), confirmed_by=confirmed)
     if not values:
+        if roots.values:
+            raise ChecksDisagree("roots were found, and none was kept")
         if "no " not in working.steps[-1].statement:
             working.conclude("so there are no real solutions", NO_ROOTS)
         return working.derived(Answer(NO_ROOTS), confirmed_by=confirmed)

@@ -110,7 +110,11 @@ def _settled(search: Search, wanted: Region | Conditional) -> Fraction | Impossi
         search.work(region)
     values = search.known
     if not {FIRST, SECOND, BOTH} <= set(values):
-        # A single event and its opposite.
+        # A single event and its opposite, or one condition: what is known must fit P(A and B) = P(A | B) P(B).
+        for pair in [one for one in values if isinstance(one, tuple)]:
+            both, condition = pair[0] & pair[1], pair[1]
+            if {both, condition} <= set(values):
+                require(values[both] == values[pair] * values[condition], "the product of the condition")
         return (
             1 - values[WHOLE - wanted] if isinstance(wanted, frozenset) and WHOLE - wanted in values else values[wanted]
         )

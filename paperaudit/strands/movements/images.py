@@ -3,9 +3,11 @@
 from fractions import Fraction
 
 from paperaudit.errors import NoValue
+from paperaudit.maths.exact import rational_value
 from paperaudit.maths.plane_curves import is_line, plane_terms
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Outcome
+from paperaudit.model.expression import Negative, Sum
 from paperaudit.model.movement_task import Enlarged, Image, Movement, Reflected, Shifted, Turned
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import Working, exact, require
@@ -91,6 +93,9 @@ def _confirm(before: Place, after: Place, movement: Movement, reading: Reading) 
         case Enlarged(factor, centre):
             about = placed(centre, reading)
             require(_square(after, about) == exact(factor) ** 2 * _square(before, about), "the enlargement")
+            one, other = (before.x - about.x, before.y - about.y), (after.x - about.x, after.y - about.y)
+            require(one[0] * other[1] == one[1] * other[0], "the enlargement")
+            require((one[0] * other[0] + one[1] * other[1]) * exact(factor) >= 0, "the enlargement")
         case Turned(degrees, centre):
             about = placed(centre, reading)
             one, other = (before.x - about.x, before.y - about.y), (after.x - about.x, after.y - about.y)
@@ -105,3 +110,8 @@ def _confirm(before: Place, after: Place, movement: Movement, reading: Reading) 
             middle = ((before.x + after.x) / 2, (before.y + after.y) / 2)
             require(a * middle[0] + b * middle[1] + c == 0, "the reflection")
             require(a * (after.y - before.y) == b * (after.x - before.x), "the reflection")
+            sides = Sum((movement.line.left, Negative(movement.line.right)))
+            there = {"x": middle[0], "y": middle[1]}
+            require(not rational_value(sides, there), "the reflection: half way is not on the line")
+            foot = {"x": middle[0] + b, "y": middle[1] - a}
+            require(not rational_value(sides, foot), "the reflection: the line as it is stated")

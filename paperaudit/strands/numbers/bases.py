@@ -1,5 +1,7 @@
 """Numbers in other bases: place values summed up, repeated division, adding and subtracting."""
 
+from math import prod
+
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived
@@ -64,6 +66,7 @@ def _total(task: InBase, values: list[int], working: Working) -> int:
     total = signed[0]
     for value in signed[1:]:
         total = total * value if task.times else total + value
+    require(total == (prod(signed) if task.times else sum(signed)), "the numbers in base ten put together")
     factors = tuple(map(number, signed))
     said = write(Product(factors, "×") if task.times else Sum(tuple(map(_signed, signed))))
     uses = tuple(step.statement for step in working.steps)

@@ -137,6 +137,7 @@ def _interval(fact: RoundedTo, working: Working, said: str) -> Interval:
 def _answered(task: Bound, interval: Interval, working: Working) -> Derived:
     middle = (interval.low + interval.high) / 2
     half = middle - interval.low
+    require(interval.low < interval.high, "the lower bound is below the upper one")
     truncated = not working.steps
     texts = {
         "lower": interval.text(interval.low)
@@ -156,10 +157,11 @@ def _answered(task: Bound, interval: Interval, working: Working) -> Derived:
         text = f"{interval.text(interval.low)} ≤ {name} < {interval.text(interval.high)}"
         working.conclude(text, text)
         return working.derived(Answer(text, kind="error interval"), confirmed_by=check)
+    ends = {"lower": min(interval.low, interval.high), "upper": max(interval.low, interval.high)}
     answers = [
         Answer(interval.text(value), interval.expression(value), kind="bound" if len(wanted) == 1 else "bounds")
         for which in wanted
-        for value in [interval.low if which == "lower" else interval.high]
+        for value in [ends[which]]
     ]
     return working.derived(*answers, confirmed_by=check)
 

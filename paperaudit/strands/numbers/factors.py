@@ -5,6 +5,7 @@ from math import gcd, lcm, prod
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths import primes
 from paperaudit.maths.exact import rational_value
+from paperaudit.maths.parse import read_expression
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived, StepKind
 from paperaudit.model.expression import Expression, Letter, Power, Product
@@ -45,6 +46,7 @@ def in_primes(task: PrimeFactors, reading: Reading) -> Derived:
         working.conclude(f"the prime factors are {text}", text)
         return working.derived(Answer(text, kind="numbers"), confirmed_by=_PRIMES)
     text = write(index_form(found)) if task.form == "index" else _product(found)
+    require(rational_value(read_expression(text)) == size, f"{text} multiplied out again")
     if task.form == "index" and len(set(found)) < len(found):
         working.say(f"= {text}", text)
     kind = "prime powers" if task.form == "index" else "prime product"

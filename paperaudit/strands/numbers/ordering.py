@@ -120,6 +120,8 @@ def in_order(task: InOrder, reading: Reading) -> Derived:
     for one, other in pairwise(ordered):
         said += f" {sign if compared(one.value, other.value) else '='} {write(other.printed)}"
     text = ", ".join(write(item.printed) for item in ordered)
+    wrong = 1 if task.descending else -1
+    require(all(compared(other.value, one.value) != wrong for one, other in pairwise(ordered)), text)
     working.say(said, text, lines)
     return working.derived(Answer(text, kind="numbers in order"), confirmed_by=_AGAIN)
 
@@ -141,6 +143,10 @@ def _ranked(task: Picked, items: list[_Sized], working: Working) -> _Sized:
     chosen = ordered[task.rank - 1]
     if any(item is not chosen and not compared(item.value, chosen.value) for item in items):
         raise NoValue(f"two of the numbers are equal: {write(chosen.printed)}")
+    before = sum(
+        (compared(chosen.value, item.value) < 0) == (task.which == "biggest") for item in items if item is not chosen
+    )
+    require(before == task.rank - 1, f"how many of the numbers come before {write(chosen.printed)}")
     lines = _in_decimals(items, working)
     sign = " > " if task.which == "biggest" else " < "
     working.say(sign.join(write(item.printed) for item in ordered), uses=lines)

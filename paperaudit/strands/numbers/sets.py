@@ -1,6 +1,6 @@
 """Sets with known members: unions, intersections and complements listed or counted."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths import primes
@@ -64,6 +64,8 @@ def _known(reading: Reading) -> tuple[dict[str, Members], dict[str, str]]:
         if fact.name in known:
             raise NoValue(f"{fact.name} is stated twice")
         known[fact.name] = fact.members if isinstance(fact, SetIs) else _described(fact, known.get("ξ"))
+        if isinstance(fact, SetDescribed):
+            require(set(known[fact.name]) == _described_again(fact, known.get("ξ")), f"the members of {fact.name}")
         texts[fact.name] = given.text
     return known, texts
 
@@ -102,6 +104,27 @@ def _is(fact: SetDescribed, value: int) -> bool:
             return value % fact.of == 0
         case "factor":
             return value > 0 and fact.of % value == 0
+
+
+def _described_again(fact: SetDescribed, universal: Members | None) -> set[str]:
+    """The members once more: every number up to the last one, tried by what numbers of the kind are made of."""
+    made: dict[str, Callable[[int], bool]] = {
+        "integer": lambda value: True,
+        "even": lambda value: str(value)[-1] in "02468",
+        "odd": lambda value: str(value)[-1] in "13579",
+        "prime": lambda value: value > 1 and all(value % one for one in range(2, value)),
+        "square": lambda value: any(one * one == value for one in range(value + 1)),
+        "cube": lambda value: any(one * one * one == value for one in range(value + 1)),
+        "triangular": lambda value: any(sum(range(one + 1)) == value for one in range(value + 1)),
+        "multiple": lambda value: any(one * fact.of == value for one in range(-abs(value), abs(value) + 1)),
+        "factor": lambda value: any(one * value == fact.of for one in range(1, fact.of + 1)),
+    }
+    ends = [int(one) for one in universal or () if one.lstrip("-").isdecimal()]
+    bound = max([abs(one) for one in (*ends, fact.low, fact.high, fact.of) if one is not None])
+    low = fact.low if fact.low is not None else -bound if fact.high is None and fact.kind != "factor" else 1
+    high = fact.high if fact.high is not None else bound
+    own = {str(one) for one in range(low, high + 1) if made[fact.kind](one)}
+    return own if universal is None or fact.name == "ξ" else own & set(universal)
 
 
 def _outside(known: Mapping[str, Members], texts: Mapping[str, str]) -> Impossible | None:

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from paperaudit.errors import NoValue
-from paperaudit.maths.exact import ExactValue, NotSurd, exact_expression, exact_value
+from paperaudit.maths.exact import ExactValue, NotSurd, exact_expression, exact_value, rational_value
 from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.plane_curves import is_line, on_curve, plane_terms, solved_for_y, zeros
 from paperaudit.maths.powers import PowerSum, put_in
@@ -14,7 +14,7 @@ from paperaudit.model.expression import Expression, Relation
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.plane.lines import gradient_of
-from paperaudit.strands.plane.places import equation_for, fraction_text, in_brackets, over, pair_text, placed
+from paperaudit.strands.plane.places import equation_for, fraction_text, in_brackets, over, pair_text, placed, read_pair
 from paperaudit.strands.refusals import Faulty, impossible
 
 SKILL = "graphs of functions"
@@ -40,8 +40,16 @@ def of_curve(task: OfCurve, reading: Reading) -> Derived:
 def _y_intercept(relation: Relation, used: tuple[str, ...]) -> Derived:
     working = Working(SKILL, used)
     y = _say_y_intercept(relation, working)
-    return working.derived(Answer(pair_text(Fraction(0), y), whole_or_fraction(y), "y", kind="intercept"),
+    text = pair_text(Fraction(0), y)
+    _on_both(relation, text)
+    return working.derived(Answer(text, whole_or_fraction(y), "y", kind="intercept"),
                            confirmed_by="put into the equation as it stands")  # fmt: skip
+
+
+def _on_both(relation: Relation, text: str) -> None:
+    """The point as it is printed is on the curve and on an axis."""
+    x, y = read_pair(text)
+    require(not x * y and on_curve(relation, whole_or_fraction(x), whole_or_fraction(y)), text)
 
 
 def _say_y_intercept(relation: Relation, working: Working) -> Fraction:
@@ -57,6 +65,9 @@ def _say_y_intercept(relation: Relation, working: Working) -> Fraction:
 def _x_intercepts(relation: Relation, used: tuple[str, ...]) -> Derived:
     working = Working(SKILL, used)
     found = _say_x_intercepts(relation, working)
+    for x in found:
+        if rational_value(x) is not None:
+            _on_both(relation, pair_text(x, Fraction(0)))
     if not found:
         return working.derived(Answer("none", kind="points"), confirmed_by="the equation has no real solution at y = 0")
     if len(found) == 1:
@@ -91,6 +102,7 @@ def _both_intercepts(relation: Relation, used: tuple[str, ...]) -> Derived:
     xs, y = _say_x_intercepts(relation, working), _say_y_intercept(relation, working)
     pairs = [pair_text(x, Fraction(0)) for x in xs]
     on_y = pair_text(Fraction(0), y)
+    _on_both(relation, on_y)
     text = " and ".join(dict.fromkeys((*pairs, on_y)))
     return working.derived(Answer(text, kind="points"), confirmed_by=_PUT_BACK)
 

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 from paperaudit.errors import NoValue
 from paperaudit.maths.number_forms import whole_or_fraction
-from paperaudit.maths.plane_curves import is_line, plane_terms, solved_for_y
+from paperaudit.maths.parse import read_relation
+from paperaudit.maths.plane_curves import is_line, on_curve, plane_terms, solved_for_y
 from paperaudit.maths.powers import PowerSum
 from paperaudit.maths.write import write
 from paperaudit.model.coordinates_task import Direction, LineThrough, OfPoints
@@ -34,6 +35,10 @@ def say_line(place: Place, slope: Fraction | None, working: Working) -> str:
     text = line_text(slope, intercept)
     working.say(text, text)
     require(PowerSum({Fraction(1): slope, Fraction(0): intercept}).value(place.x) == place.y, text)
+    written = read_relation(text)
+    for step in (0, 1):
+        across, up = whole_or_fraction(place.x + step), whole_or_fraction(place.y + step * slope)
+        require(on_curve(written, across, up), text)
     return text
 
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 from paperaudit.errors import NoValue
 from paperaudit.maths.exact import exact_expression
 from paperaudit.maths.number_forms import whole_or_fraction
+from paperaudit.maths.parse import read_expression
 from paperaudit.maths.write import write
 from paperaudit.model.coordinates_task import Curve, PlanePoint
 from paperaudit.model.expression import Expression, Letter, Relation, letters_of
@@ -85,6 +86,16 @@ def equation_for(curve: Curve | None, reading: Reading) -> tuple[Relation, tuple
 def fraction_text(value: Fraction) -> str:
     """A number as it is written."""
     return write(whole_or_fraction(value))
+
+
+def read_pair(text: str) -> tuple[Fraction, Fraction]:
+    """The coordinates of a point as it is printed, read again; raises NoValue where they are irrational.
+
+    >>> read_pair("(−1/2, 3)")
+    (Fraction(-1, 2), Fraction(3, 1))
+    """
+    x, _, y = text.removeprefix("(").removesuffix(")").partition(", ")
+    return exact_number(read_expression(x)), exact_number(read_expression(y))
 
 
 def in_brackets(value: Fraction) -> str:

@@ -3,6 +3,7 @@
 from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
+from math import hypot
 
 from paperaudit.maths.exact import exact_expression
 from paperaudit.maths.number_forms import whole_or_fraction
@@ -16,7 +17,7 @@ from paperaudit.model.expression import Expression, Root
 from paperaudit.model.reading import Reading
 from paperaudit.strands.finishing import answer_of, finished
 from paperaudit.strands.numbers.working import Working, require
-from paperaudit.strands.plane.places import Place, all_placed, fraction_text, in_brackets, over, pair_text
+from paperaudit.strands.plane.places import Place, all_placed, fraction_text, in_brackets, over, pair_text, read_pair
 from paperaudit.strands.refusals import impossible
 
 SKILL = "coordinates"
@@ -60,6 +61,7 @@ def midpoint(task: OfPoints, reading: Reading) -> Derived:
     working = Working(SKILL, used)
     x, y = say_midpoint(a, b, working)
     text = pair_text(x, y)
+    require(read_pair(text) == ((a.x + b.x) / 2, (a.y + b.y) / 2), text)
     return working.derived(Answer(text, kind="point"), confirmed_by="as far across and up from one end as to the other")
 
 
@@ -93,9 +95,15 @@ def say_distance(a: Place, b: Place, working: Working, name: str = "d") -> Surd:
     worked = write(exact_expression(value.fraction if value.fraction is not None else value))
     working.say(f"= {under}" if under == worked else f"= {under} = {worked}", worked)
     decimal = Decimal(0) + value.to_decimal()
-    near = _CLOSE * max(Decimal(1), _decimal(squares))
-    require(abs(decimal * decimal - _decimal(squares)) < near, f"{a.text} to {b.text}")
+    # |b − a|² = |a|² + |b|² − 2ab, without the differences of the lines.
+    again = _dot(a, a) + _dot(b, b) - 2 * _dot(a, b)
+    near = _CLOSE * max(Decimal(1), _decimal(again))
+    require(abs(decimal * decimal - _decimal(again)) < near, f"{a.text} to {b.text}")
     return value
+
+
+def _dot(a: Place, b: Place) -> Fraction:
+    return a.x * b.x + a.y * b.y
 
 
 def _decimal(value: Fraction) -> Decimal:
@@ -181,5 +189,7 @@ def perimeter(task: OfPoints, reading: Reading, ask: Ask) -> Derived:
         texts.append(write(expression_of_surd(side)))
         total = total + side
     worked = write(expression_of_surd(total))
+    around = sum(hypot(one.x - other.x, one.y - other.y) for one, other in pairwise((*places, places[0])))
+    require(abs(around - float(total.to_decimal())) <= around / 10**9, "the perimeter")
     working.say(f"perimeter = {' + '.join(texts)} = {worked}", worked, tuple(step.statement for step in working.steps))
     return _measured(total, working, ask, "each side measured again to sixty figures")

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from paperaudit.errors import NoValue
 from paperaudit.maths.exact import NotSurd, exact_value, rational_value
+from paperaudit.maths.parse import read_relation
 from paperaudit.maths.plane_curves import on_curve, plane_terms
 from paperaudit.maths.polynomial import Polynomial, algebraic_fraction
 from paperaudit.maths.powers import PowerSum
@@ -93,6 +94,12 @@ def circle_with(task: CircleWith, reading: Reading) -> Derived:
         require(square == (place.x - middle.x) ** 2 + (place.y - middle.y) ** 2, "the radius")
     assert square is not None
     text = circle_text(middle.x, middle.y, square)
+    written = read_relation(text)
+    for across, up in ((surd, Surd({})), (Surd({}), surd), (Surd({}), -surd)):
+        point = [
+            expression_of_surd(Surd.rational(value) + step) for value, step in ((middle.x, across), (middle.y, up))
+        ]
+        require(on_curve(written, point[0], point[1]), text)
     working.say(text, text)
     return working.derived(Answer(text, kind="equation"), confirmed_by="the distance of the centre from the circle")
 

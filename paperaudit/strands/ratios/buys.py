@@ -36,6 +36,8 @@ def best_buy(task: Reckoning, reading: Reading) -> Derived:
     best = min(range(len(shares)), key=shares.__getitem__)
     for other in range(len(shares)):
         require(prices[best] * sizes[other] <= prices[other] * sizes[best], "another pack costs less for its size")
+        crosswise = prices[best] * sizes[other] == prices[other] * sizes[best]
+        require(crosswise == (shares[other] == shares[best]), "which packs cost the same for their size")
     rest = [share for index, share in enumerate(shares) if index != best]
     if all(share == shares[best] for share in rest):
         working.conclude("they cost the same", "the same")

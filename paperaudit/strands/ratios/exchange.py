@@ -32,6 +32,7 @@ def exchange(task: Reckoning, reading: Reading) -> Derived:
         working.say(f"= {text_of(result, target)}", text_of(result, target))
         working.say(f"{text_of(result, target)} − {text_of(kept_after, target)}", "")
         result -= kept_after
+    _crosswise(size, result, per_one, other, task, unit)
     if result <= 0:
         raise NoValue("the commission takes it all")
     answer = answered(result, target, reading.ask, working)
@@ -41,6 +42,21 @@ def exchange(task: Reckoning, reading: Reading) -> Derived:
 def exchanged(size: Fraction, per_one: Fraction, other: Fraction) -> Fraction:
     """An amount of which `per_one` is worth `other` of the other currency."""
     return size / per_one * other
+
+
+def _crosswise(
+    size: Fraction, result: Fraction, per_one: Fraction, other: Fraction, task: Reckoning, unit: str
+) -> None:
+    """The whole amount less the commission, in the currency in which it is taken, against what is got."""
+    fee = task.one("commission")
+    before, after = size, result
+    if isinstance(fee, Measured) and fee.unit == unit:
+        before -= rational(fee.amount)
+    elif isinstance(fee, Measured):
+        after += rational(fee.amount)
+    elif fee is not None:
+        before *= 1 - rational(fee)
+    require(after * per_one == before * other, "the two amounts and the commission are not at the rate of exchange")
 
 
 def _row(size: Fraction, unit: str, per_one: Fraction, other: Fraction) -> str:

@@ -15,7 +15,7 @@ from paperaudit.model.expression import Expression, Measured, Number, NumberForm
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
 from paperaudit.strands.finishing import ChecksDisagree
-from paperaudit.strands.numbers.working import Working
+from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.ratios.amounts_worked import size_of
 from paperaudit.strands.ratios.ending import ended
 from paperaudit.strands.ratios.laws import Known, Law, apply, chain
@@ -101,6 +101,8 @@ def _periods(value: Expression, many: int, working: Working) -> Expression:
     if scale is None or amount is None:
         raise NoValue(f"{write(value)} is not brought to years")
     count = amount * scale * many
+    back = conversion("year", value.unit)
+    require(back is not None and count / many * back == amount, f"{write(value)} in years")
     number = as_decimal(count) or whole_or_fraction(count)
     if many > 1:
         working.say(f"n = {write(whole_or_fraction(amount * scale))} × {many} = {write(number)}", write(number))

@@ -36,6 +36,7 @@ def known_shares(task: Reckoning, reading: Reading) -> Outcome:
     answers = []
     for wanted in parts if task.wanted == ("every share",) else task.wanted:
         count = _count(wanted, parts)
+        require(count * worth == _from_shares(wanted, shares), f"{wanted}, from the shares themselves")
         row = f"{text_of(count)} × {text_of(worth, unit)}"
         working.say(f"{_label(wanted, task)}{row}", row)
         answers.append(answered(count * worth, unit, reading.ask, working))
@@ -58,6 +59,14 @@ def _count(name: str, parts: Parts) -> Fraction:
         return sum(parts.values(), Fraction(0))
     one, _, other = name.partition(" more than ")
     return parts[one] - parts[other] if other else parts[one]
+
+
+def _from_shares(name: str, shares: Parts) -> Fraction:
+    """A share, how much more one is than another, or the whole, from the shares."""
+    if name == "total":
+        return sum(shares.values(), Fraction(0))
+    larger, _, smaller = name.partition(" more than ")
+    return shares[larger] + (-shares[smaller] if smaller else Fraction(0))
 
 
 def _one_part(name: str, value: Fraction, unit: str, parts: Parts, person: bool, working: Working) -> Fraction:
@@ -132,6 +141,10 @@ def joined_ratios(task: Reckoning, reading: Reading) -> Derived:
     text = " : ".join(map(text_of, values))
     working.say(f"{' : '.join(task.wanted)} = {text}", text)
     simplest = _lowest(values)
+    require(
+        all(one * values[0] == other * simplest[0] for one, other in zip(simplest, values, strict=True)),
+        "the ratio in its simplest form",
+    )
     final = " : ".join(map(text_of, simplest))
     if final != text:
         working.conclude(f"= {final}", final)

@@ -7,14 +7,14 @@ from fractions import Fraction
 from paperaudit.errors import NoValue
 from paperaudit.maths.measure import UnitClash
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
-from paperaudit.maths.units import conversion
+from paperaudit.maths.units import conversion, unit_named
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Derived
 from paperaudit.model.expression import Expression, Measured, Number, Product, Sum
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
-from paperaudit.strands.numbers.working import Working
+from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.ratios.amounts_worked import has_decimals, simplest, size_of
 from paperaudit.strands.ratios.ending import ended
 from paperaudit.strands.ratios.laws import Known, Law, apply, chain
@@ -78,10 +78,25 @@ def in_unit(value: Expression, unit: str, working: Working) -> Expression:
         total.append(_scaled(part.amount, scale))
     amount = total[0] if len(total) == 1 else simplest(Sum(tuple(total)))
     amount = short(amount)
+    _same_in_base_units(parts, amount, unit)
     changed = Measured(amount, unit)
     if changed != value and write(changed) != write(value):
         working.say(f"{write(value)} = {write(changed)}", write(changed), working.used)
     return amount
+
+
+def _same_in_base_units(parts: tuple[Expression, ...], amount: Expression, unit: str) -> None:
+    """The parts and their sum, each brought to the base unit on its own."""
+    found = Fraction(0)
+    for part in parts:
+        known = unit_named(part.unit) if isinstance(part, Measured) else None
+        if known is None or not isinstance(part, Measured):
+            return
+        found += Fraction(size_of(part.amount)) * known.size
+    target = unit_named(unit)
+    if target is not None:
+        close = abs(Fraction(size_of(amount)) * target.size - found) <= abs(found) / 10**30
+        require(close, f"{' + '.join(map(write, parts))} in {unit}")
 
 
 def short(amount: Expression) -> Expression:

@@ -7,7 +7,7 @@ from math import gcd, lcm
 
 from paperaudit.errors import NoValue
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
-from paperaudit.maths.units import MONEY, conversion
+from paperaudit.maths.units import MONEY, conversion, unit_named
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Accuracy
 from paperaudit.model.derivation import Answer, Derived
@@ -125,7 +125,17 @@ def _in_one_unit(terms: tuple[Expression, ...], working: Working) -> list[Fracti
         if scale is None:
             raise NoValue(f"{term.unit} and {smallest} in one ratio")
         values.append(rational(term.amount) * scale)
+    sizes = [rational(term.amount) * _size(term.unit) for term in terms if isinstance(term, Measured)]
+    require(
+        all(one * values[0] == other * sizes[0] for one, other in zip(sizes, values, strict=True)),
+        "the terms in their base unit",
+    )
     return values
+
+
+def _size(unit: str) -> Fraction:
+    known = unit_named(unit)
+    return known.size if known is not None else Fraction(1)
 
 
 def _text(values: list[Fraction]) -> str:

@@ -38,6 +38,8 @@ def similar_solids(task: Reckoning, reading: Reading) -> Derived:
     if len(set(both)) != 1:
         raise NoValue("no size, or more than one, is known of both")
     given, wanted = power_of(both[0]), power_of(name)
+    for one, power in ((both[0], given), (name, wanted)):
+        require(power == _POWERS.get(one.rpartition(" ")[2], 1), f"how the {one} grows with the lengths")
     _dimensions_fit(sizes)
     ratio = _ratio(sizes[who, both[0]], sizes[other, both[0]])
     factor = _factor(ratio, both[0], given, wanted, working)

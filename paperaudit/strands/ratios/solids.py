@@ -14,7 +14,7 @@ from paperaudit.model.expression import Expression, Measured, Number, Product
 from paperaudit.model.reading import Reading
 from paperaudit.model.reckoning import Reckoning
 from paperaudit.strands.finishing import ChecksDisagree
-from paperaudit.strands.numbers.working import Working
+from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.ratios.amounts_worked import simplest, size_of
 from paperaudit.strands.ratios.ending import ended
 from paperaudit.strands.ratios.laws import Known, Law, apply, chain
@@ -183,6 +183,10 @@ def in_unit(letter: str, name: str, value: Expression, unit: str, working: Worki
     if scale == 1:
         return value.amount
     changed = _scaled(value.amount, scale)
+    was, now = unit_named(value.unit), unit_named(unit + power)
+    assert was is not None and now is not None
+    before, after = Fraction(size_of(value.amount)) * was.size, Fraction(size_of(changed)) * now.size
+    require(abs(before - after) <= abs(before) / 10**30, f"{write(value)} in {unit}{power}")
     working.say(f"{write(value)} = {write(Measured(changed, unit + power))}", write(changed), working.used)
     return changed
 

@@ -32,6 +32,8 @@ def in_letters(task: Reckoning, reading: Reading) -> Outcome:
         return working.derived(ended(k, reading.ask, working, "k"), confirmed_by="the pair put back into the law")
     right = _right(k, power, inverse)
     if wanted == "formula":
+        there, said = size_of(substituted(right, {base: second})), size_of(first)
+        require(abs(there - said) <= abs(said) / 10**30, "the pair does not fit the formula")
         text = write(Relation(Letter(name), "=", right))
         working.conclude(text, text)
         return working.derived(
@@ -50,6 +52,9 @@ def in_letters(task: Reckoning, reading: Reading) -> Outcome:
     answer = ended(result, reading.ask, working, wanted)
     pair = {name: value, base: result} if wanted == base else {name: result, base: value}
     require(_pair_has(k, power, pair, name, inverse), "the two pairs have different constants")
+    if wanted == base and "positive" not in task.details and isinstance(power, Power):
+        other = {name: value, base: simplest(Negative(result))}
+        require(not _pair_has(k, power, other, name, inverse), f"−{base} fits the law as well")
     return working.derived(answer, confirmed_by=_CONFIRMED)
 
 

@@ -144,6 +144,7 @@ def which(task: OfSequence, reading: Reading) -> Outcome:
     place = place_of(rule, value, working)
     asks_yes = task.what == "is a term"
     if place is None:
+        _is_no_term(rule, value)
         working.conclude(f"n is no positive whole number, so {number_text(value)} is not a term", "no")
         return working.derived(Answer("no"), confirmed_by="the terms on either side of it differ")
     require(rule.term(place) == value, "which term it is")
@@ -154,6 +155,15 @@ def which(task: OfSequence, reading: Reading) -> Outcome:
     return working.derived(Answer(str(place), Number(Fraction(place)), kind="which term"), confirmed_by=_PUT_IN)
 
 
+def _is_no_term(rule: Rule, value: Fraction) -> None:
+    """The terms themselves: none of the first five hundred has the value."""
+    for count in range(1, _TERMS_TRIED + 1):
+        require(rule.term(count) != value, f"{number_text(value)} is the term {count}")
+        if rule.kind == "geometric" and abs(rule.term(count)) > 10**6 * max(Fraction(1), abs(value)):
+            return
+
+
+_TERMS_TRIED = 500
 _PUT_IN = "put into the formula of the nth term"
 
 

@@ -108,6 +108,9 @@ def mode(collected: Values | Frequencies | Categories, lines: Lines) -> Answer:
     if not isinstance(collected, Categories):
         again = sorted(statistics.multimode(in_order(collected)))
         require([value for _, value in modes] == again, "the mode in two ways")
+    else:
+        most_often = statistics.multimode(name for name, count, _ in named for _ in range(count))
+        require([name for name, _ in modes] == most_often, "the mode in two ways")
     if len(modes) == len(named) > 1:
         lines.say("every value occurs equally often", starts=True)
         lines.say("there is no mode")

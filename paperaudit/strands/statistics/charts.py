@@ -125,4 +125,6 @@ def _fill(rows: list[list[Fraction | None]], cells: Sequence[tuple[int, int]], n
         value = values[-1] - sum(values[:-1], Fraction(0))
         said = " − ".join((shown(values[-1]), *map(bracketed, values[:-1])))
     rows[row][column] = value
+    *parts, whole = (rows[one][other] or Fraction(0) for one, other in cells)
+    require(sum(parts, Fraction(0)) == whole, f"the total of {name}")
     lines.say(f"{name}: {said} = {shown(value)}", shown(value), _SKILL, starts=True)

@@ -7,6 +7,7 @@ from paperaudit.errors import NoValue
 from paperaudit.maths.approximate import to_decimal
 from paperaudit.maths.collected_values import number
 from paperaudit.maths.exact import exact_expression, exact_value, rational_value
+from paperaudit.maths.parse import read_expression
 from paperaudit.maths.postfix import decimal_value
 from paperaudit.maths.rounding import round_to
 from paperaudit.maths.write import write
@@ -91,6 +92,10 @@ def regression_line(pairs: Pairs, lines: Lines) -> Answer:
     text = f"y = {texts[0]} {'−' if gradient < 0 else '+'} {slope}x"
     if not start:
         text = f"y = {'−' if gradient < 0 else ''}{slope}x"
+    if lines.ask.accuracy is None:
+        read = read_expression(text.partition("=")[2])
+        for at in (Fraction(0), Fraction(1), Fraction(7)):
+            require(rational_value(read, {"x": at}) == start + gradient * at, "the line as it is written")
     lines.say(text, text, _SKILL)
     return Answer(text, None, "regression line", kind="statistic")
 
@@ -99,6 +104,9 @@ def predicted(task: Predicted, lines: Lines) -> Answer:
     """The value of y on the line of least squares at an x."""
     start, gradient = _line(task.collected, lines)
     value = start + gradient * task.at
+    xs, ys = task.collected.across, task.collected.up
+    means = sum(xs, Fraction(0)) / len(xs), sum(ys, Fraction(0)) / len(ys)
+    require(value - means[1] == gradient * (task.at - means[0]), "the value on the line, from the mean point")
     lines.say(f"y = {shown(start)} + {bracketed(gradient)} × {bracketed(task.at)}", "", _SKILL)
     lines.say(f"= {shown(value)}", shown(value), _SKILL)
     return lines.end(number(value))

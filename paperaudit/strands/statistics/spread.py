@@ -68,6 +68,7 @@ def interquartile_range(collected: Values | Frequencies, lines: Lines) -> Answer
     """The upper quartile less the lower one."""
     _, (lower, _, upper) = _both(collected, lines)
     value = upper - lower
+    require(lower + value == upper, "the interquartile range in two ways")
     lines.say(f"interquartile range = {shown(upper)} − {bracketed_if_negative(lower)}", skill=_SKILL)
     lines.say(f"= {shown(value)}", shown(value), _SKILL)
     return lines.end(number(value), "statistic", "interquartile range")

@@ -7,6 +7,7 @@ from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.near import float_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.parts import with_parts
+from paperaudit.maths.postfix import decimal_value
 from paperaudit.maths.powers import power_sum, put_in
 from paperaudit.maths.trig.angles import functions_in
 from paperaudit.maths.write import write
@@ -113,6 +114,7 @@ def in_radians(task: InRadians, reading: Reading) -> Outcome:
         working.say(f"{write(whole_or_fraction(degrees))}° = {write(whole_or_fraction(degrees))} × π/180")
         working.say(f"= {write(value)}", write(value))
         require(abs(radians(float(degrees)) - float(share) * pi) < _CLOSE, "the angle in radians")
+        require(abs(radians(float(degrees)) - float(decimal_value(value))) < _CLOSE, "the angle as it is written")
         return working.derived(Answer(write(value), value), confirmed_by="compared in floating point")
     turned = rational_value(put_in(Product((task.angle, Number(Fraction(180)))), "π", Number(Fraction(1))))
     if turned is None or "π" not in letters_of(task.angle):
