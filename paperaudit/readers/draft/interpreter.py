@@ -10,6 +10,7 @@ from pdfminer.psexceptions import PSEOF
 from pdfminer.psparser import PSKeyword, keyword_name
 
 from paperaudit.readers.draft.bounded import TooMuch
+from paperaudit.readers.draft.fonts import with_names
 
 MOST_COMMANDS: Final = 600_000
 """Commands and their numbers on a page; a full page of text and figures has some 20,000."""
@@ -35,7 +36,7 @@ class Budget:
 
 
 class CarefulResources(PDFResourceManager):
-    """Refuses fonts whose tables name more codes than there are letters."""
+    """Refuses fonts whose tables name more codes than there are letters, and keeps the names of glyphs without one."""
 
     def get_font(self, objid: object, spec: Mapping[str, object]) -> Any:
         """The font of a description, once its tables are seen to be of a sound size."""
@@ -44,7 +45,7 @@ class CarefulResources(PDFResourceManager):
             codes += _codes_of_map(spec.get("ToUnicode")) + _codes_of_map(spec.get("Encoding"))
             if codes > _MOST_CODES:
                 raise TooMuch(f"a font with more than {_MOST_CODES:,} codes was read")
-        return super().get_font(objid, spec)
+        return with_names(super().get_font(objid, spec), spec)
 
 
 class CarefulInterpreter(PDFPageInterpreter):

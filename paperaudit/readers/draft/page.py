@@ -20,7 +20,8 @@ class Glyph:
     `text` is what its font says that it stands for: a ligature has several letters, a glyph without a
     Unicode value has none. `baseline` is how far down the page its baseline is, `size` the height of its font,
     `grey` its lightness (0 black, 1 white), `index` its rank in the order of printing.
-    `code` is its number in an encoding that its font brings along, where that gives it no `text`; else -1.
+    Where its font gives it no `text`, `name` is what the font calls it, and `code` its number in an encoding that
+    the font brings along (else -1).
     """
 
     text: str
@@ -32,6 +33,7 @@ class Glyph:
     upright: bool = True
     grey: float = 0.0
     code: int = -1
+    name: str = ""
 
     @property
     def width(self) -> float:

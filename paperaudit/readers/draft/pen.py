@@ -15,6 +15,7 @@ from pdfminer.utils import Matrix, PathSegment, apply_matrix_pt
 
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.bounded import TooMuch
+from paperaudit.readers.draft.fonts import names_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
 
 MOST_OBJECTS = 60_000
@@ -113,6 +114,7 @@ class Pen(PDFTextDevice):
                     upright=a > 0 and d > 0 and abs(b) + abs(c) < 0.3 * (a + d),
                     grey=lightness(graphicstate.ncolor),
                     code=cid if not text and _own_encoding(font) else -1,
+                    name=names_of(font).get(cid, "") if not text else "",
                 )
             )
         return item.adv

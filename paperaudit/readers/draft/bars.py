@@ -1,0 +1,285 @@
+"""Fractions, roots and lines over letters: what stands above and below the rules of a region becomes one sign each."""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import replace
+
+from paperaudit.readers.draft.accents import STROKE
+from paperaudit.readers.draft.grouped import as_fraction, as_radicand
+from paperaudit.readers.draft.linear import inner_text
+from paperaudit.readers.draft.pool import Pool
+from paperaudit.readers.draft.rules import Rule
+from paperaudit.readers.draft.sign import AXIS, Shape, Sign, around, built
+
+_GAP = 0.7
+"""Ink farther from a fraction bar than this, in heights of its font, does not stand on it."""
+_OVERHANG = 0.3
+"""How far ink may stick out beyond the bar, in heights of its font."""
+_BEYOND = 0.04
+"""How far beyond the bar the middle of a sign may be that stands on it, in heights of its font."""
+_WIDER = 1.3
+"""How much longer than what stands on it a bar may be, in heights of the font."""
+_BESIDE = 1.2
+"""How far beside a bar its row goes on, in heights of the font."""
+_TALLEST = 70.0
+"""Points above and below a bar within which its numbers are looked for."""
+_OVERLINE = 0.3
+"""Ink this near below a rule may have it as a bar over letters, in heights of its font."""
+_CENTRED = 0.4
+"""How far beside the middle of a bar that stands alone its numbers may be centred, in heights of the font."""
+_ROOT_MEETS = 0.15
+"""How near to the sign of a root its rule begins, in heights of its font."""
+_ROOT_SPAN = 1.9
+"""How far above its baseline the sign of a root may have its rule, in heights of its font."""
+_INDEX = {"": "√", "2": "√", "3": "∛", "4": "∜"}
+_RAISED = str.maketrans("0123456789n", "⁰¹²³⁴⁵⁶⁷⁸⁹ⁿ")
+
+
+class Bars:
+    """Works through the rules of a region, from the shortest to the longest, so that the inner ones come first."""
+
+    def __init__(self, pool: Pool, rules: Sequence[Rule]) -> None:
+        self._pool = pool
+        self._rules: dict[int, list[Rule]] = defaultdict(list)
+        for rule in rules:
+            self._rules[int(rule.y)].append(rule)
+
+    def work_in(self, rules: Sequence[Rule]) -> None:
+        """Each rule becomes a root, a fraction, a bar over letters, or is none of these and is left alone."""
+        for rule in sorted(rules, key=lambda one: (round(one.width, 1), self._has_root_sign(one), one.y, one.left)):
+            _ = self._angle(rule) or self._root(rule) or self._fraction(rule) or self._overline(rule)
+
+    def _angle(self, rule: Rule) -> bool:
+        """The sign ∠ that TeX makes of a slash and a rule."""
+        window = self._pool.near(rule.left - 8, rule.right, rule.y - 8, rule.y + 2)
+        slash = [sign for sign in window if sign.text == STROKE and rule.left - 2 < sign.left < rule.right]
+        if len(slash) != 1 or not 0.4 < rule.width / slash[0].size < 1.4:
+            return False
+        size = slash[0].size / 0.73  # the slash is in the size of a power
+        axis = rule.y - AXIS * size
+        sign = built("∠", slash, axis, size, "glyph")
+        self._pool.replace(slash, replace(sign, left=rule.left, right=rule.right, top=axis - size / 2, bottom=rule.y))
+        return True
+
+    def _has_root_sign(self, rule: Rule) -> bool:
+        return rule.hook is not None or self._root_sign(rule) is not None
+
+    def _root_sign(self, rule: Rule) -> Sign | None:
+        """The sign √ at whose right end the rule begins."""
+        window = self._pool.near(rule.left - 25, rule.left + 3, rule.y - 12, rule.y + 40)
+        found = [
+            sign
+            for sign in window
+            if sign.text == "√"
+            and sign.shape != "root"
+            and abs(sign.right - rule.left) < _ROOT_MEETS * sign.size
+            and _spans(sign, rule.y)
+            and not self._covered(rule, sign)
+        ]
+        return min(found, key=lambda sign: (abs(sign.right - rule.left), sign.key), default=None)
+
+    def _covered(self, rule: Rule, root: Sign) -> bool:
+        """Whether a higher rule begins at the root's sign as well: then `rule` is a fraction bar under it."""
+        highest = int(root.baseline - _ROOT_SPAN * root.size) if root.shape != "large" else int(root.top - 2)
+        return any(
+            other.y < rule.y - 0.5
+            and abs(other.left - root.right) < _ROOT_MEETS * root.size
+            and other.right > rule.right - 0.5
+            and _spans(root, other.y)
+            and not self._of_the_row_above(other, root)
+            for y in range(highest, int(rule.y) + 1)
+            for other in self._rules.get(y, ())
+        )
+
+    def _of_the_row_above(self, rule: Rule, root: Sign) -> bool:
+        """Whether a rule begins at the sign of another root, one that stands higher."""
+        reach = _ROOT_MEETS * root.size
+        return any(
+            sign.text == "√" and sign is not root and abs(sign.right - rule.left) < reach and _spans(sign, rule.y)
+            for sign in self._pool.near(
+                root.left - reach, root.right + reach, rule.y - root.size, root.axis - 0.4 * root.size
+            )
+        )
+
+    def _root(self, rule: Rule) -> bool:
+        hook = self._root_sign(rule)
+        if hook is None and rule.hook is None:
+            return False
+        left = hook.left if hook is not None else rule.hook or rule.left
+        inside = [sign for sign in self._stack(rule, 1) if sign is not hook]
+        if not inside:
+            return False
+        content = inner_text(inside)
+        index = self._index(left, rule, content.size, hook)
+        text = _root_text(inner_text(index).text if index else "", content.text)
+        doubts = () if content.rows == 1 else ("what stands under a root has several rows",)
+        parts = [*inside, *index, *([hook] if hook is not None else [])]
+        sign = built(text, parts, content.axis, content.size, "root", doubts)
+        self._pool.replace(parts, _reaching(sign, left=left, right=rule.right, top=rule.y))
+        return True
+
+    def _index(self, left: float, rule: Rule, size: float, hook: Sign | None) -> list[Sign]:
+        """The small number in the arm of a root."""
+        window = self._pool.near(left - 0.4 * size, rule.left, rule.y - 0.2 * size, rule.y + 0.8 * size)
+        small = (sign for sign in window if sign is not hook and sign.size <= 0.8 * size and sign.text.isalnum())
+        return sorted((sign for sign in small if sign.baseline > rule.y + 0.1 * size), key=lambda sign: sign.key)
+
+    def _stack(self, rule: Rule, side: int) -> list[Sign]:
+        """What stands on the rule (`side` -1) or hangs below it (1), within its ends."""
+        top, bottom = (rule.y, rule.y + _TALLEST) if side > 0 else (rule.y - _TALLEST, rule.y)
+        # A long fraction is lower than its own numerator's axis by its descenders only, so axes are on their side.
+        window = list(self._pool.near(rule.left - 3, rule.right + 3, top, bottom))
+        near = [sign for sign in window if self._gap(rule, sign, side) < _GAP * sign.size and self._within(rule, sign)]
+        while near:
+            _, upper, _, lower = around(near)
+            more = [
+                sign
+                for sign in window
+                if sign not in near
+                and self._within(rule, sign)
+                and min(lower, sign.bottom) - max(upper, sign.top) > 0.35 * min(sign.bottom - sign.top, lower - upper)
+            ]
+            if not more:
+                break
+            near += more
+        return near
+
+    @staticmethod
+    def _gap(rule: Rule, sign: Sign, side: int) -> float:
+        return rule.y - sign.bottom if side < 0 else sign.top - rule.y
+
+    @staticmethod
+    def _within(rule: Rule, sign: Sign) -> bool:
+        return rule.left - _BEYOND * sign.size <= sign.middle <= rule.right + _BEYOND * sign.size
+
+    def _fraction(self, rule: Rule) -> bool:
+        if rule.framed:
+            return False
+        above, below = self._stack(rule, -1), self._stack(rule, 1)
+        if not above or not below or not self._fits(rule, above) or not self._fits(rule, below):
+            return False
+        size = max(sign.size for sign in (*above, *below))
+        widest = max(around(above)[2] - around(above)[0], around(below)[2] - around(below)[0])
+        if rule.width > widest + _WIDER * size:
+            return False
+        beside = self._goes_on_beside(rule, size)
+        if not beside and not (self._stands_alone(rule, above, -1) and self._stands_alone(rule, below, 1)):
+            return False
+        self._set_fraction(rule, above, below, beside or self._balanced(rule, above, below))
+        return True
+
+    def _set_fraction(self, rule: Rule, above: list[Sign], below: list[Sign], sure: bool) -> None:
+        number, divisor = inner_text(above), inner_text(below)
+        doubts = [] if number.rows == divisor.rows == 1 else ["several rows stand over or under one fraction bar"]
+        if not sure:
+            doubts.append("a line between two rows may be a fraction bar or an underline")
+        text = as_fraction(number.text, divisor.text)
+        plain = number.text.isdecimal() and divisor.text.isdecimal()
+        shape: Shape = "number fraction" if plain else "fraction"
+        sign = built(text, [*above, *below], rule.y, max(number.size, divisor.size), shape, doubts)
+        self._pool.replace([*above, *below], _reaching(sign, left=rule.left, right=rule.right))
+
+    @staticmethod
+    def _fits(rule: Rule, signs: Sequence[Sign]) -> bool:
+        left, _, right, _ = around(signs)
+        size = max(sign.size for sign in signs)
+        return left >= rule.left - _OVERHANG * size and right <= rule.right + _OVERHANG * size
+
+    def _goes_on_beside(self, rule: Rule, size: float) -> bool:
+        """Whether something stands left or right of the bar in the row of which the bar is the middle."""
+        ends = ((rule.left - _BESIDE * size - 8, rule.left), (rule.right, rule.right + _BESIDE * size + 8))
+        for start, end in ends:
+            for sign in self._pool.near(start, end, rule.y - 0.2 * size, rule.y + 0.2 * size):
+                gap = max(rule.left - sign.right, sign.left - rule.right)
+                if gap < _BESIDE * size and sign.size > 0.8 * size and abs(sign.axis - rule.y) < 0.14 * sign.size:
+                    return True
+        return False
+
+    def _stands_alone(self, rule: Rule, signs: Sequence[Sign], side: int) -> bool:
+        """Whether the row above or below the bar ends where the bar does, is centred on it and near to it."""
+        row = inner_text(signs)
+        left, _, right, _ = around(signs)
+        if abs((left + right) / 2 - (rule.left + rule.right) / 2) > _CENTRED * row.size:
+            return False
+        if side > 0 and row.baseline - rule.y > 1.35 * row.size:
+            return False
+        reach = 0.15 * row.size
+        for start, end in ((left - 1.5 * row.size, left), (right, right + 1.5 * row.size)):
+            for sign in self._pool.near(start, end, row.axis - reach, row.axis + reach):
+                other_size = not 0.8 * row.size < sign.size < 1.25 * row.size
+                if sign in signs or other_size or sign.text == "√":
+                    continue
+                if max(left - sign.right, sign.left - right) > 0.6 * row.size:
+                    continue
+                if not self._under_another(rule, sign):
+                    return False
+        return True
+
+    def _under_another(self, rule: Rule, sign: Sign) -> bool:
+        """Whether a sign stands on another bar of the same row, as in a/b + c/d."""
+        return any(
+            other is not rule and other.left - 1 <= sign.middle <= other.right + 1
+            for y in range(int(rule.y) - 1, int(rule.y) + 2)
+            for other in self._rules.get(y, ())
+        )
+
+    @staticmethod
+    def _balanced(rule: Rule, above: Sequence[Sign], below: Sequence[Sign]) -> bool:
+        """Whether both stand about equally near to the bar; a heading's underline is much nearer to its words."""
+        over = rule.y - inner_text(above).baseline
+        size = max(sign.size for sign in above)
+        return over > 0.16 * size
+
+    def _overline(self, rule: Rule) -> bool:
+        if rule.framed:
+            return False
+        below = [sign for sign in self._stack(rule, 1) if sign.top - rule.y < _OVERLINE * sign.size]
+        if not below or self._stack_touches(rule):
+            return False
+        left, _, right, _ = around(below)
+        size = max(sign.size for sign in below)
+        if max(abs(left - rule.left), abs(right - rule.right)) > 0.22 * size:
+            return False
+        row = inner_text(below)
+        text = row.text
+        if text.isdecimal():
+            text = text[0] + "\u0307" + (text[1:-1] + text[-1] + "\u0307" if len(text) > 1 else "")
+        elif len(text) == 1 and text.isalpha():
+            text += "\u0304"
+        elif not (text.isalpha() and text.isupper()):
+            return False
+        self._pool.replace(below, _reaching(built(text, below, row.axis, row.size, "glyph"), top=rule.y))
+        return True
+
+    def _stack_touches(self, rule: Rule) -> bool:
+        """Whether something above the rule has it as its underline."""
+        return any(self._gap(rule, sign, -1) < 0.3 * sign.size for sign in self._stack(rule, -1))
+
+
+def _spans(root: Sign, y: float) -> bool:
+    """Whether a rule at `y` may be that of the root's sign."""
+    if root.shape == "large":
+        return abs(y - root.top) < 2
+    return root.baseline - _ROOT_SPAN * root.size < y < root.baseline + 0.2 * root.size
+
+
+def _root_text(index: str, content: str) -> str:
+    return f"{_INDEX.get(index) or index.translate(_RAISED) + '√'}{as_radicand(content)}"
+
+
+def _reaching(sign: Sign, left: float | None = None, right: float | None = None, top: float | None = None) -> Sign:
+    """The sign with its ink as far as the rule goes."""
+    return Sign(
+        sign.text,
+        min(sign.left, left if left is not None else sign.left),
+        max(sign.right, right if right is not None else sign.right),
+        min(sign.top, top if top is not None else sign.top),
+        sign.bottom,
+        sign.axis,
+        sign.size,
+        sign.font,
+        sign.shape,
+        sign.italic,
+        sign.glyphs,
+        sign.doubts,
+    )

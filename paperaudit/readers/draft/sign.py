@@ -1,0 +1,185 @@
+"""Signs: what stands in a row, one glyph or something that was put together from several, with where its ink is."""
+
+import re
+import unicodedata
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Literal, TypeAlias
+
+from paperaudit.model.place import Box
+from paperaudit.readers.draft.page import Glyph
+from paperaudit.readers.draft.symbol_fonts import letter_of, private_letter_of, tall_sign_of
+
+AXIS = 0.25
+"""How far above its baseline a font has its minus signs and fraction bars, in heights of the font (cmsy10 has 0.25)."""
+Shape: TypeAlias = Literal["glyph", "number fraction", "fraction", "root", "bracketed", "large", "piece"]
+"""What a sign is made of; `piece` is a part of a bracket that is put together."""
+
+_DEEP = frozenset("gjpqyQ()[]{}|,;_βγζημξρφχψ∫√")
+_LOW = frozenset("acegmnopqrsuvwxyzαγεικμνοπρστυχψω.,:;_−-–+=~∼<>•·…")
+_FLAT = frozenset("−-–—.,…_·=")
+_ITALIC = re.compile(r"ital|obliq|cmmi|cmti|mathi|slant|(?:[-,]|\b)(?:bold)?it\b", re.IGNORECASE)
+_BOLD = re.compile(r"bold|black|heavy|demi|cmbx|cmssbx|-bd|medi$", re.IGNORECASE)
+_HANGING_ROOT = re.compile("cmsy|cmbsy|mathsymbols", re.IGNORECASE)
+_KEPT = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒º°ª…′″‴™₀₁₂₃₄₅₆₇₈₉ℝℕℤℚℂ´¨¯¸˙˚˘˝˛¼‾")
+_SPACED = {"\u0020": " ", "\u00a0": " ", "\t": " "}
+_CID = re.compile(r"\(cid:\d+\)")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Sign:
+    """One sign in a row.
+
+    `axis` is how far down the page its middle line is, on which fraction bars lie; two signs of one row have the
+    same. `top` and `bottom` are where its ink probably ends. `order` ranks signs that nothing else tells apart.
+    """
+
+    text: str
+    left: float
+    right: float
+    top: float
+    bottom: float
+    axis: float
+    size: float
+    font: str = ""
+    shape: Shape = "glyph"
+    italic: bool = False
+    glyphs: tuple[int, ...] = ()
+    doubts: tuple[str, ...] = ()
+
+    @property
+    def middle(self) -> float:
+        """Halfway across."""
+        return (self.left + self.right) / 2
+
+    @property
+    def baseline(self) -> float:
+        """Where letters of its size would stand in its row."""
+        return self.axis + AXIS * self.size
+
+    @property
+    def width(self) -> float:
+        """How far it reaches across."""
+        return self.right - self.left
+
+    @property
+    def box(self) -> Box:
+        """Its ink."""
+        return self.left, self.top, self.right, self.bottom
+
+    @property
+    def key(self) -> tuple[float, float, float, str]:
+        """Sorts signs from left to right, and always in one way."""
+        return self.left, self.right, self.axis, self.text
+
+    @property
+    def bold(self) -> bool:
+        """Whether its font says so."""
+        return bool(_BOLD.search(self.font))
+
+    def with_doubt(self, doubt: str) -> "Sign":
+        """The same, less certain."""
+        return self if doubt in self.doubts else replace(self, doubts=(*self.doubts, doubt))
+
+
+def is_space(glyph: Glyph) -> bool:
+    """Whether a glyph prints nothing but a gap."""
+    return bool(glyph.text) and not glyph.text.strip()
+
+
+def sign_of(glyph: Glyph) -> Sign:
+    """The sign that a glyph prints; of one that cannot be told the text is a replacement character."""
+    hanging = tall_sign_of(glyph.font, glyph.code, glyph.name)
+    if hanging is not None:
+        top, bottom = glyph.baseline - 0.04 * glyph.size, glyph.baseline + hanging.depth * glyph.size
+        if hanging.depth == 0.0:  # a wide hat: its ink is above its baseline
+            top, bottom = glyph.baseline - 0.75 * glyph.size, glyph.baseline - 0.56 * glyph.size
+        return _sign(glyph, hanging.text, top, bottom, (top + bottom) / 2, "piece" if hanging.piece else "large")
+    text = _letters(glyph)
+    doubts: tuple[str, ...] = ()
+    if not text:
+        text, doubts = "\ufffd", (f"a sign of the font {_plain_name(glyph.font)} has no letter behind it",)
+    top, bottom = ink(text, glyph.baseline, glyph.size)
+    if text == "√" and _HANGING_ROOT.search(glyph.font):
+        top, bottom = glyph.baseline - 0.04 * glyph.size, glyph.baseline + 0.96 * glyph.size
+        return _sign(glyph, text, top, bottom, (top + bottom) / 2, "large")
+    if text == "∫":  # it may be as high as in a formula of its own
+        top, bottom = glyph.baseline - 1.4 * glyph.size, glyph.baseline + 0.9 * glyph.size
+    sign = _sign(glyph, text, top, bottom, glyph.baseline - AXIS * glyph.size, "glyph")
+    return replace(sign, doubts=doubts)
+
+
+def ink(text: str, baseline: float, size: float) -> tuple[float, float]:
+    """Where the ink of letters on a baseline probably begins and ends, seen downwards."""
+    low = all(letter in _LOW for letter in text)
+    deep = any(letter in _DEEP for letter in text)
+    return baseline - (0.48 if low else 0.72) * size, baseline + (0.22 * size if deep else 0.0)
+
+
+def around(signs: Sequence[Sign]) -> Box:
+    """The smallest box with all of their ink."""
+    return (
+        min(sign.left for sign in signs),
+        min(sign.top for sign in signs),
+        max(sign.right for sign in signs),
+        max(sign.bottom for sign in signs),
+    )
+
+
+def built(text: str, of: Sequence[Sign], axis: float, size: float, shape: Shape, more: Sequence[str] = ()) -> Sign:
+    """One sign put together from others, with their glyphs and doubts."""
+    left, top, right, bottom = around(of)
+    doubts = tuple(dict.fromkeys([*more, *(doubt for sign in of for doubt in sign.doubts)]))
+    glyphs = tuple(sorted(number for sign in of for number in sign.glyphs))
+    return Sign(text, left, right, top, bottom, axis, size, of[0].font, shape, glyphs=glyphs, doubts=doubts)
+
+
+def _sign(glyph: Glyph, text: str, top: float, bottom: float, axis: float, shape: Shape) -> Sign:
+    left, _, right, _ = glyph.box
+    return Sign(
+        text,
+        min(left, right),
+        max(left, right),
+        top,
+        bottom,
+        axis,
+        glyph.size,
+        glyph.font,
+        shape,
+        bool(_ITALIC.search(glyph.font)) or _mathematical_italic(glyph.text),
+        (glyph.index,),
+    )
+
+
+def _letters(glyph: Glyph) -> str:
+    text = _CID.sub("", glyph.text)
+    if text and all("\uf000" <= letter <= "\uf8ff" for letter in text):
+        if all("\uf730" <= letter <= "\uf739" for letter in text):
+            return "".join(chr(ord(letter) - 0xF700) for letter in text)  # old-style figures
+        return private_letter_of(glyph.font, text)
+    text = "".join(letter for letter in text if unicodedata.category(letter) not in ("Cc", "Cf", "Co", "Cn"))
+    return plain(text) if text else letter_of(glyph.font, glyph.code, glyph.name)
+
+
+def plain(text: str) -> str:
+    """Letters without the styles that Unicode has for them (italics, ligatures, wide forms).
+
+    >>> plain("𝑥ﬁ²")
+    'xfi²'
+    """
+    if text.isascii():
+        return text
+    return "".join(letter if letter in _KEPT else _plain_letter(letter) for letter in text)
+
+
+def _plain_letter(letter: str) -> str:
+    plainer = unicodedata.normalize("NFKC", letter)
+    return plainer if plainer.strip() == plainer else letter
+
+
+def _mathematical_italic(text: str) -> bool:
+    return text == "ℎ" or "\U0001d434" <= text[:1] <= "\U0001d7cb"
+
+
+def _plain_name(font: str) -> str:
+    return font.split("+")[-1]
