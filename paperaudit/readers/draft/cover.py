@@ -35,6 +35,7 @@ _SUBJECT: Final = re.compile(
     r"|algebra|geometry|statistics)\b",
     re.IGNORECASE,
 )
+_PARTING: Final = re.compile(r"\s*[—–|;•·,]\s+")
 _FILLED_IN: Final = re.compile(
     r"\b(?:name|surname|class|date|teacher|candidate|school|centre|number|signature|examiner|moderator|score|result)\s*[:._]",
     re.IGNORECASE,
@@ -101,7 +102,8 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
 
 def _minutes(lines: Sequence[PrintLine]) -> Iterator[Said]:
     for line in lines:
-        for text in (*(cell.text for cell in line.row.cells), line.row.text):
+        pieces = (piece for cell in line.row.cells for piece in _PARTING.split(cell.text))
+        for text in (*pieces, line.row.text):
             minutes = minutes_in(text)
             if minutes:
                 yield Said(str(minutes), line)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from paperaudit.readers.draft.marks import Marks, bare_number, marks_alone, marks_at_end
-from paperaudit.readers.draft.numbering import numbers_at
+from paperaudit.readers.draft.numbering import Number, Style, heading_at, numbers_at
 from paperaudit.readers.draft.print_line import PrintLine
 from paperaudit.readers.draft.row import Cell
 
@@ -46,7 +46,7 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
     since = 0
     for line in lines:
         cells = line.row.cells
-        if any(number.dress or number.end == len(cells[0].text) for number in numbers_at(cells[0].text)):
+        if any(_sets_off(number, cells[0].text) for number in numbers_at(cells[0].text)):
             since = 0
         marks = marks_alone(cells[-1].text)
         ending = marks or marks_at_end(cells[-1].text)
@@ -60,6 +60,10 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
     of_parts = {dress for dress, count in first.items() if count > later[dress]}
     totals = {dress for dress, count in later.items() if count > first[dress] and of_parts - {dress}}
     return Habits(tuple(sorted(edges)), tuple(sorted(dresses.items())), frozenset(totals if of_parts else ()))
+
+
+def _sets_off(number: Number, text: str) -> bool:
+    return bool(number.dress) or number.style in (Style.DECIMAL, Style.WORD) or number.end == len(text)
 
 
 def parted(line: PrintLine, habits: Habits) -> tuple[tuple[Cell, ...], Marks | None, Cell | None]:
@@ -92,6 +96,8 @@ def _counts_at_end(cell: Cell, marks: Marks, habits: Habits) -> bool:
     if "marks" in marks.dress or habits.at_edge(cell.box[2]):
         return True
     before = cell.text[: marks.start]
+    if heading_at(before) or any(one.end == len(before.rstrip()) for one in numbers_at(before)):
+        return True
     if marks.dress == "/":
         return False
     return bool(_SENTENCE_ENDS.search(before)) or (habits.usual(marks.dress) and marks.dress == "[]")

@@ -2,7 +2,8 @@
 
 from bisect import bisect_right
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
 from paperaudit.model.place import Box
@@ -13,10 +14,13 @@ from paperaudit.readers.draft.grids import Grid, grids_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, box_around
 from paperaudit.readers.draft.plain_rows import rows_of
 from paperaudit.readers.draft.print_line import Column, Printed, PrintLine
+from paperaudit.readers.draft.row import Cell
 from paperaudit.readers.draft.running import RunningMatter
 from paperaudit.readers.draft.runs import runs_of
 from paperaudit.readers.draft.table_rows import Cells, is_list_of_parts, lines_of_table, named_table
 
+_MOST_LEFTS: Final = 24
+"""Letters of a cell whose places are kept; numbers stand in front."""
 _HALO: Final = 2.0
 """Points that a glyph may stick out of its cell."""
 
@@ -38,7 +42,7 @@ def printed_on(page: DraftPage, figures: Sequence[DrawnFigure], running: Running
     printed: list[Printed] = []
     for rank, area in enumerate(areas):
         own = [one for one in free if _holds(area, one)]
-        column = _column(page, rank, area, own, len(areas) > 1)
+        column = _column(page, rank, area, [one for one in glyphs if _holds(area, one)], len(areas) > 1)
         here = [grid for grid in tables if area[0] <= (grid.box[0] + grid.box[2]) / 2 < area[2]]
         here = [grid for grid in here if area[1] <= (grid.box[1] + grid.box[3]) / 2 < area[3]]
         near = [path for path in paths if _overlap(path.box, area)]
@@ -46,7 +50,8 @@ def printed_on(page: DraftPage, figures: Sequence[DrawnFigure], running: Running
         for grid in here:
             lines += _table(column, grid, [one for one in glyphs if one.index in inside], paths)
         printed += _with_space(sorted(lines, key=_top), rules)
-    return tuple(printed)
+    known = {one.index: one for one in glyphs}
+    return tuple(_with_lefts(one, known) for one in printed)
 
 
 def _text_of(page: DraftPage, figures: Sequence[DrawnFigure], running: RunningMatter) -> tuple[list[Glyph], list[Path]]:
@@ -124,6 +129,18 @@ def _top(one: Printed) -> tuple[float, float]:
     return (one.row.baseline, one.box[0]) if isinstance(one, PrintLine) else (one.box[1], one.box[0])
 
 
+def _with_lefts(one: Printed, glyphs: Mapping[int, Glyph]) -> Printed:
+    """The row with the places of its first letters, which numbers are told by."""
+    if not isinstance(one, PrintLine):
+        return one
+    return replace(one, lefts=tuple(_first_lefts(cell, glyphs) for cell in one.row.cells))
+
+
+def _first_lefts(cell: Cell, glyphs: Mapping[int, Glyph]) -> tuple[float, ...]:
+    own = sorted((glyphs[at].box[0], glyphs[at].text) for at in cell.glyphs[:_MOST_LEFTS] if at in glyphs)
+    return tuple(left for left, text in own for _ in text.strip())
+
+
 def _with_space(lines: Sequence[Printed], rules: Sequence[Box]) -> Iterator[Printed]:
     """The rows with the number of lines to write on that stand under each of them."""
     for at, one in enumerate(lines):
@@ -135,4 +152,4 @@ def _with_space(lines: Sequence[Printed], rules: Sequence[Box]) -> Iterator[Prin
             one.row.baseline - 1 <= rule[3] < end and rule[0] < one.column.right and rule[2] > one.column.left
             for rule in rules
         )
-        yield PrintLine(one.column, one.row, count, one.in_table)
+        yield replace(one, answer_lines=count)

@@ -161,13 +161,10 @@ class _Builder:
         return step if step is not None and step.depth == 0 else None
 
     def _stand(self, line: PrintLine, cells: Sequence[Cell], at: int, offset: int, behind: int, whole: bool) -> Stand:
-        """Where the number at `offset` of a cell stands; places within a cell are told by the share of its letters."""
+        """Where the number at `offset` of a cell stands, `behind` letters of which follow it."""
         cell = cells[at]
-        letters = max(1, len(cell.text))
-        left, _, right, _ = cell.box
-        wide = right - left
-        start = left + wide * offset / letters
-        end = right - wide * behind / letters
+        start = line.left_of(at, offset)
+        end = line.left_of(at, len(cell.text) - behind) if behind else cell.box[2]
         text = cells[at + 1].box[0] if whole and at + 1 < len(cells) else end
         following = cell.text[len(cell.text) - behind :].strip() if behind else ""
         return Stand(
@@ -185,6 +182,8 @@ class _Builder:
         """Whether the row before this one is full and ends within a sentence."""
         before = self._before
         if before is None or before.column != line.column or line.in_table:
+            return False
+        if parted(before, self._habits)[1] is not None or line.box[0] < before.box[0] - _OUTDENT:
             return False
         if _STOP.search(before.row.text) or line.row.baseline - before.row.baseline > 2.2 * line.row.size:
             return False

@@ -25,13 +25,14 @@ class PrintLine:
     """A row in its column; `answer_lines` counts the lines to write on that follow it.
 
     `in_table` where it was put together from the cells of a table's row, its number and its marks in cells of
-    their own.
+    their own. `lefts` says for each cell where its first letters begin, blanks left out.
     """
 
     column: Column
     row: Row
     answer_lines: int = 0
     in_table: bool = False
+    lefts: tuple[tuple[float, ...], ...] = ()
 
     @property
     def page(self) -> int:
@@ -42,6 +43,15 @@ class PrintLine:
     def box(self) -> Box:
         """Where it stands on its page."""
         return self.row.box
+
+    def left_of(self, cell: int, offset: int) -> float:
+        """Where the letter at `offset` of a cell's text begins; told by its share of the letters where not known."""
+        text, (left, _, right, _) = self.row.cells[cell].text, self.row.cells[cell].box
+        at = len("".join(text[:offset].split()))
+        known = self.lefts[cell] if cell < len(self.lefts) else ()
+        if at < len(known):
+            return known[at]
+        return left + (right - left) * offset / max(1, len(text))
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
+from paperaudit.readers.draft.marks import marks_alone
 from paperaudit.readers.draft.page import DraftPage
 from paperaudit.readers.draft.runs import Run, runs_of
 
@@ -58,6 +59,8 @@ def _of_page(at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tup
         repeated = any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(text)])
         numbered = _PAGE_NUMBER.fullmatch(text)
         alone = numbered is not None and outermost and int(numbered.group("n") or numbered.group("m")) == at + 1
+        if marks_alone(text) and not alone:
+            continue
         if not (repeated or alone or _CALL.fullmatch(text)):
             continue
         taken.update(glyph.index for glyph in run.glyphs)

@@ -8,6 +8,7 @@ from paperaudit.readers.draft.numbering import Number, Style
 
 _ALIGNED: Final = 5.0
 """Points within which numbers of one level stand under one another."""
+_LOOSELY: Final = 14.0
 _LONGEST_GAP: Final = 3
 """Numbers that may be left out by mistake where a number otherwise looks like its neighbours."""
 _TOP: Final = (Style.WORD, Style.ARABIC, Style.DECIMAL)
@@ -143,7 +144,12 @@ def _next(value: tuple[int, ...]) -> tuple[int, ...]:
 
 
 def _under(one: Stand, other: Stand) -> bool:
-    """Whether two numbers stand under one another by an edge, on the page or in their columns."""
+    """Whether two numbers stand under one another by an edge, on the page or in their columns.
+
+    The first of a level may stand on the row of the number above it, where places are less sure.
+    """
+    if one.inner and abs(one.left - other.left) <= _LOOSELY:
+        return True
     return (
         abs(one.left - other.left) <= _ALIGNED
         or abs(one.across - other.across) <= _ALIGNED
