@@ -57,7 +57,7 @@ _LOWERED = re.compile("[₀₁₂₃₄₅₆₇₈₉]+|[ₐₑₓₘₙₚ]")
 _SPECIAL = frozenset({typed[0] for typed, _ in _SEVERAL} | set("ˆ^₀₁₂₃₄₅₆₇₈₉ₐₑₓₘₙₚ"))
 """Where more than one character may belong together."""
 _UNIT_SPOT = re.compile(
-    r"(?<=[\d)]) (?=([mghlstL])(?:[²³]|\^[23]|/(?:s|min|h|ml|(?:cm|m|km)(?:[²³]|\^[23])?))?(?![A-Za-z0-9(²³^]|\. ?f))"
+    r"(?<=[\d)]) (?=([mghlstLN])(?:[²³]|\^[23]|/(?:s|min|h|ml|(?:cm|m|km)(?:[²³]|\^[23])?))?(?![A-Za-z0-9(²³^]|\. ?f))"
 )
 
 Commas: TypeAlias = Literal["", "decimal", "thousands"]

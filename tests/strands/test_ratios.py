@@ -1,6 +1,8 @@
 """Ratio, percentages, money, rates, measures and solids: small cases, keys, and derivations broken on purpose."""
 
+from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 import pytest
@@ -13,7 +15,9 @@ from paperaudit.model.reading import Reading
 from paperaudit.strands.ratios import (
     bodies,
     buys,
+    compound_measures,
     exchange,
+    further_solids,
     hire,
     interest,
     known_shares,
@@ -23,8 +27,11 @@ from paperaudit.strands.ratios import (
     scales,
     similar_solids,
     solids,
+    strand,
+    two_proportions,
     variation,
 )
+from paperaudit.strands.ratios.lawful import by_laws
 from paperaudit.strands.ratios.laws import Law, chain
 from paperaudit.strands.ratios.meshes import mesh_of
 from paperaudit.strands.registry import derive
@@ -32,7 +39,7 @@ from paperaudit.wording.reading import read
 from paperaudit.wording.topics.registry import TOPICS, topic_named
 from tests.strands.asked import cases, statements, texts
 
-CASES = [case for name in ("ratios", "money", "solids") for case in cases(name)]
+CASES = [case for name in ("ratios", "money", "solids", "measures-told") for case in cases(name)]
 READ = [case for case in CASES if case.get("verdict") != "unread"]
 KEYED = [
     (case, key, agreement)
@@ -184,6 +191,37 @@ def test_wrong_solids_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     disagrees(
         "A triangular prism has a cross-section with base 6 cm and height 4 cm. It is 10 cm long. Find its volume."
     )
+
+
+def test_wrong_spreads_and_losses_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    right = compound_measures._left
+    monkeypatch.setattr(compound_measures, "_left", lambda price, loss, times: right(price, loss, times + 1))
+    disagrees("A car costs R90 000. Its value decreases by R9 000 each year. What is its value after 4 years?")
+    wrong = replace(compound_measures.PRESSURE, laws=(Law("P = F × A"),))
+    monkeypatch.setitem(strand.DERIVATIONS, "pressure", partial(by_laws, wrong))
+    disagrees("A force of 500 N acts on an area of 2 m². Calculate the pressure.")
+    monkeypatch.setattr(two_proportions, "in_one_unit", lambda values: ([Fraction(2), Fraction(3)], ""))
+    outcome = derived("8 men can build 3 boats in 12 days. How many days will 16 men take to build 6 boats?")
+    assert texts(outcome) != ["12 days"]
+
+
+def test_wrong_frustums_and_holes_are_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    wrong = replace(further_solids.SQUARE_FRUSTUM, laws=(Law("V = h × (a² + b²)/2"),))
+    monkeypatch.setitem(strand.DERIVATIONS, "square frustum", partial(by_laws, wrong))
+    disagrees("A square frustum has a bottom base of side 6 cm, a top base of side 4 cm and a height of 9 cm. "
+            "Calculate its volume.")  # fmt: skip
+    right = further_solids._parts
+
+    def without_walls(*given: Any) -> Any:
+        found = right(*given)
+        return replace(found, walls=found.ends)
+
+    monkeypatch.setattr(further_solids, "_parts", without_walls)
+    disagrees("A solid cube of side 10 cm has a square hole of side 4 cm cut straight through it. Find the total "
+              "surface area.")  # fmt: skip
+    monkeypatch.setattr(further_solids, "_piece", lambda kind, sizes: 1.0)
+    disagrees("The net of a square-based pyramid consists of a square of side 6 cm and four triangles of height 5 cm. "
+            "Find the total area of the net.")  # fmt: skip
 
 
 def test_a_mesh_measures_what_is_known() -> None:

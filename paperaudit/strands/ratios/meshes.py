@@ -60,6 +60,8 @@ def _rings(kind: str, sizes: Mapping[str, float]) -> list[Ring]:
             return [_rectangle(sizes["a"], sizes["a"], 0), _rectangle(sizes["a"], sizes["a"], sizes["a"])]
         case "cuboid":
             return [_rectangle(sizes["l"], sizes["b"], 0), _rectangle(sizes["l"], sizes["b"], sizes["h"])]
+        case "square frustum":
+            return [_rectangle(sizes["a"], sizes["a"], 0), _rectangle(sizes["b"], sizes["b"], sizes["h"])]
         case "square pyramid":
             height = sizes["h"] if "h" in sizes else sqrt(sizes["L"] ** 2 - sizes["a"] ** 2 / 4)
             return [_rectangle(sizes["a"], sizes["a"], 0), _rectangle(0, 0, height)]

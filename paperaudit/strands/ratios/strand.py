@@ -9,7 +9,9 @@ from paperaudit.model.reckoning import Reckoning
 from paperaudit.strands.ratios import (
     bodies,
     buys,
+    compound_measures,
     exchange,
+    further_solids,
     hire,
     interest,
     known_shares,
@@ -20,6 +22,7 @@ from paperaudit.strands.ratios import (
     scales,
     similar_solids,
     solids,
+    two_proportions,
     variation,
 )
 from paperaudit.strands.ratios.lawful import by_laws
@@ -60,6 +63,14 @@ DERIVATIONS: dict[str, Derive] = {
     "motion": partial(by_laws, MOTION),
     "density": partial(by_laws, DENSITY),
     "five numbers": of_five_numbers,
+    "two proportions": two_proportions.two_proportions,
+    "square frustum": partial(by_laws, further_solids.SQUARE_FRUSTUM),
+    **dict.fromkeys(("cube with a hole", "cuboid with a hole", "round with a hole"), further_solids.with_hole),
+    "net": further_solids.net,
+    "pressure": partial(by_laws, compound_measures.PRESSURE),
+    "population density": partial(by_laws, compound_measures.POPULATION),
+    "fixed loss": compound_measures.fixed_loss,
+    **dict.fromkeys(("filling a cuboid", "filling a cylinder"), compound_measures.filling),
 }
 """By the kind of the reckoning."""
 

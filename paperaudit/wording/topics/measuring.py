@@ -66,6 +66,15 @@ MEASURING: tuple[Topic, ...] = (
         "amounts.peg known_shares.peg",
         story_ahead=re.compile(r"\bratio\b|[a-z] ?: ?[a-z]"),
     ),
+    Topic(
+        "compound measures",
+        "compound_measures",
+        "amounts.peg compound_measures.peg",
+        story_ahead=re.compile(
+            r"\b[Pp]ressure\b|\b[Pp]opulation\b|\bpeople live\b|\bloses\b|\bvalue\b|\bdepreciat"
+            r"|\b(?:tank|pool|container|cistern|aquarium|trough|drum|pond)\b"
+        ),
+    ),
     Topic("exchange", "exchange", "amounts.peg exchange.peg", story_ahead=re.compile(r"[R$£€₦₹]")),
     Topic(
         "best buy",
@@ -78,6 +87,12 @@ MEASURING: tuple[Topic, ...] = (
         "hire",
         "amounts.peg hire.peg",
         story_ahead=re.compile(r"[Hh]ire purchase|\bHP\b|\bdeposit\b|instalment|monthly|\btax"),
+    ),
+    Topic(
+        "two proportions",
+        "two_proportions",
+        "amounts.peg",
+        story_ahead=re.compile(r"\b[Hh]ow (?:much|many|long)\b.*\b(?:in|to)\b", re.DOTALL),
     ),
     Topic(
         "amounts in proportion",
@@ -96,6 +111,12 @@ MEASURING: tuple[Topic, ...] = (
         "similar_solids",
         "amounts.peg similar_solids.peg",
         story_ahead=re.compile(r"\bsimilar\b"),
+    ),
+    Topic(
+        "further solids",
+        "further_solids",
+        "amounts.peg further_solids.peg",
+        story_ahead=re.compile(r"\b[Ff]rustum\b|\bhole\b|\bnet of\b"),
     ),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
