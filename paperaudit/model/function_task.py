@@ -23,6 +23,10 @@ class Function(TopicFact):
         """The statement as it is printed."""
         return f"the function {self.name}"
 
+    def defines(self) -> str:
+        """The letter of the function."""
+        return self.name
+
 
 @dataclass(frozen=True, slots=True)
 class ValueOf(TopicTask):

@@ -27,3 +27,7 @@ class TopicFact:
     def in_words(self) -> str:
         """The statement as it is printed."""
         return "something that is given"
+
+    def defines(self) -> str:
+        """The letter of a function that the statement gives a formula, "" for none."""
+        return ""

@@ -1,42 +1,54 @@
-"""Letters that the givens settle one after the other, worked out before what is asked for them is derived."""
+"""Letters and functions that the givens settle one after the other, put into what is asked for."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
-from fractions import Fraction
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from paperaudit.errors import BudgetExceeded, NoValue
-from paperaudit.maths.exact import NotSurd, rational_value
+from paperaudit.maths.algebra.terms import NotTerms
+from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.measure import UnitClash
-from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.write import write
-from paperaudit.model.ask import Solve
+from paperaudit.model.ask import Establish, Find, Rounded, Solve, Task, Transform, WriteAs
 from paperaudit.model.derivation import Derivation, Derived, NotRead, Outcome, Step, StepKind
 from paperaudit.model.expression import Expression, Letter, Negative, Number, Relation, letters_of
+from paperaudit.model.fact import Given, Holds
+from paperaudit.model.paper import Line
 from paperaudit.model.reading import Reading
-from paperaudit.strands.calculating import calculated, calculation_steps, continued_steps, skill_of
+from paperaudit.model.topic import TopicTask
 from paperaudit.strands.equation_checks import letters_in
 from paperaudit.strands.finishing import ChecksDisagree
-from paperaudit.strands.functions_given import equations_with_functions
-from paperaudit.strands.solving_steps import solved
-from paperaudit.strands.substitution import numbers_given, with_numbers
-from paperaudit.strands.unknowns import Stated, equations_given
+from paperaudit.strands.functions_given import Formula, NotApplied, equations_and_functions
+from paperaudit.strands.putting_in import (
+    is_about_functions,
+    is_about_numbers,
+    put_into,
+)
+from paperaudit.strands.reached import expressions_asked, names_asked, needed
+from paperaudit.strands.settling import Settling
+from paperaudit.strands.substitution import is_substitution, numbers_given
+from paperaudit.strands.unknowns import Stated
 
 _LONGEST = 20
-_FAULTS = (NotLinear, NoValue, NotSurd, UnitClash, BudgetExceeded, ChecksDisagree)
+_SHORT = 3
+_FAULTS = (NotLinear, NoValue, NotSurd, NotTerms, NotApplied, UnitClash, BudgetExceeded)
 
 
-@dataclass(slots=True)
-class Settled:
-    """Numbers found so far with the lines to them and the texts of the givens that these rest on."""
+@dataclass(frozen=True, slots=True)
+class Chained:
+    """A reading in which the letters and functions of the ask are explicit, and the lines that led there.
 
-    values: dict[str, Expression] = field(default_factory=dict)
-    steps: list[Step] = field(default_factory=list)
-    used: list[str] = field(default_factory=list)
+    `kind` is the kind of the answer where the new ask would have another one.
+    """
+
+    reading: Reading
+    steps: tuple[Step, ...]
+    used: tuple[str, ...]
+    kind: str = ""
 
 
 class ChainedStrand:
-    """Takes equations to solve whose other letters the givens settle in some steps."""
+    """Takes what rests on letters that the givens settle in some steps, or on functions made of other functions."""
 
     name = "equations"
 
@@ -44,127 +56,215 @@ class ChainedStrand:
         self.derive_further = derive
 
     def recognises(self, reading: Reading) -> bool:
-        """Whether the equations have letters besides those asked for, and the givens are equations in letters."""
-        if reading.ask is None or not isinstance(reading.ask.task, Solve):
-            return False
-        task = reading.ask.task
-        others = {name for relation in task.relations for name in letters_in(relation)} - set(task.letters)
+        """Whether the ask has letters or functions that the givens settle, and no other strand puts them in itself."""
         try:
-            given, _ = _equations(reading)
+            return _chained(reading) is not None
         except _FAULTS:
             return False
-        if not task.letters or not others or not given or len(given) > _LONGEST or _plain(reading, others):
-            return False
-        try:
-            return bool(others & {*settled(given).values})
-        except _FAULTS:
-            return False
+        except ChecksDisagree:
+            return True
 
     def derive(self, reading: Reading) -> Outcome:
-        """The answer behind the lines that settle the other letters."""
-        assert reading.ask is not None and isinstance(reading.ask.task, Solve)
-        task = reading.ask.task
+        """The answer behind the lines that settle the letters and functions."""
         try:
-            given, functions = _equations(reading)
-            found = settled(given)
-            found.used.extend(functions)
-        except _FAULTS as fault:
+            found = _chained(reading)
+        except (*_FAULTS, ChecksDisagree) as fault:
             return NotRead(f"the letters that are given were not worked out: {fault}")
-        values = {name: value for name, value in found.values.items() if name not in task.letters}
-        relations = tuple(with_numbers(relation, values) for relation in task.relations)
-        ask = replace(reading.ask, task=Solve(relations, task.letters))
-        _, outcome = self.derive_further(replace(reading, givens=(), ask=ask))
+        assert found is not None
+        _, outcome = self.derive_further(found.reading)
         if not isinstance(outcome, Derived):
             return outcome
-        derivations = tuple(_behind(found, one) for one in outcome.derivations)
-        return replace(outcome, derivations=derivations)
+        answers = tuple(replace(one, kind=found.kind) if found.kind else one for one in outcome.answers)
+        return replace(outcome, answers=answers, derivations=tuple(_behind(found, one) for one in outcome.derivations))
 
 
-def _equations(reading: Reading) -> tuple[tuple[Stated, ...], tuple[str, ...]]:
-    """The equations that the givens state, and the texts of the functions that are worked into them."""
-    plain = equations_given(reading.givens)
-    if plain is not None:
-        return plain, ()
-    return equations_with_functions(reading.givens) or ((), ())
-
-
-def _plain(reading: Reading, others: set[str]) -> bool:
-    """Whether the givens are plain numbers for these letters, which every strand puts in itself."""
-    known = numbers_given(reading.givens)
-    if known is None:
-        return False
-    return others <= known.keys() and all(isinstance(_unsigned(known[name][0]), Number) for name in others)
-
-
-def _unsigned(value: Expression) -> Expression:
-    return value.operand if isinstance(value, Negative) else value
-
-
-def _behind(found: Settled, derivation: Derivation) -> Derivation:
+def _behind(found: Chained, derivation: Derivation) -> Derivation:
     last = (found.steps[-1].statement,) if found.steps else ()
     first, *rest = derivation.steps
-    steps = (*found.steps, replace(first, uses=last), *rest)
-    return replace(derivation, steps=steps, givens_used=tuple(dict.fromkeys(found.used)))
+    steps = (*found.steps, replace(first, uses=last or first.uses), *rest)
+    used = tuple(dict.fromkeys((*found.used, *derivation.givens_used)))
+    return replace(derivation, steps=steps, givens_used=used)
 
 
-def settled(given: Sequence[Stated]) -> Settled:
-    """Every letter that the equations settle one after the other, singly or two at a time."""
-    found = Settled()
-    waiting = list(given)
-    progress = True
-    while waiting and progress:
-        progress = False
-        for stated in list(waiting):
-            if stated in waiting and _settle(stated, waiting, found):
-                progress = True
-    return found
+def _chained(reading: Reading) -> Chained | None:
+    """The reading with everything put in; None where there is nothing to put in, or other strands do it."""
+    reading = _with_conditions(reading)
+    task = reading.ask.task if reading.ask is not None else None
+    if not isinstance(task, Solve | Transform | Find | Establish | Rounded | WriteAs | TopicTask) or not reading.givens:
+        return None
+    stated = equations_and_functions(reading.givens)
+    if stated is None or not 0 < len(stated[0]) + len(stated[1]) <= _LONGEST:
+        return None
+    names = names_asked(task, stated[1])
+    if names is None or _others_do_it(reading, task, names, *stated):
+        return None
+    equations, functions = needed(names, *stated)
+    whole = Settling.of(equations, functions)
+    if not _has_work(task, names, whole):
+        return None
+    return _with_task(reading, task, whole)
 
 
-def _settle(stated: Stated, waiting: list[Stated], found: Settled) -> bool:
-    """One equation, or two in the same letters, worked out; whether something was settled."""
-    relation = with_numbers(stated.relation, found.values)
-    names = letters_in(relation)
-    if relation.sign != "=":
-        raise NotLinear(write(relation))
-    if len(names) == 1 and (value := _beside(relation, names[0])) is not None:
-        lines = calculated(value)
-        if stated.changed:
-            put_in = Step(f"{names[0]} = {write(value)}", StepKind.ALGEBRA, None, (stated.text,), "", "substitution")
-            found.steps.extend((put_in, *continued_steps(lines, skill_of(value), put_in.statement)))
-        else:
-            found.steps.extend(calculation_steps(lines, skill_of(value), (stated.text,), names[0]))
-        _record(found, {names[0]: _exact(lines[-1])}, (stated,), waiting)
-        return True
-    together = [one for one in waiting if set(letters_in(with_numbers(one.relation, found.values))) <= set(names)]
-    if not names or len(together) < len(names) or len(names) > 3:
-        return False
-    chosen = together[: len(names)]
-    solution = solved([with_numbers(one.relation, found.values) for one in chosen], names, [one.text for one in chosen])
-    if isinstance(solution.values, str):
-        raise NoValue("equations without a single solution among the givens")
-    found.steps.extend(solution.steps)
-    _record(found, dict(solution.values), chosen, waiting)
-    return True
+def _with_conditions(reading: Reading) -> Reading:
+    """An ask whose own sentence states a function with the statements as givens: if f(x) = 3x + 2 and f(k) = 11."""
+    task = reading.ask.task if reading.ask is not None else None
+    if reading.ask is None or not isinstance(task, Solve) or reading.givens or not task.letters:
+        return reading
+    line = reading.part.ask or reading.part.text or reading.question.text
+    if line is None:
+        return reading
+    givens = (Given(line.text, tuple(map(Holds, task.relations))),)
+    stated = equations_and_functions(givens)
+    if stated is None or not stated[1]:
+        return reading
+    return replace(reading, givens=givens, ask=replace(reading.ask, task=Find(tuple(map(Letter, task.letters)))))
 
 
-def _beside(relation: Relation, name: str) -> Expression | None:
-    """What a letter alone on one side is equal to."""
-    for one, other in ((relation.left, relation.right), (relation.right, relation.left)):
-        if one == Letter(name) and not letters_of(other):
-            return other
-    return None
+def _others_do_it(
+    reading: Reading,
+    task: Task,
+    names: Sequence[str],
+    equations: Sequence[Stated],
+    functions: Mapping[str, Formula],
+) -> bool:
+    """Whether another strand puts in what is given: plain numbers, or functions as they stand."""
+    known = numbers_given(reading.givens)
+    match task:
+        case Solve(_, letters):
+            others = {*names} - {*letters}
+            if others & {*functions}:
+                return False
+            if not letters:
+                others &= {name for one in equations for name in letters_in(one.relation)}
+            if not others:
+                return True
+            return known is not None and others <= known.keys() and all(_is_plain(known[name][0]) for name in others)
+        case Transform() | Rounded() | WriteAs():
+            return is_substitution(reading)
+        case Find(wanted):
+            if functions:
+                return False
+            single = len(wanted) == 1 and isinstance(wanted[0], Letter)
+            return not single or sum(1 for one in equations if not _gives_number(one.relation)) < 2
+        case Establish():
+            return not {*names} & {*functions}
+        case TopicTask():
+            return is_about_numbers(task) and known is not None and {*names} <= known.keys()
+    return False
 
 
-def _exact(value: Expression) -> Fraction:
-    exact = rational_value(value)
-    if exact is None:
-        raise NoValue(f"{write(value)} is irrational")
-    return exact
+def _gives_number(relation: Relation) -> bool:
+    sides = (relation.left, relation.right)
+    return any(isinstance(side, Letter) for side in sides) and any(not letters_of(side) for side in sides)
 
 
-def _record(found: Settled, values: dict[str, Fraction], chosen: Sequence[Stated], waiting: list[Stated]) -> None:
-    for name, value in values.items():
-        found.values[name] = whole_or_fraction(value)
-    for one in chosen:
-        found.used.append(one.text)
-        waiting.remove(one)
+def _is_plain(value: Expression) -> bool:
+    return isinstance(value.operand if isinstance(value, Negative) else value, Number)
+
+
+def _has_work(task: Task, names: Sequence[str], whole: Settling) -> bool:
+    """Whether something is put in that the strand of the task does not put in by itself."""
+    settled = {*whole.values} - {*(task.letters if isinstance(task, Solve) else ())}
+    if isinstance(task, TopicTask):
+        calls = {name for one in expressions_asked(task) or () for name in letters_of(one)} & {*whole.stated}
+        return bool(settled or calls) or any({*one.others} & {*whole.stated} for one in whole.stated.values())
+    if isinstance(task, Find) and not whole.stated:
+        return bool(settled) and (not {*names} <= settled or whole.linked)
+    return bool(settled & {*names}) or bool(whole.stated)
+
+
+def _with_task(reading: Reading, task: Task, whole: Settling) -> Chained | None:
+    """The reading of the ask with everything put in; None where something of it is left open."""
+    if whole.open:
+        return None
+    steps, kind = list(whole.steps), ""
+    givens: tuple[Given, ...] = ()
+    changed: Task
+    match task:
+        case Solve(relations, letters):
+            relations = tuple(whole.relation(one, letters) for one in relations)
+            left = {name for one in relations for name in letters_in(one)}
+            changed = Solve(relations, letters or (tuple(left) if len(left) == 1 else ()))
+        case Transform(command, expression):
+            changed = Transform(command, whole.put_in(expression))
+            _say_put_in(expression, changed.expression, whole, steps)
+        case Rounded(expression) | WriteAs(expression):
+            changed = replace(task, expression=whole.put_in(expression))
+            _say_put_in(expression, changed.expression, whole, steps)
+        case Establish(claims):
+            held = tuple(Holds(whole.relation(one.relation)) for one in claims if isinstance(one, Holds))
+            changed = replace(task, claims=held)
+        case Find(wanted) if all(isinstance(one, Letter) for one in wanted):
+            return _letters_wanted(reading, tuple(letters_of(one)[0] for one in wanted), whole)
+        case Find((expression,)):
+            value = whole.put_in(expression)
+            _say_put_in(expression, value, whole, steps)
+            changed = Transform("expand" if letters_of(value) else "evaluate", value)
+            kind = "function" if letters_of(value) else ""
+        case TopicTask():
+            changed = put_into(task, whole.put_in)
+            if is_about_functions(task):
+                givens = tuple(_explicit(name, one) for name, one in whole.functions.items())
+        case _:
+            return None
+    pending = {name for one in whole.waiting for name in letters_in(one.relation)} - {*whole.values, *whole.stated}
+    if pending & {name for one in expressions_asked(changed) or () for name in letters_of(one)}:
+        return None
+    called = (
+        whole.stated[name].text
+        for one in expressions_asked(task) or ()
+        for name in letters_of(one)
+        if name in whole.stated
+    )
+    return Chained(_of_ask(reading, changed, givens), tuple(steps), tuple(dict.fromkeys((*whole.used, *called))), kind)
+
+
+def _letters_wanted(reading: Reading, wanted: Sequence[str], whole: Settling) -> Chained | None:
+    """Letters that are settled, or one that a single equation is left for."""
+    used = list(whole.used)
+    if {*wanted} <= whole.values.keys():
+        relations = tuple(Relation(Letter(name), "=", whole.values[name]) for name in wanted)
+    elif len(wanted) == 1:
+        left = [one for one in whole.waiting if wanted[0] in letters_in(one.relation)]
+        relations = tuple(whole.relation(one.relation) for one in left)
+        if len(relations) != 1 or letters_in(relations[0]) != (wanted[0],):
+            return None
+        used.extend(one.text for one in left)
+    else:
+        return None
+    changed = Solve(relations, tuple(wanted))
+    return Chained(_of_ask(reading, changed, ()), tuple(whole.steps), tuple(dict.fromkeys(used)))
+
+
+def _say_put_in(before: Expression, after: Expression, whole: Settling, steps: list[Step]) -> None:
+    """The line from 3 × u(j) to 3 × (2j + 1)."""
+    if before != after:
+        uses = (steps[-1].statement,) if steps else tuple(one.text for one in whole.stated.values())
+        statement = f"{whole.printed(before)} = {write(after)}"
+        steps.append(Step(statement, StepKind.ALGEBRA, None, uses, write(after), "substitution"))
+
+
+def _explicit(name: str, one: Formula) -> Given:
+    from paperaudit.model.function_task import Function
+
+    return Given(one.text, (Function(name, one.letter, one.formula),))
+
+
+def _of_ask(reading: Reading, task: Task, givens: tuple[Given, ...]) -> Reading:
+    """The reading with the new ask, and of its text only what stands in no given and not in the ask."""
+    assert reading.ask is not None
+    known = [given.text for given in reading.givens]
+    if len(reading.ask.text) > _SHORT:
+        known.append(reading.ask.text)
+
+    def rest(line: Line | None) -> Line | None:
+        if line is None:
+            return None
+        text = line.text
+        for said in known:
+            text = text.replace(said, " ")
+        return replace(line, text=text)
+
+    question = replace(reading.question, text=rest(reading.question.text), given=())
+    part = replace(reading.part, text=rest(reading.part.text), given=())
+    return replace(reading, question=question, part=part, givens=givens, ask=replace(reading.ask, task=task))

@@ -69,4 +69,10 @@ def substituted(expression: Expression, values: dict[str, Expression]) -> Expres
     if isinstance(expression, Letter):
         return values.get(expression.name, expression)
     changed = with_parts(expression, lambda part: substituted(part, values))
-    return Product(changed.factors, "×") if isinstance(changed, Product) and changed != expression else changed
+    if isinstance(changed, Product) and changed != expression and not all(map(_is_letter, values.values())):
+        return Product(changed.factors, "×")
+    return changed
+
+
+def _is_letter(value: Expression) -> bool:
+    return isinstance(value, Letter)

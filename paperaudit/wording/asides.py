@@ -38,6 +38,8 @@ _WORKING = re.compile(
         (?: show(?:ing)? | write \s down | includ(?:e|ing) )
         \s (?: (?: all | your | full | clear | the | necessary | of ) \s )*
         (?: working | workings | steps | calculations ) (?: \s out )? (?: \s clearly )?
+      | giv(?:e|ing) \s (?: both | all ) \s (?: the \s )? (?: possible \s )? (?: answers | solutions | values )
+        (?= \s? [.)]? \s? $ )
       | without \s (?: using \s | the \s use \s of \s )? a \s calculator
       | do \s not \s (?: use \s a \s calculator | measure ) | you \s may \s use \s a \s calculator
     )\)?""",

@@ -1,17 +1,17 @@
 """Decides what a part asks, from its ask, its own text and its question's text."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from paperaudit.model.ask import Ask, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.expression import letters_of
-from paperaudit.model.fact import Given
+from paperaudit.model.fact import Given, Holds
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Unread
+from paperaudit.model.topic import TopicFact
 from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.prose import Prose
 from paperaudit.wording.scene import Scene
-from paperaudit.wording.sentences import is_mathematics
 from paperaudit.wording.tasks import in_form, is_numeric
 
 
@@ -19,7 +19,7 @@ from paperaudit.wording.tasks import in_form, is_numeric
 class Choice:
     """The ask of a part with the conditions in its sentence, and what stopped it.
 
-    `left_over` are sentences with mathematics that look like an ask, could not be read, and were not needed;
+    `left_over` are sentences that look like an ask and could not be read, beside one that was;
     `whole` says that the part's text is the ask from end to end, and so states nothing.
     """
 
@@ -30,18 +30,38 @@ class Choice:
     whole: bool = False
 
 
-def stands_alone(ask: Ask) -> bool:
-    """Whether an ask holds all that it needs, so that the words around it are scenery."""
+def stands_alone(ask: Ask, said: Collection[str] = ()) -> bool:
+    """Whether an ask holds all that it needs, so that the words around it are scenery.
+
+    `said` are the letters that other sentences give a value or a formula to.
+    """
     match ask.task:
+        case Transform(_, expression) if {*said} & {*letters_of(expression)}:
+            return False
+        case Rounded(expression) | WriteAs(expression) if {*said} & {*letters_of(expression)}:
+            return False
         case Transform("evaluate", expression) | Rounded(expression) | WriteAs(expression):
             return is_numeric(expression)
         case Solve(relations, letters):
             names = {name for one in relations for side in (one.left, one.right) for name in letters_of(side)}
-            return not letters or names <= {*letters} or len(relations) >= len(names)
+            if not letters:
+                return len(relations) >= len(names) or not names & {*said}
+            return names <= {*letters} or len(relations) >= len(names)
         case Subject() | Transform():
             return True
         case _:
             return False
+
+
+def letters_said(proses: Sequence[Prose]) -> Iterator[str]:
+    """The letters that the sentences give a value, and the functions that they give a formula."""
+    for prose in proses:
+        for given in prose.givens:
+            for fact in given.facts:
+                if isinstance(fact, Holds) and fact.relation.sign == "=":
+                    yield from (*letters_of(fact.relation.left), *letters_of(fact.relation.right))
+                elif isinstance(fact, TopicFact):
+                    yield fact.defines()
 
 
 def chosen_ask(
@@ -54,9 +74,7 @@ def chosen_ask(
         return Choice(missing=(asked,))
     ask = _completed(asked.ask, part, proses)
     doubts = (
-        ()
-        if explicit is not None
-        else tuple(doubt for prose in proses for doubt in prose.unfinished if prose.asks and is_mathematics(doubt.text))
+        () if explicit is not None else tuple(doubt for prose in proses for doubt in prose.unfinished if prose.asks)
     )
     return Choice(ask, asked.conditions, left_over=doubts, whole=whole is not None)
 

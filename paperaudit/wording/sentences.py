@@ -5,13 +5,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 _END = re.compile(r"[.?!]+[)\"”’]?(?=\s|$)|\n\s*\n")
-_ABBREVIATION = re.compile(
-    r"\b(?:figs?|nos?|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|(?-i:pp?|q)|ex|st|mr|mrs|ms|dr)$", re.IGNORECASE
-)
+_ABBREVIATION = re.compile(r"\b(?:figs?|nos?|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|ex|st|mr|mrs|ms|dr)$", re.IGNORECASE)
+_BEFORE_A_NUMBER = re.compile(r"\b(?:pp?|q)$")
+"""p. 12 and q. 3; elsewhere these are letters at the end of a sentence: f(q) = 2q."""
 _MATHEMATICS = re.compile(
     r"""[∠∡△∥⟂⊥≡≅∼=≠<>≤≥√\u0302²³°] | \|\|
     | (?<![A-Za-z]) (?! (?:NOT|TO|SCALE|DRAWN|THE|AND|OR|ALL|SI|PIN|TV|GPS) \b ) [A-Z]{2,} (?![a-z])
-    | (?<![A-Za-z.]) [B-HJ-Z] (?![A-Za-z.'’])
+    | (?<![A-Za-z.]) [B-HJ-Z] (?! [A-Za-z.'’] | -[a-z]{2} )
+    | (?<![\w.,]) \d+ [abknp-rt-z] \b
+    | (?<![\w'’]) [a-z] \s? [-+−–*/^] \s? (?: \d | [a-z] (?![\w'’]) )
+    | (?<![\w'’/-]) \d+ \s? [-+−*/] \s? [b-z] (?![\w'’])
+    | (?<![A-Za-z]) (?: [fgh] \s? \( | (?: log | ln | sin | cos | tan ) \b )
     | \b (?: radius | diameter | circle | chord ) s? \b .* \d
     | \b (?: points? | vertex | angles? | line ) \s A \b
     | \b proportional \b | \b var(?:y|ies) \s (?:directly|inversely|jointly|as) \b
@@ -50,7 +54,9 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
         return False
     if _ABBREVIATION.search(text, max(0, stop - 8), stop):
         return True
-    return following[0][0].islower() and len(following[0]) > 1
+    if following[0][0].isdigit() and _BEFORE_A_NUMBER.search(text, max(0, stop - 8), stop):
+        return True
+    return following[0][0].islower() and len(following[0]) > 1 and following[0][1].isalpha()
 
 
 def _sentence(text: str, start: int, end: int) -> Iterator[Sentence]:

@@ -1,4 +1,4 @@
-"""Generated questions in their own wording: right or declined, never wrong, and nine of ten right over all."""
+"""Generated questions in their own wording: right or declined, never wrong, and 95 of 100 right over all."""
 
 import pytest
 
@@ -6,8 +6,12 @@ from tests.strands.dataset import Generated, judge, questions, tally, types_name
 
 pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning:random")
 COUNT = 50
-LEAST_RIGHT = 0.5
-"""Of one type; over all of them it is nine of ten."""
+LEAST_RIGHT = 0.9
+"""Of one type; over all of them it is more, `OVER_ALL`."""
+OVER_ALL = 0.95
+LOWER = {"numbers.is_prime_composed": 0.8, "numbers.place_value_composed": 0.8, "numbers.lcm_composed": 0.8,
+         "numbers.list_prime_factors_composed": 0.8}  # fmt: skip
+"""Types in which some questions ask for a calculation of letters in place of a number, which is not read."""
 
 # The types that a school paper could ask, by strand group: each group adds its own at the end of its line.
 NUMBER: tuple[str, ...] = (
@@ -33,12 +37,27 @@ NUMBER: tuple[str, ...] = (
     "numbers.round_number",
     "numbers.place_value",
     "numbers.list_prime_factors",
+    "numbers.gcd_composed",
+    "numbers.lcm_composed",
+    "numbers.div_remainder_composed",
+    "numbers.is_prime_composed",
+    "numbers.is_factor_composed",
+    "numbers.round_number_composed",
+    "numbers.place_value_composed",
+    "numbers.list_prime_factors_composed",
 )
 RATIO: tuple[str, ...] = ("measurement.conversion", "measurement.time")
 ALGEBRA: tuple[str, ...] = (
     "algebra.linear_1d",
+    "algebra.linear_1d_composed",
     "algebra.linear_2d",
+    "algebra.linear_2d_composed",
     "algebra.polynomial_roots",
+    "algebra.polynomial_roots_composed",
+    "polynomials.add",
+    "polynomials.compose",
+    "polynomials.evaluate",
+    "polynomials.evaluate_composed",
     "polynomials.coefficient_named",
     "polynomials.collect",
     "polynomials.expand",
@@ -48,6 +67,7 @@ FUNCTIONS: tuple[str, ...] = (
     "algebra.sequence_next_term",
     "algebra.sequence_nth_term",
     "calculus.differentiate",
+    "calculus.differentiate_composed",
 )
 CHANCE: tuple[str, ...] = ("probability.swr_p_sequence", "probability.swr_p_level_set")
 SCHOOL = (*NUMBER, *RATIO, *ALGEBRA, *FUNCTIONS, *CHANCE)
@@ -64,11 +84,11 @@ def test_a_type_is_right_or_declined(kind: str, rights: dict[str, float]) -> Non
     table = tally(kind, COUNT)
     rights[kind] = table.right
     assert [line for line in table.others if line.startswith("wrong")] == []
-    assert table.right >= LEAST_RIGHT, table.others
+    assert table.right >= LOWER.get(kind, LEAST_RIGHT), table.others
 
 
-def test_nine_of_ten_are_right_over_all(rights: dict[str, float]) -> None:
-    assert not rights or sum(rights.values()) / len(rights) >= 0.9, rights
+def test_nearly_all_are_right_over_all(rights: dict[str, float]) -> None:
+    assert not rights or sum(rights.values()) / len(rights) >= OVER_ALL, rights
 
 
 def test_every_type_of_the_package_makes_questions() -> None:

@@ -255,4 +255,4 @@ def test_a_function_that_is_put_in_wrongly_is_caught(monkeypatch: pytest.MonkeyP
 def test_a_wrong_derivative_is_caught() -> None:
     terms = (Term(Fraction(3), (("g", 2),)),)
     with pytest.raises(ChecksDisagree):
-        functions_given._confirm_slopes(terms, terms)
+        functions_given._confirm_slopes(terms, terms, "g")

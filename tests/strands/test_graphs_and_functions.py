@@ -22,7 +22,7 @@ from paperaudit.strands.registry import derive
 from paperaudit.strands.sequences import rules
 from paperaudit.strands.verdict import verdict_on
 from paperaudit.strands.waves import equations, known_ratio
-from tests.strands.asked import FIXTURES, cases, check, derived, reading_of
+from tests.strands.asked import FIXTURES, cases, check, derived, reading_of, texts
 
 STRANDS = ("coordinates", "sequences", "functions", "trigonometry", "transformations")
 CASES = [(strand, case) for strand in STRANDS for case in cases(strand)]
@@ -114,7 +114,8 @@ def test_a_wrong_image_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_a_letter_of_which_the_text_says_more_is_not_taken_for_a_constant() -> None:
-    outcome = derived("Differentiate bx² with respect to x.", ["b = 3"])[1]
+    assert texts(derived("Differentiate bx² with respect to x.", ["b = 3"])[1]) == ["6x"]
+    outcome = derived("Differentiate bx² with respect to x.", ["b + c = 3"])[1]
     assert isinstance(outcome, NotRead) and "says something of b" in outcome.why
 
 

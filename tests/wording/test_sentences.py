@@ -39,6 +39,10 @@ def test_a_sentence_knows_where_it_starts() -> None:
         "The mast was painted on Monday.",
         "A loft sells rope.",
         "The diagram is NOT TO SCALE.",
+        "A mast is 12 m long and weighs 80 kg.",
+        "It was sewn in 2026, on 3-4 days a week.",
+        "A well-known loft makes T-shaped sails.",
+        "A crew of 8 shares a 5-day trip.",
     ],
 )
 def test_scenery(scenery: str) -> None:
@@ -51,6 +55,12 @@ def test_scenery(scenery: str) -> None:
         "AB flutters past AC.",
         "∠A is small",
         "x = 5",
+        "Hence solv 2x + 3y over z.",
+        "The rope is n + 4 long.",
+        "The area is k² here.",
+        "It holds 3x sails.",
+        "Consider log(x) here.",
+        "Also 7 − y is known.",
         "The point D is somewhere.",
         "line m is parallel to line n",
         "The radius of the circle is 5 cm.",

@@ -14,10 +14,11 @@ from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import has_quantity
 
 _POINT = re.compile(r"\(.*[,;].*\)")
+_CALL = re.compile(r"[a-z] ?\( ?(?:-? ?\d+|[a-z]) ?\)")
 
 
 def number_in(node: Node, letters: bool = True) -> Expression:
-    """The number under an `item`, or with `letters` a letter that a given may state.
+    """The number under an `item`, or with `letters` a letter or the value of a function that givens may state.
 
     Raises NotUnderstood for sizes of a figure, for algebra, and for the coordinates of a point.
     """
@@ -25,7 +26,8 @@ def number_in(node: Node, letters: bool = True) -> Expression:
         raise NotUnderstood("a point", node.start, "a number")
     value = expression_of(parsed(expression_grammar(), "expression", node.text.strip()))
     plain = not any(isinstance(leaf, Letter) and leaf.name != "π" for leaf in leaves(value))
-    if has_quantity(value) or not (plain or (letters and isinstance(value, Letter))):
+    named = letters and (isinstance(value, Letter) or _CALL.fullmatch(node.text.strip()))
+    if has_quantity(value) or not (plain or named):
         raise NotUnderstood("no plain number", node.start, "a number")
     return value
 
