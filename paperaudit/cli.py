@@ -16,9 +16,9 @@ if TYPE_CHECKING:
     from paperaudit.model.audited import AuditedPaper
 
 FINE, ERRORS_FOUND, UNREADABLE = 0, 1, 2
-NOT_BUILT: Final = ("read", "analyse", "moderate", "desk")
+NOT_BUILT: Final = ("analyse", "moderate", "desk")
 """Commands that are promised and not there yet."""
-_PAPER_HELP: Final = "a question file (.yaml) or a workbook (.xlsx); - reads standard input"
+_PAPER_HELP: Final = "a question file (.yaml), a workbook (.xlsx) or a draft (.pdf); - reads standard input"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -77,9 +77,14 @@ def parser() -> argparse.ArgumentParser:
 
     check = command("check", "audit papers", _check)
     check.add_argument("papers", nargs="+", metavar="PAPER", help=_PAPER_HELP)
-    check.add_argument("--answers", metavar="FILE", help="the setter's own answers (.yaml, .xlsx), for one paper")
+    check.add_argument("--answers", metavar="FILE", help="the setter's own answers (.yaml, .xlsx, .pdf), for one paper")
     check.add_argument("--json", action="store_true", help="print JSON; a list of audits for several papers")
     check.add_argument("--report", metavar="OUT.html", help="write the report as a web page too, for one paper")
+
+    read = command("read", "write the question file that a draft amounts to", _read)
+    read.add_argument("draft", metavar="DRAFT.pdf", help="a draft; - reads standard input")
+    read.add_argument("--answers", metavar="FILE", help="the setter's own answers (.yaml, .xlsx, .pdf)")
+    read.add_argument("-o", dest="out", required=True, metavar="OUT.yaml")
 
     scheme = command("scheme", "write the mark scheme", _scheme)
     scheme.add_argument("paper", metavar="PAPER", help=_PAPER_HELP)
@@ -141,9 +146,10 @@ def _check(options: argparse.Namespace) -> int:
             for complaint in error.complaints:
                 _complain(complaint.describe())
     if target and audits:
+        from paperaudit.readers.source import draft_pages
         from paperaudit.reports import output, page
 
-        output.write(target, page.render(audits[0]))
+        output.write(target, page.render(audits[0], draft_pages(options.papers[0])))
     if audits:
         _show(audits, options.json, len(options.papers) > 1)
     if unreadable:
@@ -175,6 +181,21 @@ def _show(audits: "Sequence[AuditedPaper]", as_json: bool, several: bool) -> Non
         if at:
             console.print()
         terminal.show(audited, console)
+
+
+def _read(options: argparse.Namespace) -> int:
+    from paperaudit.reports import output
+
+    target = output.checked_target(options.out, (".yaml", ".yml"), [options.draft])
+    from paperaudit.readers.source import draft_tree
+    from paperaudit.reports import question_file
+    from paperaudit.reports.progress import under_way
+
+    with under_way(f"reading {options.draft}"):
+        tree = draft_tree(options.draft, options.answers)
+    output.write(target, question_file.render(tree, options.draft))
+    print(question_file.summary(tree, options.out), end="")
+    return FINE
 
 
 def _scheme(options: argparse.Namespace) -> int:

@@ -91,9 +91,14 @@ def with_answers(read: PaperRead, key: KeyRead) -> PaperRead:
     """
     if read.paper is None:
         return PaperRead(None, read.complaints + key.complaints)
+    found, faults = matched(key, [part.id for _, part in read.paper.parts()])
+    return PaperRead(_laid_on(read.paper, found), read.complaints + key.complaints + faults)
+
+
+def matched(key: KeyRead, ids: list[str]) -> tuple[dict[str, KeyEntry], tuple[Complaint, ...]]:
+    """What the key says about each of a paper's parts, and complaints about parts that it has not or names twice."""
     found: dict[str, KeyEntry] = {}
     faults: list[Complaint] = []
-    ids = [part.id for _, part in read.paper.parts()]
     for entry in key.entries:
         name = _match(entry.name, ids)
         if name is None:
@@ -104,7 +109,7 @@ def with_answers(read: PaperRead, key: KeyRead) -> PaperRead:
             faults.append(Complaint(f"the part '{entry.name[:20]}' was read twice, expected it once", entry.place))
         else:
             found[name] = entry
-    return PaperRead(_laid_on(read.paper, found), read.complaints + key.complaints + tuple(faults))
+    return found, tuple(faults)
 
 
 def _match(name: str, ids: list[str]) -> str | None:

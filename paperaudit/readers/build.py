@@ -156,6 +156,7 @@ class _Builder:
             answer=self._line(shape.answer, (*route, "answer")),
             marks=shape.marks,
             split=tuple(shape.split),
+            key_marks=shape.key_marks,
             reasons=above.reasons if shape.reasons is None else shape.reasons,
             skills=tuple(shape.skills) or above.skills,
             level=shape.level or above.level,

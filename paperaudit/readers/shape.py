@@ -132,6 +132,7 @@ class PartShape(_Shape):
     answer: Statement | None = None
     marks: Marks | None = None
     split: Split = []
+    key_marks: Marks | None = None
     reasons: Annotated[bool | None, BeforeValidator(_reasons)] = None
     skills: Annotated[list[Name], BeforeValidator(_listed)] = []
     level: Annotated[CognitiveLevel | None, _word(_LEVELS)] = None

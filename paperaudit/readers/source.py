@@ -6,8 +6,17 @@ from pathlib import Path
 
 from paperaudit.errors import InputError
 from paperaudit.readers.answers import KeyRead, key_of_paper, key_of_sheets, key_of_tree
-from paperaudit.readers.files import LARGEST_TEXT, LARGEST_WORKBOOK, name_of, read_bytes, refused, text_of
+from paperaudit.readers.files import (
+    LARGEST_TEXT,
+    LARGEST_WORKBOOK,
+    STANDARD_INPUT,
+    name_of,
+    read_bytes,
+    refused,
+    text_of,
+)
 from paperaudit.readers.question_file import PaperRead, read_question_file
+from paperaudit.readers.tree import Entries
 from paperaudit.readers.yaml_tree import read_tree
 
 
@@ -34,6 +43,34 @@ def read_paper(source: str) -> PaperRead:
         return read_question_file(text_of(content, source), name_of(source))
     except InputError as error:
         return PaperRead(None, error.complaints)
+
+
+def draft_tree(source: str, answers: str | None = None) -> Entries:
+    """The tree of the question file that the draft PDF `source` amounts to, with the setter's answers.
+
+    Raises InputError with every complaint about both files, and for a file that is no PDF.
+    """
+    content, kind = _content(source, "a draft PDF")
+    if kind is not Kind.PDF:
+        raise refused(source, f"a {kind.value} was read, expected a draft PDF")
+    from paperaudit.readers.answered_tree import answered
+    from paperaudit.readers.draft.read_draft import take_down
+
+    draft = take_down(content, name_of(source))
+    if draft.tree is None:
+        raise InputError(*draft.complaints)
+    tree, complaints = answered(draft.tree, KeyRead() if answers is None else read_answers(answers))
+    if complaints:
+        raise InputError(*complaints)
+    return tree
+
+
+def draft_pages(source: str) -> bytes:
+    """The content of a draft PDF, to show its pages; empty for other kinds, and for standard input, read once."""
+    if source == STANDARD_INPUT:
+        return b""
+    content, kind = _content(source)
+    return content if kind is Kind.PDF else b""
 
 
 def read_answers(source: str) -> KeyRead:

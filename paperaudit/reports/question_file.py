@@ -5,15 +5,23 @@ import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
+from paperaudit.checks.grounds.words import counted
 from paperaudit.readers.tree import Entries, Items, Node, Scalar
+from paperaudit.reports.terminal import plain
 
 if TYPE_CHECKING:
     from ruamel.yaml.comments import CommentedMap, CommentedSeq
 
-_COUNTS: Final = frozenset({"marks", "total", "minutes", "pages", "questions"})
-"""Keys whose single value is a number, which must not be quoted."""
-_IN_ONE_LINE: Final = frozenset({"sketch", "split", "cover"})
+_COUNTS: Final = frozenset(
+    {"marks", "key_marks", "total", "minutes", "pages", "questions", "page", "space", "figure_page"}
+)
+"""Keys whose single value is a whole number, which must not be quoted."""
+_DECIMALS: Final = frozenset({"smallest", "faintest", "sketch"})
+"""Keys below which numbers with a point are meant as such."""
+_FLAGS: Final = frozenset({"drawn", "numbered"})
+_IN_ONE_LINE: Final = frozenset({"sketch", "split", "cover", "captions"})
 """Keys whose value is short enough for one line."""
+_PRINTED: Final = "printed"
 _WIDTH: Final = 110
 _WHOLE = re.compile(r"[0-9]{1,6}")
 _DECIMAL = re.compile(r"-?[0-9]{1,7}\.[0-9]{1,6}")
@@ -45,6 +53,15 @@ def render(tree: Entries, file: str) -> str:
     return out.getvalue()
 
 
+def summary(tree: Entries, target: str) -> str:
+    """What was written, for the terminal, with a line for each doubt."""
+    doubts = list(doubtful(tree))
+    count = "no doubtful reading" if not doubts else counted(len(doubts), "doubtful reading")
+    lines = [f"{target}: {count}"]
+    lines += [f"  page {page}: {text}" if page else f"  {text}" for text, page in doubts]
+    return "\n".join(plain(line) for line in lines) + "\n"
+
+
 def doubtful(tree: Node) -> Iterator[tuple[str, int]]:
     """Every doubt of a tree in the order of print, with its page."""
     if isinstance(tree, Entries):
@@ -58,26 +75,26 @@ def doubtful(tree: Node) -> Iterator[tuple[str, int]]:
             yield from doubtful(item)
 
 
-def _entries(node: Entries, depth: int) -> "CommentedMap":
+def _entries(node: Entries, depth: int, above: str = "") -> "CommentedMap":
     from ruamel.yaml.comments import CommentedMap
 
     written = CommentedMap()
     for key, value in node.pairs:
-        written[key.text] = _value(key.text, value, depth)
+        # What stands under the letters of a sketch are places as well.
+        written[key.text] = _value(above if above == "sketch" else key.text, value, depth)
         if key.text == _DOUBTS:
             page = value.place.page
             where = f" on page {page} of the draft" if page else ""
             written.yaml_set_comment_before_after_key(key.text, f"Doubtful{where}:", indent=depth)
+    if above in _IN_ONE_LINE or above == _PRINTED:
+        written.fa.set_flow_style()
     return written
 
 
 def _value(key: str, node: Node, depth: int) -> object:
     match node:
         case Entries():
-            entries = _entries(node, depth + 2)
-            if key in _IN_ONE_LINE:
-                entries.fa.set_flow_style()
-            return entries
+            return _entries(node, depth + 2, key)
         case Items(values):
             return _items(key, values, depth)
         case Scalar(text, _, quoted):
@@ -88,9 +105,9 @@ def _items(key: str, values: tuple[Node, ...], depth: int) -> "CommentedSeq":
     from ruamel.yaml.comments import CommentedSeq
 
     # A list is indented by two, its dash and space take two more.
-    written = CommentedSeq([_value("", value, depth + 2) for value in values])
-    numbers = all(isinstance(value, Scalar) and _DECIMAL.fullmatch(value.text) for value in values)
-    if key in _IN_ONE_LINE or (numbers and len(values) == 2):
+    inside = key if key in (_PRINTED, "sketch") else ""
+    written = CommentedSeq([_value(inside, value, depth + 2) for value in values])
+    if key in _IN_ONE_LINE:
         written.fa.set_flow_style()
     return written
 
@@ -99,8 +116,8 @@ def _scalar(key: str, text: str) -> object:
     """A single value of the kind that the shape expects under this key; what else it is stays text."""
     if (key in _COUNTS or (key == "number" and not text.startswith("0"))) and _WHOLE.fullmatch(text):
         return int(text)
-    if not key and _DECIMAL.fullmatch(text):
+    if key in _DECIMALS and _DECIMAL.fullmatch(text):
         return float(text)
-    if key == "drawn" and text in ("true", "false"):
+    if key in _FLAGS and text in ("true", "false"):
         return text == "true"
     return text

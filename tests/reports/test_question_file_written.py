@@ -12,6 +12,8 @@ FILES = [
 title: "Term 2: hulls # and masts"
 minutes: 45
 cover: {questions: 3, pages: 4}
+printed: [{page: 1}, {page: 2, numbered: false, smallest: 8.5, faintest: 0.7}]
+captions: [Figure 1, "2"]
 sections:
   - title: A
     total: 12
@@ -21,9 +23,11 @@ sections:
         sketch: {A: [0.0, 1.5], B: [60.2, -4.0]}
         figure: ["segments AB, BC", "- dash", "yes", "[x]", "{y}", "&z", "*w", "!t", "a: b", "? q", "2026-11-26"]
         drawn: true
+        figure_page: 2
         table: {Mass: ["1", "2.50"], Count: ["0x1F", "1e3"]}
         parts:
-          - {number: a, answer: "17", marks: 3, split: [M1, A1], options: {A: "40", B: "- 5", "yes": "no"}}
+          - {number: a, answer: "17", marks: 3, split: [M1, A1], key_marks: 2, page: 3, space: 4}
+          - {number: c, options: {A: "40", B: "- 5", "yes": "no"}}
           - {number: b, answer: "null", doubts: ["the hat over B could be over A", "~"]}
 """,
 ]
