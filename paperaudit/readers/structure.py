@@ -15,8 +15,10 @@ def faults(tree: Entries) -> Iterator[Complaint]:
     """Complaints about the whole: missing or doubled questions, repeated part numbers, unknown schemes."""
     yield from _faults_of_questions(tree)
     yield from _unknown_schemes(tree)
+    # What a draft prints is kept as it is printed; that it repeats a number is a finding.
+    printed = tree.get("printed") is not None
     for route, question in questions_of(tree):
-        yield from _repeated_parts(tree, route, question)
+        yield from () if printed else _repeated_parts(tree, route, question)
         for inner, holder in ((route, question), *parts_below(route, question)):
             yield from _misplaced(tree, inner, holder)
 

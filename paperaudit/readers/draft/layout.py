@@ -12,9 +12,9 @@ from paperaudit.readers.draft.columns import areas_of
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
 from paperaudit.readers.draft.grids import Grid, grids_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, box_around
-from paperaudit.readers.draft.plain_rows import rows_of
 from paperaudit.readers.draft.print_line import Column, Printed, PrintLine
 from paperaudit.readers.draft.row import Cell
+from paperaudit.readers.draft.rows import rows_of
 from paperaudit.readers.draft.running import RunningMatter
 from paperaudit.readers.draft.runs import runs_of
 from paperaudit.readers.draft.table_rows import Cells, is_list_of_parts, lines_of_table, named_table
@@ -137,8 +137,8 @@ def _with_lefts(one: Printed, glyphs: Mapping[int, Glyph]) -> Printed:
 
 
 def _first_lefts(cell: Cell, glyphs: Mapping[int, Glyph]) -> tuple[float, ...]:
-    own = sorted((glyphs[at].box[0], glyphs[at].text) for at in cell.glyphs[:_MOST_LEFTS] if at in glyphs)
-    return tuple(left for left, text in own for _ in text.strip())
+    own = sorted((glyphs[at].box[0], glyphs[at].text) for at in cell.glyphs if at in glyphs)
+    return tuple(left for left, text in own[:_MOST_LEFTS] for _ in text.strip())
 
 
 def _with_space(lines: Sequence[Printed], rules: Sequence[Box]) -> Iterator[Printed]:
