@@ -10,6 +10,7 @@ from paperaudit.readers.draft.sign import Sign, built
 
 HAT = "\u0302"
 DOT = "\u0307"
+ARROW = "\u20d7"
 STROKE = "\u0338"
 """A slash through the sign that it lies over: ≠ from =."""
 
@@ -24,7 +25,7 @@ _ACCENTS = {
     **dict.fromkeys(("ˇ", "\u030c"), "\u030c"),
     **dict.fromkeys(("˚", "\u030a"), "\u030a"),
     **dict.fromkeys(("¸", "\u0327"), "\u0327"),
-    **dict.fromkeys(("→", "⃗", "\u20d7", "⇀"), "\u20d7"),
+    **dict.fromkeys(("→", "\u20d7", "⇀"), ARROW),
     "\u0338": STROKE,
 }
 _STRUCK = {"=": "≠", "≡": "≢", "∈": "∉", "∥": "∦", "<": "≮", ">": "≯", "⊂": "⊄", "∼": "≁"}
@@ -106,18 +107,17 @@ def _lies_over(accent: Sign, middle: float, letter: Sign) -> bool:
         return False
     if abs(letter.middle - middle) > max(_ASIDE * letter.size, letter.width / 2):
         return False
-    raised = letter.baseline - accent.baseline
-    if accent.text in _ALSO_SIGNS:
-        # A dot or a typed caret beside a letter is none over it.
-        if accent.text in ".·⋅":
-            raised -= 0.25 * accent.size
-        overlap = min(accent.right, letter.right) - max(accent.left, letter.left)
-        return (
-            overlap > 0.5 * accent.width
-            and -0.1 * letter.size < raised < 1.0 * letter.size
-            and raised > (0.3 * letter.size if accent.text in ".·⋅→⇀" else -0.1 * letter.size)
-        )
-    return -0.35 * letter.size < raised < 1.0 * letter.size and accent.size < 1.6 * letter.size
+    raised = (letter.baseline - accent.baseline) / letter.size
+    if accent.text not in _ALSO_SIGNS:
+        return -0.35 < raised < 1.0 and accent.size < 1.6 * letter.size
+    overlap = min(accent.right, letter.right) - max(accent.left, letter.left)
+    if overlap < 0.5 * min(accent.width, letter.width):
+        return False
+    if kind == DOT:
+        # A full stop used as a recurring dot is higher up than one in the middle of its font's letters.
+        lowest, highest = (0.6, 0.95) if accent.text == "." else (0.35, 0.75)
+        return letter.text.isdecimal() and lowest < raised < highest
+    return (0.3 if kind == ARROW else -0.1) < raised < 1.0
 
 
 def _carrying(letter: Sign, accents: list[tuple[Sign, bool]]) -> Sign:
@@ -135,7 +135,7 @@ def _carrying(letter: Sign, accents: list[tuple[Sign, bool]]) -> Sign:
     kinds = list(dict.fromkeys(_ACCENTS.get(accent.text, HAT) for accent, _ in marks))
     text = letter.text
     for kind in kinds:
-        text = _STRUCK[text] if kind == STROKE else text + ("" if kind == "\u20d7" else kind)
+        text = _STRUCK[text] if kind == STROKE else text + ("" if kind == ARROW else kind)
     known = [replace(accent, doubts=()) if accent.text == "\ufffd" else accent for accent, _ in marks]
     whole = built(text, [letter, *known], letter.axis, letter.size, letter.shape, doubts)
     return replace(letter, text=text, glyphs=whole.glyphs, doubts=whole.doubts, top=min(letter.top, whole.top))

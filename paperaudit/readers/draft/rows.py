@@ -1,6 +1,7 @@
 """Reads the glyphs and thin strokes of one region as rows of print, their mathematics in linear form."""
 
 import itertools
+import unicodedata
 from collections import Counter
 from collections.abc import Sequence
 from statistics import median
@@ -90,6 +91,7 @@ def _cell(stems: Sequence[Stem], spaces: Spaces) -> Cell | None:
     text, doubts = written(stems, Gaps(stems, spaces))
     signs = [sign for stem in stems for sign in stem.signs()]
     glyphs = tuple(sorted(number for sign in signs for number in sign.glyphs))
+    text = unicodedata.normalize("NFC", text)
     return Cell(text, box_around([sign.box for sign in signs]), glyphs, doubts) if text else None
 
 

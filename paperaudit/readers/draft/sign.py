@@ -22,7 +22,7 @@ _ITALIC = re.compile(r"ital|obliq|cmmi|cmti|mathi|slant|(?:[-,]|\b)(?:bold)?it\b
 _BOLD = re.compile(r"bold|black|heavy|demi|cmbx|cmssbx|-bd|medi$", re.IGNORECASE)
 _HANGING_ROOT = re.compile("cmsy|cmbsy|mathsymbols", re.IGNORECASE)
 _KEPT = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒º°ª…′″‴™₀₁₂₃₄₅₆₇₈₉ℝℕℤℚℂ´¨¯¸˙˚˘˝˛¼‾")
-_SPACED = {"\u0020": " ", "\u00a0": " ", "\t": " "}
+_SPELLED = {"⟂": "⊥", "◦": "∘"}
 _CID = re.compile(r"\(cid:\d+\)")
 
 
@@ -173,7 +173,7 @@ def plain(text: str) -> str:
 
 
 def _plain_letter(letter: str) -> str:
-    plainer = unicodedata.normalize("NFKC", letter)
+    plainer = _SPELLED.get(letter) or unicodedata.normalize("NFKC", letter)
     return plainer if plainer.strip() == plainer else letter
 
 
