@@ -30,6 +30,10 @@ _MARKS: Final = re.compile(
     r"|(?P<m>\d{1,3})\s+(?:marks|points)\b|/\s?(?P<of>\d{2,3})\s*$)",
     re.IGNORECASE,
 )
+_INSIDE: Final = re.compile(r"\btotal(?:\s+marks)?\s*[:=]\s*(\d{1,3})\b", re.IGNORECASE)
+"""A total that shares its row with other words."""
+_BESIDE: Final = re.compile(r"\s+(?:total|marks|time|duration|date|name)(?:\s+\w+)?\s*[:=_].*", re.IGNORECASE)
+"""What stands behind a title in its row."""
 _SUBJECT: Final = re.compile(
     r"\b(?:test|exam(?:ination)?|paper|assessment|assignment|worksheet|quiz|mock|term|revision|homework|math(?:ematic)?s?"
     r"|algebra|geometry|statistics)\b",
@@ -97,7 +101,7 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
     named = [line for line in fit if _SUBJECT.search(line.row.text)] or fit
     best = max(named, key=lambda line: (line.row.size, line.row.bold))
     text = " ".join(best.row.text.split())
-    return Said(text[:100], best)
+    return Said((_BESIDE.sub("", text) or text)[:100], best)
 
 
 def _minutes(lines: Sequence[PrintLine]) -> Iterator[Said]:
@@ -114,6 +118,9 @@ def _totals(lines: Sequence[PrintLine]) -> Iterator[Said]:
         for text in (line.row.text, *(cell.text for cell in line.row.cells)):
             if total := total_of(text):
                 yield Said(str(total.number), line)
+    for line in lines:
+        if inside := _INSIDE.search(line.row.text):
+            yield Said(inside[1], line)
     for line in lines:
         if _FILLED_IN.search(line.row.text) and "marks" not in line.row.text.lower():
             continue

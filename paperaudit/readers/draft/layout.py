@@ -13,6 +13,7 @@ from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
 from paperaudit.readers.draft.grids import Grid, grids_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, box_around
 from paperaudit.readers.draft.print_line import Column, Printed, PrintLine
+from paperaudit.readers.draft.raised_numbers import with_raised_numbers
 from paperaudit.readers.draft.row import Cell
 from paperaudit.readers.draft.rows import rows_of
 from paperaudit.readers.draft.running import RunningMatter
@@ -49,7 +50,7 @@ def printed_on(page: DraftPage, figures: Sequence[DrawnFigure], running: Running
         lines: list[Printed] = [PrintLine(column, row) for row in rows_of(own, near)]
         for grid in here:
             lines += _table(column, grid, [one for one in glyphs if one.index in inside], paths)
-        printed += _with_space(sorted(lines, key=_top), rules)
+        printed += _with_space(with_raised_numbers(sorted(lines, key=_top)), rules)
     known = {one.index: one for one in glyphs}
     return tuple(_with_lefts(one, known) for one in printed)
 

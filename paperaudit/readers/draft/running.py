@@ -76,8 +76,17 @@ def _at_edges(page: DraftPage) -> list[tuple[Run, bool]]:
     runs = runs_of([one for one in page.glyphs if one.upright and not top < one.baseline < bottom], gap=4.0)
     if not runs:
         return []
-    first, last = runs[0].baseline, runs[-1].baseline
-    return [(run, abs(run.baseline - first) < 1 or abs(run.baseline - last) < 1) for run in runs]
+    heads = [run for run in runs if run.baseline <= top]
+    feet = [run for run in runs if run.baseline > top]
+    ends = [*(run.baseline for run in heads[:1]), *(run.baseline for run in feet[-1:])]
+    return [(run, _outermost(run, runs, ends)) for run in runs]
+
+
+def _outermost(run: Run, runs: Sequence[Run], ends: Sequence[float]) -> bool:
+    """Whether a run is in the first row of the head or the last of the foot; what could be marks, alone there."""
+    if not any(abs(run.baseline - end) < 1 for end in ends):
+        return False
+    return not marks_alone(run.text) or sum(abs(one.baseline - run.baseline) < 1 for one in runs) == 1
 
 
 def _shape(text: str) -> str:

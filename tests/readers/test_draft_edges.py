@@ -1,0 +1,97 @@
+"""Edges of a page: page numbers, marks at a page turn, numbers at the middle of their cell, totals in a row with words."""
+
+import pytest
+
+from paperaudit.readers.draft.cover import cover_of
+from paperaudit.readers.draft.page import DraftPage, Glyph
+from paperaudit.readers.draft.print_line import Column, PrintLine
+from paperaudit.readers.draft.raised_numbers import with_raised_numbers
+from paperaudit.readers.draft.row import Cell, Row
+from paperaudit.readers.draft.running import running_matter
+from tests.readers.typed_pages import lines_of
+
+HIGH = 840.0
+
+
+def glyphs(text: str, left: float, baseline: float, first: int) -> list[Glyph]:
+    return [
+        Glyph(letter, (left + 6 * at, baseline - 9, left + 6 * at + 6, baseline + 2), baseline, 11.0, "F", first + at)
+        for at, letter in enumerate(text)
+        if letter != " "
+    ]
+
+
+def page(number: int, *texts: tuple[str, float, float]) -> DraftPage:
+    printed: list[Glyph] = []
+    for text, left, baseline in texts:
+        printed += glyphs(text, left, baseline, len(printed) * 2)
+    return DraftPage(number, 600.0, HIGH, tuple(printed))
+
+
+FULL = ("Some text of the page", 60.0, 400.0)
+
+
+@pytest.mark.parametrize(
+    ("texts", "number"),
+    [
+        ([("2", 300.0, 810.0)], 2),
+        ([("- 2 -", 300.0, 810.0)], 2),
+        ([("(2)", 300.0, 810.0)], 2),
+        ([("Page 2 of 4", 300.0, 30.0)], 2),
+        ([("it is red.", 60.0, 80.0), ("(2)", 540.0, 80.0)], None),
+        ([("Find x.", 60.0, 800.0), ("[2]", 540.0, 800.0)], None),
+        ([("Find x.", 60.0, 60.0), ("it is red.", 60.0, 75.0), ("(2)", 540.0, 75.0)], None),
+    ],
+)
+def test_marks_beside_text_are_no_page_number(texts: list[tuple[str, float, float]], number: int | None) -> None:
+    second = running_matter([page(1, FULL), page(2, FULL, *texts)])[1]
+    assert second.number == number
+    if number is None:
+        assert not second.glyphs
+
+
+def row(baseline: float, *cells: tuple[str, float, int]) -> PrintLine:
+    made = tuple(
+        Cell(text, (left, baseline - 9, left + 6 * len(text), baseline + 2), tuple(range(first, first + len(text))))
+        for text, left, first in cells
+    )
+    box = (made[0].box[0], baseline - 9, made[-1].box[2], baseline + 2)
+    return PrintLine(Column(1, 0, 40.0, 560.0), Row(made, box, baseline, 11.0))
+
+
+def texts(lines: list[PrintLine]) -> list[list[str]]:
+    return [[cell.text for cell in line.row.cells] for line in lines]
+
+
+def test_a_number_in_the_middle_of_its_cell_goes_to_the_first_row_of_the_text() -> None:
+    lines = [
+        row(100, ("A bag holds beads.", 90, 10)),
+        row(107, ("3.1", 50, 0)),
+        row(114, ("Find the chance.", 90, 40), ("(2)", 520, 80)),
+        row(134, ("One of them is red.", 90, 110)),
+        row(148, ("3.2", 50, 100), ("It is put back.", 90, 140)),
+        row(162, ("Find the chance now.", 90, 170), ("(3)", 520, 200)),
+    ]
+    assert texts(with_raised_numbers(lines)) == [  # type: ignore[arg-type]
+        ["3.1", "A bag holds beads."],
+        ["Find the chance.", "(2)"],
+        ["3.2", "One of them is red."],
+        ["It is put back."],
+        ["Find the chance now.", "(3)"],
+    ]
+
+
+def test_rows_that_are_printed_from_the_top_stay_as_they_are() -> None:
+    lines = [
+        row(100, ("A bag holds beads.", 90, 0)),
+        row(114, ("(a)", 50, 20), ("Find the chance.", 90, 30)),
+        row(128, ("(b)", 50, 60), ("Find it again.", 90, 70)),
+    ]
+    assert texts(with_raised_numbers(lines)) == texts(lines)  # type: ignore[arg-type]
+
+
+def test_a_total_and_the_time_may_stand_behind_the_title() -> None:
+    cover = cover_of(list(lines_of("MATHEMATICS TEST 3 Total: 24\nTime: 30 minutes")))
+    assert cover.title and cover.title.value == "MATHEMATICS TEST 3"
+    assert cover.total and cover.total.value == "24"
+    assert cover.minutes and cover.minutes.value == "30"
