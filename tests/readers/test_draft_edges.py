@@ -1,4 +1,4 @@
-"""Edges of a page: page numbers, marks at a page turn, numbers at the middle of their cell, totals in a row with words."""
+"""Edges of a page: page numbers, marks at a page turn, centred numbers, totals in a row with words."""
 
 import pytest
 
