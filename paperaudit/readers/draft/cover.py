@@ -39,7 +39,7 @@ _SUBJECT: Final = re.compile(
     r"|algebra|geometry|statistics)\b",
     re.IGNORECASE,
 )
-_PARTING: Final = re.compile(r"\s*[—–|;•·,]\s+")
+_PARTING: Final = re.compile(r"\s*[—–|;•·,.]\s+")
 _FILLED_IN: Final = re.compile(
     r"\b(?:name|surname|class|date|teacher|candidate|school|centre|number|signature|examiner|moderator|score|result)\s*[:._]",
     re.IGNORECASE,
@@ -132,12 +132,20 @@ def _totals(lines: Sequence[PrintLine]) -> Iterator[Said]:
 
 def _claims(lines: Sequence[PrintLine], thing: str) -> Iterator[Said]:
     """Numbers of questions or pages in a sentence that says what the paper has; sentences may run over rows."""
+    for line in lines:
+        for piece in _PARTING.split(line.row.text):
+            if match := _THINGS[thing].fullmatch(piece.strip(" .")):
+                yield Said(_count(match), line)
     for at, line in enumerate(lines):
         following = lines[at + 1].row.text if at + 1 < len(lines) else ""
         for text in (line.row.text, f"{line.row.text} {following}"):
             match = _THINGS[thing].search(text)
             if not match or not _CLAIMS.search(text) or _ANY.search(text[: match.start()]):
                 continue
-            word = match.group(1).lower()
-            yield Said(str(_NUMBERS.index(word) + 1 if word in _NUMBERS else int(word)), line)
+            yield Said(_count(match), line)
             break
+
+
+def _count(match: re.Match[str]) -> str:
+    word = match.group(1).lower()
+    return str(_NUMBERS.index(word) + 1 if word in _NUMBERS else int(word))

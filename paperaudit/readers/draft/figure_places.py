@@ -14,7 +14,6 @@ _CAPTION: Final = re.compile(r"(?:figure|fig\.?|diagram|sketch)\s*\d+(?:\.\d+)*"
 _MENTION: Final = re.compile(
     r"\b(?:figure|fig\.|diagram|sketch|drawing|drawn|shown?|shows|below|graph)\b", re.IGNORECASE
 )
-_SLACK: Final = 4.0
 
 
 def attached(outline: Outline, figures: Sequence[DrawnFigure]) -> Attached:
@@ -26,7 +25,7 @@ def attached(outline: Outline, figures: Sequence[DrawnFigure]) -> Attached:
     starts = sorted(_starts(outline), key=lambda one: (one[0].page, one[0].rank, one[1]))
     held: dict[int, list[tuple[Entry, Entry, DrawnFigure]]] = {}
     for figure in figures:
-        found = _by_caption(outline, figure) or _by_place(starts, figure)
+        found = _by_caption(outline, figure) or _by_place(starts, outline.columns, figure)
         if found is not None:
             question, entry = found
             held.setdefault(id(question), []).append((question, entry, figure))
@@ -66,17 +65,29 @@ def _by_caption(outline: Outline, figure: DrawnFigure) -> tuple[Entry, Entry] | 
     return found[0] if len({id(question) for question, _ in found}) == 1 else None
 
 
-def _by_place(starts: Sequence[tuple[Column, float, Entry, Entry]], figure: DrawnFigure) -> tuple[Entry, Entry] | None:
-    across, down = (figure.box[0] + figure.box[2]) / 2, (figure.box[1] + figure.box[3]) / 2
+def _by_place(
+    starts: Sequence[tuple[Column, float, Entry, Entry]], columns: Sequence[Column], figure: DrawnFigure
+) -> tuple[Entry, Entry] | None:
+    down = (figure.box[1] + figure.box[3]) / 2
+    there = [column for column in columns if column.page == figure.page]
+    here = min(there, key=lambda column: _distance(column, figure), default=None)
     before: tuple[Entry, Entry] | None = None
     for column, top, question, entry in starts:
-        if column.page > figure.page:
-            break
-        beside = column.left - _SLACK <= across <= column.right + _SLACK
-        if column.page == figure.page and (top > down or not (beside or column.right < figure.box[0])):
-            continue
-        before = question, entry
+        if here is None:
+            earlier = column.page <= figure.page
+        else:
+            order, its = (column.page, column.rank), (here.page, here.rank)
+            earlier = order < its or (order == its and top <= down)
+        if earlier:
+            before = question, entry
     return before
+
+
+def _distance(column: Column, figure: DrawnFigure) -> float:
+    """How far the figure's middle lies outside a column."""
+    across, down = (figure.box[0] + figure.box[2]) / 2, (figure.box[1] + figure.box[3]) / 2
+    beside = max(column.left - across, across - column.right, 0.0)
+    return beside + max(column.top - down, down - column.bottom, 0.0)
 
 
 def _all(entry: Entry) -> Iterator[Entry]:

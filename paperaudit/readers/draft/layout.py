@@ -79,8 +79,9 @@ def _overlap(one: Box, other: Box) -> bool:
 
 def _column(page: DraftPage, rank: int, area: Box, glyphs: Sequence[Glyph], several: bool) -> Column:
     if several or not glyphs:
-        return Column(page.number, rank, area[0], area[2])
-    return Column(page.number, rank, min(one.box[0] for one in glyphs), max(one.box[2] for one in glyphs))
+        return Column(page.number, rank, area[0], area[2], area[1], area[3])
+    left, right = min(one.box[0] for one in glyphs), max(one.box[2] for one in glyphs)
+    return Column(page.number, rank, left, right, area[1], area[3])
 
 
 def _table(column: Column, grid: Grid, glyphs: Sequence[Glyph], paths: Sequence[Path]) -> Iterator[Printed]:

@@ -61,6 +61,7 @@ class Outline:
     sections: list[DraftSection] = field(default_factory=list)
     total: Placed | None = None
     above: list[tuple[Entry, Placed]] = field(default_factory=list)
+    columns: list[Column] = field(default_factory=list)
     captions: list[tuple[str, int, Box]] = field(default_factory=list)
 
     def questions(self) -> list[Entry]:

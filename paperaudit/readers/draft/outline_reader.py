@@ -30,6 +30,7 @@ def outline_of(printed: Sequence[Printed]) -> Outline:
     lines = [one for one in printed if isinstance(one, PrintLine)]
     start = first_question(printed)
     builder = _Builder(habits_of(lines))
+    builder.outline.columns = list(dict.fromkeys(one.column for one in printed))
     for at, one in enumerate(printed):
         if at < start:
             if isinstance(one, PrintLine):
@@ -225,6 +226,10 @@ class _Builder:
             return
         depth = self._depth_of(row, line)
         if depth == len(self._open):
+            current = self._open[-1]
+            if not current.rows and line.row.baseline > current.box[3]:
+                # The number stands alone above its text.
+                current.stand = replace(current.stand, text=min(current.stand.text, row.across))
             self._open[-1].rows.append(row)
             self._open[-1].answer_lines += line.answer_lines
             return

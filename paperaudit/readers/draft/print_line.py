@@ -11,13 +11,15 @@ from paperaudit.readers.draft.row import Row
 class Column:
     """A stretch of a page that is read from top to bottom; `rank` is its turn on the page.
 
-    `left` and `right` are where its text begins and ends.
+    `left` and `right` are where its text begins and ends, `top` and `bottom` what of the page it takes up.
     """
 
     page: int
     rank: int
     left: float
     right: float
+    top: float = 0.0
+    bottom: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,8 @@ from paperaudit.readers.draft.runs import Run, runs_of
 
 _EDGE: Final = 0.13
 """Share of the page's height at its top and bottom in which heads and feet stand."""
+_CENTRAL: Final = 0.12
+"""Share of the page's width from its middle."""
 _SAME_HEIGHT: Final = 4.0
 """Points that a head may move from page to page."""
 _PAGE_NUMBER: Final = re.compile(
@@ -47,27 +49,44 @@ def running_matter(pages: Sequence[DraftPage]) -> tuple[RunningMatter, ...]:
     for at, runs in enumerate(edges):
         for run, _ in runs:
             seen[_shape(run.text)].append((at, run.baseline))
-    return tuple(_of_page(at, runs, seen) for at, runs in enumerate(edges))
+    return tuple(_of_page(at, runs, seen, pages[at].width) for at, runs in enumerate(edges))
 
 
-def _of_page(at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tuple[int, float]]]) -> RunningMatter:
+def _of_page(
+    at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tuple[int, float]]], width: float
+) -> RunningMatter:
+    repeated = [
+        any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(run.text)])
+        for run, _ in runs
+    ]
     taken: set[int] = set()
     number: int | None = None
     texts: list[str] = []
-    for run, outermost in runs:
+    for place, (run, outermost) in enumerate(runs):
         text = run.text
-        repeated = any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(text)])
         numbered = _PAGE_NUMBER.fullmatch(text)
-        alone = numbered is not None and outermost and int(numbered.group("n") or numbered.group("m")) == at + 1
-        if marks_alone(text) and not alone:
+        # A page number has no text beside it, or only a running head.
+        beside = [there for there, (other, _) in enumerate(runs) if abs(other.baseline - run.baseline) < 1]
+        own_row = all(repeated[there] for there in beside if there != place)
+        alone = numbered is not None and outermost and own_row and _number_of(numbered) == at + 1
+        if marks_alone(text) and not (alone and _is_central(run, width)):
             continue
-        if not (repeated or alone or _CALL.fullmatch(text)):
+        if not (repeated[place] or alone or _CALL.fullmatch(text)):
             continue
         taken.update(glyph.index for glyph in run.glyphs)
         texts.append(text)
         if numbered:
-            number = int(numbered.group("n") or numbered.group("m"))
+            number = _number_of(numbered)
     return RunningMatter(frozenset(taken), number, tuple(texts))
+
+
+def _number_of(match: re.Match[str]) -> int:
+    return int(match.group("n") or match.group("m"))
+
+
+def _is_central(run: Run, width: float) -> bool:
+    """Whether a run stands about the middle of the page, where no marks are."""
+    return abs((run.box[0] + run.box[2]) / 2 - width / 2) < _CENTRAL * width
 
 
 def _at_edges(page: DraftPage) -> list[tuple[Run, bool]]:
