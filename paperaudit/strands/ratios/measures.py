@@ -80,20 +80,24 @@ def time_between(task: Reckoning, reading: Reading) -> Derived:
     assert reading.ask is not None
     working = Working("units", tuple(given.text for given in reading.givens))
     start, end = _whole(task.one("start")), _whole(task.one("end"))
-    span = (end - start) % _DAY
+    later = "the next day" in task.details
+    span = end - start + _DAY if later else (end - start) % _DAY
     if not span:
         raise NoValue("both times are the same")
+    if later and not start:
+        raise NoValue("whether midnight begins the day or ends it")
     full = (-start) % 60
+    arrival = clock_text(end, False) + (" the next day" if later else "")
     if span > full and full:
         hour = clock_text((start + full) % _DAY, False)
         working.say(f"{clock_text(start, False)} to {hour}: {full} min")
         hours, rest = divmod(span - full, 60)
-        working.say(f"{hour} to {clock_text(end, False)}: {hours} h {rest} min")
+        working.say(f"{hour} to {arrival}: {hours} h {rest} min")
         working.say(f"together {span} minutes", f"{span} minutes")
     else:
-        working.say(f"{clock_text(start, False)} to {clock_text(end, False)}: {span} minutes", f"{span} minutes")
+        working.say(f"{clock_text(start, False)} to {arrival}: {span} minutes", f"{span} minutes")
     require((start + span) % _DAY == end, "added to the start it does not give the end")
-    unit = task.details[0] if task.details else ""
+    unit = next((one for one in task.details if one in ("hour", "minute")), "")
     hours, rest = divmod(span, 60)
     if unit == "hour":
         value: Expression = Measured(as_decimal(Fraction(span, 60)) or whole_or_fraction(Fraction(span, 60)), "hour")

@@ -7,7 +7,7 @@ from parsimonious.nodes import Node
 
 from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.parse import read_expression
-from paperaudit.maths.tree import every, the
+from paperaudit.maths.tree import every, has, the
 from paperaudit.maths.units import unit_named
 from paperaudit.model.ask import Task, WriteAs
 from paperaudit.model.expression import Expression, Measured, Number, Sum
@@ -56,6 +56,8 @@ def _asked(node: Node, wished: str) -> Task:
             return _conversion(chosen, wished)
         case "clock_after":
             span = _span(read_expression(the(chosen, "number").text), the(chosen, "clock_unit").text)
+            if has(chosen, "next_day"):
+                raise NotUnderstood("a day later", 0)
             return _shifted(the(chosen, "clock").text, span, " before " in chosen.text)
         case "lasting":
             spans = [
@@ -65,11 +67,14 @@ def _asked(node: Node, wished: str) -> Task:
                     strict=True,
                 )
             ]  # fmt: skip
+            if has(chosen, "next_day"):
+                raise NotUnderstood("a day later", 0)
             return _shifted(the(chosen, "clock").text, spans[0] if len(spans) == 1 else Sum(tuple(spans)), False)
     start, end = (_minutes(piece.text) for piece in every(chosen, "clock"))
     unit = "hour" if "how many hours" in chosen.text else "minute" if "how many minutes" in chosen.text else ""
     amounts = (_clock("start", start), _clock("end", end))
-    return Reckoning("time between", amounts, ("time",), (unit,) if unit else ())
+    later = ("the next day",) if has(chosen, "next_day") else ()
+    return Reckoning("time between", amounts, ("time",), (*((unit,) if unit else ()), *later))
 
 
 def _span(number: Expression, unit: str) -> Expression:

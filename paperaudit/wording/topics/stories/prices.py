@@ -28,7 +28,7 @@ from paperaudit.wording.topics.stories.cast import bare, one_thing
 from paperaudit.wording.topics.stories.grammar import tree_of
 from paperaudit.wording.topics.stories.measures import Scale
 from paperaudit.wording.topics.stories.plain import Plain
-from paperaudit.wording.topics.stories.trees import lies_in, within
+from paperaudit.wording.topics.stories.trees import has_any, lies_in, within
 
 AHEAD = re.compile(r"\bhow many\b|\bnumber of\b")
 _HEADS = frozenset({"ticket", "coin", "note", "stamp", "seat", "pass", "entry"})
@@ -124,10 +124,14 @@ class _Prices:
     def _worth(self, node: Node) -> None:
         """A coin, note or stamp says itself what it is worth."""
         coins = first(node, "coins")
-        if coins is None:
+        counted = [
+            one for tree, _ in self.trees for one in within(tree, "things") if re.fullmatch(r"coins|notes", one.text)
+        ]
+        if coins is None and (node.expr_name != "two_items" or has_any(node, "item") or not counted):
             return
+        word = coins.text if coins is not None else counted[0].text
         for value in within(node, "value"):
-            text = f"{value.text} {coins.text}"
+            text = f"{value.text} {word}"
             self.prices.setdefault(self._key(text), self.scale.amount(value.children[0]))
 
     def _key(self, text: str) -> str:

@@ -21,21 +21,29 @@ from paperaudit.wording.topics.stories.ages import ages_story
 from paperaudit.wording.topics.stories.amounts import number_in
 from paperaudit.wording.topics.stories.baskets import AHEAD as BASKETS_AHEAD
 from paperaudit.wording.topics.stories.baskets import baskets_story
+from paperaudit.wording.topics.stories.borders import AHEAD as BORDERS_AHEAD
+from paperaudit.wording.topics.stories.borders import borders_story
 from paperaudit.wording.topics.stories.figures import AHEAD as FIGURES_AHEAD
 from paperaudit.wording.topics.stories.figures import figures_story
 from paperaudit.wording.topics.stories.meetings import AHEAD as MEETINGS_AHEAD
 from paperaudit.wording.topics.stories.meetings import meetings_story
 from paperaudit.wording.topics.stories.mixtures import AHEAD as MIXTURES_AHEAD
 from paperaudit.wording.topics.stories.mixtures import mixtures_story
+from paperaudit.wording.topics.stories.multiples import AHEAD as MULTIPLES_AHEAD
+from paperaudit.wording.topics.stories.multiples import multiples_story
 from paperaudit.wording.topics.stories.numbers import AHEAD as NUMBERS_AHEAD
 from paperaudit.wording.topics.stories.numbers import numbers_story
 from paperaudit.wording.topics.stories.percents import AHEAD as PERCENTS_AHEAD
 from paperaudit.wording.topics.stories.percents import percents_story
 from paperaudit.wording.topics.stories.plain import Plain, plain
+from paperaudit.wording.topics.stories.price_mixtures import AHEAD as PRICE_MIXTURES_AHEAD
+from paperaudit.wording.topics.stories.price_mixtures import price_mixtures_story
 from paperaudit.wording.topics.stories.prices import AHEAD as PRICES_AHEAD
 from paperaudit.wording.topics.stories.prices import prices_story
 from paperaudit.wording.topics.stories.quicker import AHEAD as QUICKER_AHEAD
 from paperaudit.wording.topics.stories.quicker import quicker_story
+from paperaudit.wording.topics.stories.rests import AHEAD as RESTS_AHEAD
+from paperaudit.wording.topics.stories.rests import rests_story
 from paperaudit.wording.topics.stories.shapes import AHEAD as SHAPES_AHEAD
 from paperaudit.wording.topics.stories.shapes import shapes_story
 from paperaudit.wording.topics.stories.shares import AHEAD as SHARES_AHEAD
@@ -44,6 +52,8 @@ from paperaudit.wording.topics.stories.streams import AHEAD as STREAMS_AHEAD
 from paperaudit.wording.topics.stories.streams import streams_story
 from paperaudit.wording.topics.stories.tariffs import AHEAD as TARIFFS_AHEAD
 from paperaudit.wording.topics.stories.tariffs import tariffs_story
+from paperaudit.wording.topics.stories.towns import AHEAD as TOWNS_AHEAD
+from paperaudit.wording.topics.stories.towns import towns_story
 from paperaudit.wording.topics.stories.trips import AHEAD as TRIPS_AHEAD
 from paperaudit.wording.topics.stories.trips import trips_story
 from paperaudit.wording.topics.stories.two_kinds import AHEAD as TWO_KINDS_AHEAD
@@ -62,7 +72,7 @@ _COUNTED = (
     "numbers|integers|pieces|parts|lengths|sides|angles|legs|friends|sisters|brothers|boys|girls|of (?:them|these)|"
     "digits?|figures|items|people|cars|boats|pipes|trains|buses|cyclists|walkers|runners|planes|lorries|trucks|yachts|ferries|"
     "ships|riders|taxis|motorists|hikers|joggers|dinghies|tugs|machines|workers|painters|learners|children|equations|"
-    "shares|kinds|types|taps|pumps|stages|sizes"
+    "shares|kinds|types|taps|pumps|stages|sizes|towns|cities|harbours|ports|villages|stations|places|points"
 )
 _COUNTS = re.compile(
     rf"\b[23](?= (?:(?:different|positive|whole|natural|equal|unequal|other) )*(?:{_COUNTED})\b)|(?<=other )[23]\b"
@@ -93,6 +103,11 @@ KINDS_OF_STORY: tuple[tuple[re.Pattern[str], _Reader], ...] = (
     (BASKETS_AHEAD, baskets_story),
     (TARIFFS_AHEAD, tariffs_story),
     (TWO_KINDS_AHEAD, two_kinds_story),
+    (BORDERS_AHEAD, borders_story),
+    (MULTIPLES_AHEAD, multiples_story),
+    (PRICE_MIXTURES_AHEAD, price_mixtures_story),
+    (RESTS_AHEAD, rests_story),
+    (TOWNS_AHEAD, towns_story),
     (QUICKER_AHEAD, quicker_story),
 )
 _ASKS = re.compile(
