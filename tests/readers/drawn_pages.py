@@ -77,6 +77,8 @@ class Hand:
     paths: list[Path] = field(default_factory=list)
     glyphs: list[Glyph] = field(default_factory=list)
     drawn: int = 0
+    sloppy: float = 0.0
+    """Points by which ends of strokes are off, and a share of the size by which labels are (times a quarter)."""
 
     def __post_init__(self) -> None:
         pick = self.chance.choice
@@ -102,11 +104,16 @@ class Hand:
             )
         )
 
+    def shaken(self, at: Point) -> Point:
+        """A point as it comes out where someone drags it with a mouse."""
+        return at[0] + self.chance.uniform(-1, 1) * self.sloppy, at[1] + self.chance.uniform(-1, 1) * self.sloppy
+
     def stroke(self, start: Point, end: Point) -> None:
-        self.path([(start, end)])
+        self.path([(self.shaken(start), self.shaken(end))])
 
     def rule(self, start: Point, end: Point) -> None:
         """A stroke as a thin filled shape."""
+        start, end = self.shaken(start), self.shaken(end)
         length = math.dist(start, end)
         off = ((end[1] - start[1]) / length * self.width / 2, (start[0] - end[0]) / length * self.width / 2)
         corners = [
@@ -132,6 +139,7 @@ class Hand:
 
     def arc(self, centre: Point, radius: float, start: float, sweep: float) -> None:
         """An arc that marks an angle."""
+        centre = self.shaken(centre)
         ends = [_polar(centre, start, radius), _polar(centre, start + sweep, radius)]
         if self.arcs in ("polyline", "fine"):
             steps = max(4, int(abs(sweep) / (12 if self.arcs == "polyline" else 4)))
@@ -180,6 +188,8 @@ class Hand:
 
     def text(self, text: str, middle: Point) -> None:
         """A label with its middle at a point."""
+        off = 0.25 * self.size * self.sloppy
+        middle = middle[0] + self.chance.uniform(-off, off), middle[1] + self.chance.uniform(-off, off)
         widths = [self.size * (0.28 if one == " " else 0.4 if one == "°" else 0.55) for one in text]
         left = middle[0] - sum(widths) / 2
         baseline = middle[1] + 0.34 * self.size
@@ -198,9 +208,9 @@ class Hand:
         return DraftPage(1, 595, 842, tuple(self.glyphs), tuple(self.paths))
 
 
-def drawn(plan: Plan, chance: random.Random) -> DraftPage:
-    """The page that shows a plan, by a hand chosen at random."""
-    hand = Hand(chance)
+def drawn(plan: Plan, chance: random.Random, sloppy: float = 0.0) -> DraftPage:
+    """The page that shows a plan, by a hand chosen at random, `sloppy` points off."""
+    hand = Hand(chance, sloppy=sloppy)
     _draw_lines(plan, hand)
     for centre, radius, _ in plan.circles:
         hand.circle(plan.points[centre], radius)

@@ -32,9 +32,9 @@ class DrawnScore:
 
 
 def score(read: DrawnFigure | None, truth: Mapping[str, Any]) -> DrawnScore:
-    """A reading beside the truth; a truth with `unread: true` wants the figure declined."""
+    """A reading beside the truth; a truth with `unread`, `raster` or a `kind` wants it declined."""
     found = DrawnScore()
-    if truth.get("unread") or truth.get("raster"):
+    if must_be_declined(truth):
         if read is not None and not read.unread:
             found.invented.append("a reading of a figure that must be declined")
         else:
@@ -62,6 +62,11 @@ def score(read: DrawnFigure | None, truth: Mapping[str, Any]) -> DrawnScore:
     if truth.get("caption") and read.caption != truth["caption"]:
         found.missing.append(truth["caption"])
     return found
+
+
+def must_be_declined(truth: Mapping[str, Any]) -> bool:
+    """Whether a figure is a picture of dots or of another kind than plane geometry."""
+    return bool(truth.get("unread") or truth.get("raster") or truth.get("kind"))
 
 
 def _compare(found: DrawnScore, read: set[str], true: set[str], may: set[str]) -> None:

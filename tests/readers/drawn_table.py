@@ -21,12 +21,15 @@ def scores_of(folder: Path) -> list[tuple[dict, DrawnScore, DrawnFigure | None]]
         for page in pages_of((folder / "draft.pdf").read_bytes(), str(folder / "draft.pdf"))
     }
     found = []
-    for figure in truth.get("figures") or ():
-        rivals = read.get(figure["page"], [])
-        best = min(rivals, key=lambda one, truth=figure: _unlike(one, truth), default=None)
-        if best is not None:
-            rivals.remove(best)
-        found.append((figure, score(best, figure), best))
+    wanted = list(truth.get("figures") or ())
+    pairs = [(_alike(one, figure), at, one) for at, figure in enumerate(wanted) for one in read.get(figure["page"], [])]
+    chosen: dict[int, DrawnFigure] = {}
+    for _, at, one in sorted(pairs, key=lambda pair: -pair[0]):
+        if at not in chosen and one in read[one.page]:
+            chosen[at] = one
+            read[one.page].remove(one)
+    for at, figure in enumerate(wanted):
+        found.append((figure, score(chosen.get(at), figure), chosen.get(at)))
     for rest in read.values():
         for one in rest:
             if not one.unread:
@@ -34,11 +37,10 @@ def scores_of(folder: Path) -> list[tuple[dict, DrawnScore, DrawnFigure | None]]
     return found
 
 
-def _unlike(read: DrawnFigure, truth: dict) -> tuple[bool, int]:
-    """Declined figures go with those that must be; of the others the one with the fewest differences."""
-    declined = bool(truth.get("unread") or truth.get("raster"))
-    one = score(read, truth)
-    return declined is not bool(read.unread), len(one.missing) + len(one.invented)
+def _alike(read: DrawnFigure, truth: dict) -> float:
+    """How well a reading fits: what is right less what is wrong."""
+    found = score(read, truth)
+    return found.right - len(found.missing) - len(found.invented)
 
 
 def main(names: list[str]) -> None:

@@ -200,6 +200,8 @@ def rays(chance: random.Random) -> Plan:
     plan.angles = [
         (one, "O", other, size, 1, 0) for one, other, size in zip(names, names[1:], ("x", "2x", "88°"), strict=False)
     ][:2]
+    if any(abs(abs(_gap(middle, at[one], at[other])) - 180) < 5 for one in names for other in names):
+        raise TooTight
     if max(abs(_gap(at["O"], at[one], at[other])) for one, _, other, *_ in plan.angles) > 165:
         raise TooTight
     return plan

@@ -19,6 +19,8 @@ LABEL_REACH = 2.6
 """Sizes of print that a label may stand away from the ink."""
 BESIDE = 60.0
 """Points between two parts of one figure that stand side by side, at most."""
+DIMENSION = 40.0
+"""Points between a figure and a dimension line beside it, at most."""
 MOST_STROKES = 900
 """Strokes of a figure; a drawing with more is no school figure and would take long."""
 
@@ -47,7 +49,9 @@ def areas_of(strokes: Strokes, runs: Sequence[Run], page: tuple[float, float]) -
     items, rules = without_rules(items)
     tables = {id(item) for net in nets_of(items) if _is_table_or_frame(net, runs) for item in net}
     items = [item for item in items if id(item) not in tables]
-    parts = [part for part in together(items) if not _is_small(part)]
+    every = together(items)
+    parts = [part for part in every if not _is_small(part)]
+    _measured(parts, [part for part in every if _is_small(part)])
     parts = [part for part in _nested(parts) if not _is_table_or_frame(part, runs)]
     areas = [_area(part, rules) for part in parts]
     _hand_out(runs, areas)
@@ -70,6 +74,27 @@ def _is_small(part: Sequence[Item]) -> bool:
     return (
         max(wide, high) < LEAST_WIDE or (min(wide, high) < LEAST_HIGH and not _is_marked_line(part)) or _is_root(part)
     )
+
+
+def _measured(parts: Sequence[list[Item]], small: Sequence[list[Item]]) -> None:
+    """Gives flat parts that are dimension lines, with marks at their ends, to the figure that they lie along."""
+    for part in small:
+        longest = max(item.box[2] - item.box[0] + item.box[3] - item.box[1] for item in part)
+        if len(part) < 3 or longest < LEAST_WIDE or _is_root(part):
+            continue
+        box = _box(part)
+        for other in parts:
+            if _lies_along(box, _box(other)):
+                other.extend(part)
+                break
+
+
+def _lies_along(box: Box, other: Box) -> bool:
+    """Whether a flat box lies beside another one, not far off, and no longer than it."""
+    level = box[2] - box[0] > box[3] - box[1]
+    low, high = (0, 2) if level else (1, 3)
+    off = max(other[1] - box[3], box[1] - other[3]) if level else max(other[0] - box[2], box[0] - other[2])
+    return -4 < off <= DIMENSION and box[low] >= other[low] - 6 and box[high] <= other[high] + 6
 
 
 def _is_marked_line(part: Sequence[Item]) -> bool:
@@ -228,9 +253,9 @@ def _one_figure(one: Area, other: Area, runs: Sequence[Run]) -> bool:
     gap = other.box[0] - one.box[2]
     high = min(one.box[3], other.box[3]) - max(one.box[1], other.box[1])
     least = min(one.box[3] - one.box[1], other.box[3] - other.box[1])
-    wide = min(one.box[2] - one.box[0], other.box[2] - other.box[0])
+    wide = (one.box[2] - one.box[0] + other.box[2] - other.box[0]) / 2
     letters = [{run.text for run in area.runs if run.kind is LabelKind.POINT} for area in (one, other)]
-    if gap > min(BESIDE, 0.8 * wide) or high < 0.5 * least or letters[0] & letters[1] or not all(letters):
+    if gap > min(BESIDE, 0.9 * wide) or high < 0.5 * least or letters[0] & letters[1] or not all(letters):
         return False
     if any(_is_caption(run.text) for run in (*one.runs, *other.runs)):
         return False

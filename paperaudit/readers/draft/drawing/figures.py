@@ -4,21 +4,27 @@ from collections.abc import Sequence
 from dataclasses import replace
 from statistics import median
 
+from paperaudit.readers.draft.drawing.angle_words import AngleWords
 from paperaudit.readers.draft.drawing.angles import angle_marks
+from paperaudit.readers.draft.drawing.arc_sizes import arc_labels, is_arc_dimension, plain_arc_labels
 from paperaudit.readers.draft.drawing.areas import MOST_STROKES, Area, areas_of
 from paperaudit.readers.draft.drawing.captions import is_note, with_words
+from paperaudit.readers.draft.drawing.dimensions import dimensions, in_skeleton, without
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
+from paperaudit.readers.draft.drawing.drawn_words import DrawnWords
+from paperaudit.readers.draft.drawing.fractions import with_fractions
 from paperaudit.readers.draft.drawing.lettering import LONGEST, LabelKind, runs_of_print
-from paperaudit.readers.draft.drawing.lines import Line, lines_of
+from paperaudit.readers.draft.drawing.lines import Line, lines_of, without_wedges
 from paperaudit.readers.draft.drawing.naming import give_letters
 from paperaudit.readers.draft.drawing.other_kinds import other_kind
 from paperaudit.readers.draft.drawing.rounds import Bow, joined
+from paperaudit.readers.draft.drawing.side_words import SideWords
 from paperaudit.readers.draft.drawing.sides import side_marks
 from paperaudit.readers.draft.drawing.sizes import give_sizes
 from paperaudit.readers.draft.drawing.small_marks import small_marks
 from paperaudit.readers.draft.drawing.spots import MEET, skeleton_of
 from paperaudit.readers.draft.drawing.strokes import strokes_of
-from paperaudit.readers.draft.drawing.wordings import Writer
+from paperaudit.readers.draft.drawing.wording_pen import Written
 from paperaudit.readers.draft.page import DraftPage
 
 USUAL_PRINT = 10.0
@@ -32,15 +38,17 @@ LEAST_PICTURE = 40.0
 
 def figures_of(page: DraftPage) -> tuple[DrawnFigure, ...]:
     """The figures of a page, from top to bottom; what cannot be read has `unread` with the reason."""
-    runs = runs_of_print(page.glyphs) if page.paths else []
-    areas = areas_of(strokes_of(page.paths), runs, (page.width, page.height)) if page.paths else []
+    runs = runs_of_print(page.glyphs) if page.paths or page.rasters else []
+    strokes = strokes_of(page.paths)
+    runs, strokes.straights = with_fractions(runs, strokes.straights)
+    areas = areas_of(strokes, runs, (page.width, page.height)) if page.paths else []
     found = [_read(area, page.number) for area in areas]
     for raster in page.rasters:
         wide, high = raster.box[2] - raster.box[0], raster.box[3] - raster.box[1]
         if min(wide, high) >= LEAST_PICTURE:
             found.append(DrawnFigure(page.number, raster.box, unread="the figure is a picture made of dots"))
     found.sort(key=lambda figure: (figure.box[1], figure.box[0]))
-    return tuple(with_words(found, runs or runs_of_print(page.glyphs))) if found else ()
+    return tuple(with_words(found, runs)) if found else ()
 
 
 def _read(area: Area, page: int) -> DrawnFigure:
@@ -51,24 +59,40 @@ def _read(area: Area, page: int) -> DrawnFigure:
     if len(strokes.straights) + len(strokes.bows) > MOST_STROKES:
         return replace(blank, unread=f"the drawing has more than {MOST_STROKES} strokes")
     print_size = median([run.size for run in labels]) if labels else USUAL_PRINT
-    lines = lines_of(strokes.straights)
+    lines = lines_of(without_wedges(strokes.straights, strokes.bows))
     bows = joined(strokes.bows, SAME_CIRCLE, [end for line in lines for end in line.ends])
     marks = small_marks(lines, bows, strokes.shapes, print_size)
     circles = [bow for bow in bows if _is_part_of_figure(bow, marks.lines, print_size)]
+    circles = [bow for bow in circles if not is_arc_dimension(bow, circles)]
     reason = other_kind(strokes, marks, circles, area.runs)
     if reason:
         return replace(blank, unread=reason)
     skeleton = skeleton_of(marks.lines, circles, strokes.dots)
-    letters = give_letters(skeleton, labels)
+    letters = give_letters(skeleton, labels, marks.heads)
+    measured = dimensions(skeleton, marks.ticks, marks.heads)
+    if measured:
+        marks = without(measured, marks)
+        skeleton = skeleton_of(marks.lines, circles, strokes.dots)
+        letters = give_letters(skeleton, labels, marks.heads)
+        measured = [one for dimension in measured if (one := in_skeleton(dimension, skeleton))]
     if letters.repeated:
         return replace(blank, unread=f"the letter {letters.repeated[0]} stands at more than one point")
     arcs = [bow for bow in bows if bow not in circles]
+    outer, labels = arc_labels(skeleton, [bow for bow in arcs if is_arc_dimension(bow, circles)], labels)
+    arcs = [bow for bow in arcs if not is_arc_dimension(bow, circles)]
     angles, left = angle_marks(skeleton, arcs, marks.corners, marks.ticks)
     sides = side_marks(skeleton, marks.ticks, marks.heads, print_size)
-    sizes = give_sizes(skeleton, angles, labels)
-    written = Writer(skeleton, print_size).write(angles, sides, sizes)
+    sizes = give_sizes(skeleton, angles, labels, measured)
+    on_arcs, sizes.left = plain_arc_labels(skeleton, sizes.left)
+    written = Written()
+    AngleWords(skeleton, print_size, written).write(angles, sizes)
+    SideWords(skeleton, print_size, written).write(angles, sides, sizes, [*outer, *on_arcs])
+    DrawnWords(skeleton, print_size, written).write()
     doubts = [*_unread_print(area), *letters.doubts, *sizes.doubts, *written.doubts]
+    doubts += [f"the label {run.text} stands at no angle and no side that could be told" for run in sizes.left]
     doubts += ["an arc stands between no two lines of the drawing"] * bool(left)
+    if not labels and not written.given:
+        return replace(blank, unread="the drawing has no letters and no sizes")
     return replace(
         blank,
         points=tuple((spot.name, *spot.at) for spot in skeleton.spots if spot.name),

@@ -239,6 +239,22 @@ def _run(group: Sequence[Glyph]) -> Run:
     return Run(_spaced(text), box_around([glyph.box for glyph in group]), main.baseline, size, tuple(group))
 
 
+def joined_runs(parts: Sequence[Run], over: Run, under: Run) -> Run:
+    """One run of several parts from left to right, in which `over` stands on `under` as a fraction."""
+    text = ""
+    for part in parts:
+        if part is over:
+            top, bottom = (one if re.fullmatch(r"\w+", one) else f"({one})" for one in (over.text, under.text))
+            text += f"({top}/{bottom})" if parts[-1] is not under else f"{top}/{bottom}"
+        elif part is not under:
+            text += part.text
+    beside = next((part for part in parts if part not in (over, under)), None)
+    size = beside.size if beside else over.size
+    baseline = beside.baseline if beside else (over.baseline + under.baseline) / 2
+    glyphs = tuple(glyph for part in parts for glyph in part.glyphs)
+    return Run(_spaced(text), box_around([part.box for part in parts]), baseline, size, glyphs)
+
+
 def _chains(turned: Sequence[Glyph]) -> Iterable[list[Glyph]]:
     chain: list[Glyph] = []
     for glyph in sorted(turned, key=lambda one: one.index):

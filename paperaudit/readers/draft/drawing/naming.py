@@ -6,8 +6,9 @@ from dataclasses import dataclass, field
 
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.matching import paired
-from paperaudit.readers.draft.drawing.plane import apart, between, crossing, off_segment, share_of, towards
-from paperaudit.readers.draft.drawing.spots import Skeleton, Spot
+from paperaudit.readers.draft.drawing.plane import apart, between, crossing, off_segment, share_of, slant, towards
+from paperaudit.readers.draft.drawing.small_marks import Head
+from paperaudit.readers.draft.drawing.spots import MEET, Skeleton, Spot
 from paperaudit.readers.draft.page import Point
 
 FARTHEST = 2.5
@@ -33,8 +34,11 @@ class Letters:
     repeated: tuple[str, ...] = ()
 
 
-def give_letters(skeleton: Skeleton, runs: Sequence[Run]) -> Letters:
-    """Names the spots of a skeleton by the letters among `runs`; what is drawn twice counts once."""
+def give_letters(skeleton: Skeleton, runs: Sequence[Run], heads: Sequence[Head] = ()) -> Letters:
+    """Names the spots of a skeleton by the letters among `runs`; what is drawn twice counts once.
+
+    An N over an arrow that points up is the north and no point.
+    """
     letters = _once([run for run in runs if run.kind is LabelKind.POINT])
     found = Letters()
     costs = [[_cost(letter, spot, skeleton) for spot in skeleton.spots] for letter in letters]
@@ -44,10 +48,23 @@ def give_letters(skeleton: Skeleton, runs: Sequence[Run]) -> Letters:
             found.used.append(letter)
         else:
             _by_a_line(letter, skeleton, found)
-    texts = [letter.text for letter in found.used]
+    texts = [spot.name for spot in skeleton.spots if spot.name]
+    _norths(skeleton, heads, texts.count("N"))
+    texts = [spot.name for spot in skeleton.spots if spot.name]
     found.repeated = tuple(sorted({text for text in texts if texts.count(text) > 1}))
     skeleton.spots[:] = [spot for spot in skeleton.spots if spot.name or not spot.faint]
     return found
+
+
+def _norths(skeleton: Skeleton, heads: Sequence[Head], count: int) -> None:
+    for spot in skeleton.spots:
+        if spot.name != "N" or len(spot.lines) != 1 or not spot.ends:
+            continue
+        line = skeleton.lines[spot.lines[0]]
+        upright = slant(line.direction, 90) < 3 and spot.at[1] <= min(y for _, y in line.ends) + MEET
+        arrow = any(head.line == spot.lines[0] and apart(head.direction, 270) < 5 for head in heads)
+        if upright and (arrow or count > 1):
+            spot.name, spot.north = "", True
 
 
 def _once(letters: Sequence[Run]) -> list[Run]:

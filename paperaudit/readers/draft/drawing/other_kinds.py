@@ -5,6 +5,7 @@ import re
 from collections.abc import Sequence
 
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.lines import Line
 from paperaudit.readers.draft.drawing.plane import slant
 from paperaudit.readers.draft.drawing.rounds import Bow
 from paperaudit.readers.draft.drawing.small_marks import SmallMarks
@@ -96,6 +97,13 @@ def _is_venn(marks: SmallMarks, circles: Sequence[Bow], runs: Sequence[Run]) -> 
     """Whether circles overlap, in a frame or with numbers, with no line to any of their points."""
     whole = [circle for circle in circles if circle.whole]
     slanting = [line for line in marks.lines if min(slant(line.direction, 0), slant(line.direction, 90)) > 1]
-    framed = len(marks.lines) == 4 and not slanting
+    framed = len(marks.lines) == 4 and not slanting and all(_is_round(marks.lines, circle) for circle in whole)
     numbers = [run for run in runs if run.text.isdigit()]
     return len(whole) >= 2 and (framed or (not marks.lines and bool(numbers)))
+
+
+def _is_round(lines: Sequence[Line], circle: Bow) -> bool:
+    across = [x for line in lines for x, _ in line.ends]
+    down = [y for line in lines for _, y in line.ends]
+    (x, y), reach = circle.centre, circle.radius
+    return min(across) < x - reach and max(across) > x + reach and min(down) < y - reach and max(down) > y + reach

@@ -86,6 +86,8 @@ def neighbours(skeleton: Skeleton, span: Span) -> bool:
 def side_marks(skeleton: Skeleton, ticks: Sequence[Tick], heads: Sequence[Head], print_size: float) -> SideMarks:
     """The ticks and arrows on the lines of a figure, those beside each other counted together."""
     found = SideMarks()
+    if any(_is_on_circle(tick, skeleton) for tick in ticks):
+        found.doubts.append("short strokes across a circle are not read; they may mean equal arcs")
     for line, group in _groups(skeleton, ticks, print_size):
         at = _mean([tick.at for tick in group])
         span = _ticked(skeleton, line, at)
@@ -121,6 +123,12 @@ def _groups(skeleton: Skeleton, ticks: Sequence[Tick], print_size: float) -> Ite
         yield number, group
 
 
+def _is_on_circle(tick: Tick, skeleton: Skeleton) -> bool:
+    on_line = any(off_segment(tick.at, *line.ends) <= 0.3 * tick.length + 0.5 for line in skeleton.lines)
+    near = [abs(math.dist(tick.at, circle.centre) - circle.radius) <= 0.4 * tick.length for circle in skeleton.circles]
+    return any(near) and not on_line
+
+
 def _ticked(skeleton: Skeleton, line: int, at: Point) -> Span | None:
     """The span across whose middle a tick stands: one between neighbours unless it is clearly a longer one's."""
     best: tuple[float, Span] | None = None
@@ -130,6 +138,7 @@ def _ticked(skeleton: Skeleton, line: int, at: Point) -> Span | None:
             continue
         off = abs(share - 0.5)
         cost = off if neighbours(skeleton, span) else off + OFF_MIDDLE - IN_MIDDLE
+        cost += 0.1 * sum(not end.name and line not in end.ends for end in (span.start, span.end))
         if off <= OFF_MIDDLE and (best is None or cost < best[0] - 1e-9):
             best = cost, span
     return best[1] if best else None

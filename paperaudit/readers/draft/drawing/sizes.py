@@ -6,10 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from paperaudit.readers.draft.drawing.angles import AngleMark
+from paperaudit.readers.draft.drawing.dimensions import Dimension
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.matching import paired
 from paperaudit.readers.draft.drawing.plane import apart, crossing, off_segment, towards, within
-from paperaudit.readers.draft.drawing.sides import Span, neighbours, spans_of
+from paperaudit.readers.draft.drawing.sides import Span, spans_of
 from paperaudit.readers.draft.drawing.spots import Ray, Skeleton, Spot
 from paperaudit.readers.draft.page import Point
 
@@ -21,6 +22,12 @@ NARROW = 20.0
 """Degrees off the bisector at which a label may stand whose angle is narrower than it is wide."""
 CORNER_REACH = 4.2
 """Sizes of print that a label without an arc may stand from its vertex."""
+WANTED = 0.4
+"""How much the cost of a single arc is less, since an arc without a label is rare."""
+MARKED = 0.2
+"""How much it is more where arcs or strokes already say that the angle equals another one."""
+UNNAMED = 0.5
+"""What an end without a letter costs a side that goes on beyond it."""
 MOST = 2.4
 """The cost from which on a pairing is none."""
 EITHER = 0.22
@@ -40,22 +47,25 @@ class NumberedAngle:
 
 @dataclass
 class Sizes:
-    """Which label belongs to what."""
+    """Which label belongs to what; `left` belong to no angle and no side."""
 
     angles: list[tuple[Run, AngleMark]] = field(default_factory=list)
     corners: list[tuple[Run, AngleMark]] = field(default_factory=list)
     sides: list[tuple[Run, Span]] = field(default_factory=list)
     numbered: list[NumberedAngle] = field(default_factory=list)
+    left: list[Run] = field(default_factory=list)
     doubts: list[str] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)
 class _Target:
     kind: str
-    what: AngleMark | Span
+    what: AngleMark | Span | Dimension
 
 
-def give_sizes(skeleton: Skeleton, marks: Sequence[AngleMark], runs: Sequence[Run]) -> Sizes:
+def give_sizes(
+    skeleton: Skeleton, marks: Sequence[AngleMark], runs: Sequence[Run], dimensions: Sequence[Dimension] = ()
+) -> Sizes:
     """The labels among `runs` with what they measure; what cannot be told is a doubt."""
     found = Sizes()
     labels = [run for run in runs if run.kind in (LabelKind.ANGLE, LabelKind.LENGTH, LabelKind.SIZE)]
@@ -65,17 +75,20 @@ def give_sizes(skeleton: Skeleton, marks: Sequence[AngleMark], runs: Sequence[Ru
     targets = [_Target("arc", mark) for mark in marks if not mark.right]
     targets += [_Target("corner", mark) for mark in _unmarked(skeleton, marks)]
     targets += [_Target("side", span) for line in range(len(skeleton.lines)) for span in spans_of(skeleton, line)]
+    targets += [_Target("dimension", one) for one in dimensions]
     costs = [[_cost(label, target, skeleton) for target in targets] for label in labels]
     columns = paired(costs, MOST)
     for label, column, row in zip(labels, columns, costs, strict=True):
         if column is None:
-            found.doubts.append(f"the label {label.text} stands at no angle and no side that could be told")
+            found.left.append(label)
             continue
         target = targets[column]
         rival = _rival(row, column, targets, columns)
         if rival is not None:
             found.doubts.append(f"the label {label.text} could also belong to another {_word(rival)}")
-        if isinstance(target.what, Span):
+        if isinstance(target.what, Dimension):
+            found.sides.append((label, Span(-1, *target.what.points)))
+        elif isinstance(target.what, Span):
             found.sides.append((label, target.what))
         elif target.kind == "arc":
             found.angles.append((label, target.what))
@@ -85,25 +98,27 @@ def give_sizes(skeleton: Skeleton, marks: Sequence[AngleMark], runs: Sequence[Ru
 
 
 def _word(target: _Target) -> str:
-    return "side" if target.kind == "side" else "angle"
+    return "side" if target.kind in ("side", "dimension") else "angle"
 
 
 def _rival(
     row: Sequence[float], column: int, targets: Sequence[_Target], columns: Sequence[int | None]
 ) -> _Target | None:
     """Another thing without a label of its own that this label fits nearly as well."""
-    chosen = targets[column]
     for at, cost in enumerate(row):
         target = targets[at]
         if at == column or at in columns or cost >= min(MOST, row[column] + EITHER):
-            continue
-        if isinstance(chosen.what, Span) and isinstance(target.what, Span) and chosen.what.line == target.what.line:
             continue
         return target
     return None
 
 
 def _cost(label: Run, target: _Target, skeleton: Skeleton) -> float:
+    if isinstance(target.what, Dimension):
+        span = Span(-1, Spot(target.what.start), Spot(target.what.end))
+        share, away = span.share(label.middle), _box_off(label, span)
+        near = 0.25 < share < 0.75 and away <= BESIDE * label.size and label.kind is not LabelKind.ANGLE
+        return 0.5 * away / label.size + abs(share - 0.5) if near else math.inf
     if isinstance(target.what, Span):
         return math.inf if label.kind is LabelKind.ANGLE else _beside(label, target.what, skeleton)
     if label.kind is LabelKind.LENGTH:
@@ -130,8 +145,9 @@ def _on_bisector(label: Run, mark: AngleMark, skeleton: Skeleton, has_arc: bool)
     if not has_arc:
         cost += 0.75 + (0.5 if label.kind is LabelKind.SIZE else 0.0)
         cost += 0.6 if turn > half else 0.0
-    elif away < radius - 1:
-        cost += 0.25
+    else:
+        cost += 0.25 if away < radius - 1 else 0.0
+        cost += -WANTED if len(mark.radii) == 1 and not mark.strokes else MARKED
     return cost + 0.9 * _between(mark.vertex, at, skeleton)
 
 
@@ -161,7 +177,9 @@ def _beside(label: Run, span: Span, skeleton: Skeleton) -> float:
     if away > BESIDE * label.size:
         return math.inf
     cost = 0.75 * away / label.size + 2.2 * max(0.0, abs(share - 0.5) - 0.03)
-    if not neighbours(skeleton, span):
+    inner = [end for end in (span.start, span.end) if not end.name and span.line not in end.ends]
+    cost += UNNAMED * len(inner)
+    if not _next_named(skeleton, span):
         cost += 0.3
     foot = (
         span.start.at[0] + share * (span.end.at[0] - span.start.at[0]),
@@ -174,6 +192,13 @@ def _beside(label: Run, span: Span, skeleton: Skeleton) -> float:
     if label.kind is LabelKind.SIZE:
         cost += 0.1
     return cost
+
+
+def _next_named(skeleton: Skeleton, span: Span) -> bool:
+    """Whether no spot with a letter lies between the ends of a span."""
+    spots = skeleton.on_line(span.line)
+    first, last = sorted((spots.index(span.start), spots.index(span.end)))
+    return not any(spot.name for spot in spots[first + 1 : last])
 
 
 def _box_off(label: Run, span: Span) -> float:
@@ -203,9 +228,11 @@ def _sectors(skeleton: Skeleton, spot: Spot) -> Iterator[tuple[Ray, Ray]]:
 
 def _unmarked(skeleton: Skeleton, marks: Sequence[AngleMark]) -> Iterator[AngleMark]:
     """The angles below 180° between neighbouring rays that no arc and no square marks."""
+    lettered = sum(bool(spot.name) for spot in skeleton.spots) >= 3
     for spot in skeleton.spots:
         rays = skeleton.rays(spot)
-        if len(rays) < 2:
+        # In a figure with letters, an angle without an arc at a point without a letter is hardly meant.
+        if len(rays) < 2 or (lettered and not spot.name):
             continue
         for first, second in _sectors(skeleton, spot):
             mark = AngleMark(spot, first, second, [0.0])

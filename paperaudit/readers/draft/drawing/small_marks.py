@@ -72,7 +72,7 @@ def small_marks(lines: Sequence[Line], bows: Sequence[Bow], shapes: Iterable[Sha
     shorts = [line for line in lines if line.length <= limit]
     found = SmallMarks([line for line in lines if line.length > limit])
     shorts = _corners(found, shorts)
-    bends, shorts = _bends(found.lines, shorts)
+    bends, shorts = _bends(found.lines, shorts, [end for bow in bows for end in bow.ends])
     shorts = _ticks(found, shorts, bows)
     found.lines += shorts
     for corners in [shape.corners for shape in shapes] + bends:
@@ -136,16 +136,22 @@ def _corner(met: tuple[Point, Point, Point], arms: Sequence[Line]) -> Corner | N
     return Corner(best[1], (first, second), outer) if best else None
 
 
-def _bends(longs: Sequence[Line], shorts: list[Line]) -> tuple[list[tuple[Point, ...]], list[Line]]:
-    """Heads of arrows drawn as two strokes that meet on a line, from both sides of it."""
+def _bends(
+    longs: Sequence[Line], shorts: list[Line], tips: Sequence[Point]
+) -> tuple[list[tuple[Point, ...]], list[Line]]:
+    """Heads of arrows drawn as two strokes that meet on a line, from both sides of it, or at the end of an arc."""
     bends: list[tuple[Point, ...]] = []
     used: set[int] = set()
     for first, second in combinations(range(len(shorts)), 2):
         if first in used or second in used or not _alike(shorts[first], shorts[second]):
             continue
         met = _meeting(shorts[first], shorts[second])
-        if met is not None and any(_bends_on(met, line) for line in longs):
+        if met is None:
+            continue
+        if any(_bends_on(met, line) for line in longs):
             bends.append(met)
+            used |= {first, second}
+        elif any(math.dist(met[1], tip) <= 2 * MET for tip in tips):
             used |= {first, second}
     return bends, [line for at, line in enumerate(shorts) if at not in used]
 

@@ -18,8 +18,14 @@ from paperaudit.readers.draft.drawing.rounds import Bow
 from paperaudit.readers.draft.drawing.strokes import Dot
 from paperaudit.readers.draft.page import Point
 
-MEET = 1.6
-"""Points that the ends of strokes may miss each other by and still meet."""
+MEET = 3.0
+"""Points that the ends of strokes may miss each other by and still meet, as where they are placed by hand."""
+PASSING = 2.0
+"""Points that a line may miss a spot by and still pass through it."""
+AGAIN = 9.0
+"""Two lines that meet at a spot do not cross once more within so many points."""
+ON_CIRCLE = 1.8
+"""Points that a spot may lie off a circle and still be on it."""
 FLATTEST = 3.0
 """Degrees between two lines that cross somewhere, at least."""
 TOUCHING, TOUCHING_POINTS = 0.012, 0.7
@@ -43,6 +49,8 @@ class Spot:
     dot: bool = False
     faint: bool = False
     name: str = ""
+    north: bool = False
+    """Whether it is the tip of an arrow to the north."""
     given_here: bool = False
     """Whether its name is ours: the drawing has none."""
 
@@ -88,20 +96,31 @@ class Skeleton:
 
 
 def skeleton_of(lines: Sequence[Line], circles: Sequence[Bow], dots: Sequence[Dot]) -> Skeleton:
-    """All spots of a figure with what passes through them."""
-    spots: list[Spot] = []
-    for at in _certain(lines, circles):
+    """All spots of a figure with what passes through them.
+
+    Ends come first: where lines end near each other, or on a line, they do not cross a second time near by.
+    """
+    skeleton = Skeleton(list(lines), list(circles), [])
+    spots = skeleton.spots
+    for at in _ends(lines, circles):
         _spot_at(spots, at)
-    for at in _crossings(lines, circles):
-        _spot_at(spots, at)
+    for spot in spots:
+        _lines_through(spot, skeleton)
+    for at, first, second in _crossings(lines):
+        if not any({first, second} <= set(spot.lines) and math.dist(spot.at, at) <= AGAIN for spot in spots):
+            _lines_through(_spot_at(spots, at), skeleton)
+    for line in lines:
+        for circle in circles:
+            for at in meetings(line, circle):
+                _spot_at(spots, at)
     for dot in dots:
         _spot_at(spots, dot.centre, max(MEET, 0.8 * dot.radius)).dot = True
     for circle in circles:
         if all(math.dist(spot.at, circle.centre) > max(MEET, 0.02 * circle.radius) for spot in spots):
             spots.append(Spot(circle.centre, faint=True))
-    skeleton = Skeleton(list(lines), list(circles), spots)
     for spot in spots:
-        _incidence(spot, skeleton)
+        _lines_through(spot, skeleton)
+        _circles_through(spot, skeleton)
     return skeleton
 
 
@@ -113,7 +132,7 @@ def _spot_at(spots: list[Spot], at: Point, slack: float = MEET) -> Spot:
     return spots[-1]
 
 
-def _certain(lines: Sequence[Line], circles: Sequence[Bow]) -> Iterator[Point]:
+def _ends(lines: Sequence[Line], circles: Sequence[Bow]) -> Iterator[Point]:
     """Ends, moved to the corner where several lines end near each other."""
     ends = [(end, number) for number, line in enumerate(lines) for end in line.ends]
     for end, number in ends:
@@ -126,16 +145,14 @@ def _certain(lines: Sequence[Line], circles: Sequence[Bow]) -> Iterator[Point]:
             yield from circle.ends
 
 
-def _crossings(lines: Sequence[Line], circles: Sequence[Bow]) -> Iterator[Point]:
+def _crossings(lines: Sequence[Line]) -> Iterator[tuple[Point, int, int]]:
     for number, line in enumerate(lines):
-        for other in lines[number + 1 :]:
+        for second, other in enumerate(lines[number + 1 :], number + 1):
             if slant(line.direction, other.direction) < FLATTEST:
                 continue
             found = crossing(line.ends, other.ends)
             if found and _on(found[1], line) and _on(found[2], other):
-                yield found[0]
-        for circle in circles:
-            yield from meetings(line, circle)
+                yield found[0], number, second
 
 
 def _on(share: float, line: Line) -> bool:
@@ -173,18 +190,37 @@ def touches(line: Line, circle: Bow) -> bool:
     return abs(away - circle.radius) <= TOUCHING * circle.radius + TOUCHING_POINTS
 
 
-def _incidence(spot: Spot, skeleton: Skeleton) -> None:
+def _lines_through(spot: Spot, skeleton: Skeleton) -> None:
+    spot.lines.clear()
+    spot.ends.clear()
     for number, line in enumerate(skeleton.lines):
-        if off_segment(spot.at, line.start, line.end) <= MEET:
+        if off_segment(spot.at, line.start, line.end) <= PASSING:
             spot.lines.append(number)
             if min(math.dist(spot.at, end) for end in line.ends) <= MEET:
                 spot.ends.add(number)
+        elif min(math.dist(spot.at, end) for end in line.ends) <= MEET:
+            spot.lines.append(number)
+            spot.ends.add(number)
+
+
+def _circles_through(spot: Spot, skeleton: Skeleton) -> None:
     for number, circle in enumerate(skeleton.circles):
-        slack = MEET + 0.004 * circle.radius
-        if abs(math.dist(spot.at, circle.centre) - circle.radius) <= slack and (
-            circle.whole or _on_arc(spot.at, circle)
-        ):
+        if _is_on(spot, circle, skeleton):
             spot.circles.append(number)
             spot.contacts |= {line for line in spot.lines if touches(skeleton.lines[line], circle)}
         if math.dist(spot.at, circle.centre) <= max(MEET, 0.02 * circle.radius):
             spot.centre_of.append(number)
+
+
+def _is_on(spot: Spot, circle: Bow, skeleton: Skeleton) -> bool:
+    """Whether a spot lies on a circle; on a line that touches it, only by the point where it does."""
+    off = abs(math.dist(spot.at, circle.centre) - circle.radius)
+    if off > ON_CIRCLE + 0.004 * circle.radius or not (circle.whole or _on_arc(spot.at, circle)):
+        return False
+    for number in spot.lines:
+        line = skeleton.lines[number]
+        if touches(line, circle):
+            foot = between(line.start, line.end, share_of(circle.centre, *line.ends))
+            if math.dist(spot.at, foot) > MEET and (off > 0.3 or len(spot.lines) == 1):
+                return False
+    return True

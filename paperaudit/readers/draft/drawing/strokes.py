@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from paperaudit.readers.draft.drawing.plane import apart, towards
 from paperaudit.readers.draft.drawing.rounds import Bow, bow_through, dot_of
@@ -14,8 +14,12 @@ THIN = 3.2
 """Points: a filled shape that is no thicker than this and much longer is a stroke."""
 SLENDER = 5.0
 """How many times longer than thick such a shape is."""
+HAIR, SLENDER_HAIR = 1.2, 2.5
+"""The same for shapes so thin that they are dashes."""
 SMALL = 16.0
 """Points: filled shapes up to this size may be heads of arrows."""
+DOUBLE = 1.3
+"""Points between the strokes of a double arc, at least."""
 SMOOTH = 26.0
 """Degrees by which a curve turns at most where two of its pieces meet; a corner turns more."""
 LEAST_PIECES = 3
@@ -82,10 +86,24 @@ def is_seen(path: Path) -> bool:
 def strokes_of(paths: Iterable[Path]) -> Strokes:
     """The shapes that `paths` draw."""
     found = Strokes()
+    before: Path | None = None
     for path in paths:
         if is_seen(path):
             _take(path, found)
+            before = path
+        elif before is not None and _is_gap(path, before):
+            found.bows += [_inner(bow, path) for bow in found.bows if bow.path == before.index]
     return found
+
+
+def _is_gap(path: Path, before: Path) -> bool:
+    """Whether white ink drawn over the path before makes a double stroke of it."""
+    return path.stroke is not None and path.width < before.width and path.pieces == before.pieces
+
+
+def _inner(bow: Bow, path: Path) -> Bow:
+    """The inner stroke of a double arc."""
+    return replace(bow, radius=bow.radius - max(DOUBLE, path.width), path=path.index)
 
 
 def _take(path: Path, found: Strokes) -> None:
@@ -189,10 +207,12 @@ def _is_flat(piece: Piece) -> bool:
 
 def thin_rule(path: Path) -> Straight | None:
     """The stroke that a filled shape of four corners amounts to where it is thin and long, else None."""
-    corners = [piece.points[0] for piece in path.pieces if piece.straight]
-    corners = [point for at, point in enumerate(corners) if at == 0 or math.dist(point, corners[at - 1]) > 0.01]
-    if len(corners) == 5 and math.dist(corners[0], corners[4]) < 0.01:
-        corners.pop()
+    if not all(piece.straight for piece in path.pieces):
+        return None
+    corners = [path.pieces[0].points[0]]
+    for piece in path.pieces:
+        if math.dist(piece.points[1], corners[-1]) > 0.01 and math.dist(piece.points[1], corners[0]) > 0.01:
+            corners.append(piece.points[1])
     if len(corners) != 4:
         return None
     a, b, c, d = corners
@@ -200,10 +220,11 @@ def thin_rule(path: Path) -> Straight | None:
     if sides[0] < sides[1]:
         a, b, c, d = b, c, d, a
     thick = min(sides)
-    if thick > THIN or max(sides) < SLENDER * thick:
+    if thick > THIN or max(sides) < (SLENDER if thick > HAIR else SLENDER_HAIR) * thick:
         return None
-    start, end = _middle(a, d), _middle(b, c)
-    return Straight(start, end, thick, path.index)
+    if abs(math.dist(a, b) - math.dist(c, d)) > 2 * thick:
+        return None
+    return Straight(_middle(a, d), _middle(b, c), thick, path.index)
 
 
 def _middle(one: Point, other: Point) -> Point:
