@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from paperaudit.readers.draft.drawing.plane import polar, towards
 from paperaudit.readers.draft.page import Path, Piece, Point
 
-DOT = 3.6
+DOT = 4.0
 """Points: the largest radius of a disc that marks a point."""
-RING = 2.2
+RING = 4.0
 """Points: the largest radius of a circle that marks a point without being filled."""
 ROUND, ROUND_POINTS = 0.011, 0.2
 """A circle's points lie off it by this share of its radius and so many points at most."""

@@ -9,7 +9,7 @@ from paperaudit.readers.draft.drawing.angles import AngleMark
 from paperaudit.readers.draft.drawing.dimensions import Dimension
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.matching import paired
-from paperaudit.readers.draft.drawing.plane import apart, crossing, off_segment, towards, within
+from paperaudit.readers.draft.drawing.plane import apart, crossing, off_line, off_segment, towards, within
 from paperaudit.readers.draft.drawing.sides import Span, spans_of
 from paperaudit.readers.draft.drawing.spots import Ray, Skeleton, Spot
 from paperaudit.readers.draft.page import Point
@@ -18,6 +18,8 @@ OUTSIDE = 45.0
 """Points that a label may stand outside its arc."""
 BESIDE = 1.5
 """Sizes of print between a side and the nearest part of its label, at most."""
+ON_IT = 0.2
+"""Sizes of print between the middle of a label and the line that it is set into, at most."""
 NARROW = 20.0
 """Degrees off the bisector at which a label may stand whose angle is narrower than it is wide."""
 CORNER_REACH = 4.2
@@ -202,21 +204,17 @@ def _next_named(skeleton: Skeleton, span: Span) -> bool:
 
 
 def _box_off(label: Run, span: Span) -> float:
-    """How far the nearest part of a label's letters lies from a span; 0 where the line runs through them."""
+    """How far the edge of a label's letters lies from a span, 0 where the line runs through its middle."""
     x, y = label.middle
     if label.glyphs and not label.glyphs[0].upright:
         return max(0.0, off_segment((x, y), span.start.at, span.end.at) - 0.36 * label.size)
-    wide, high = label.half_width, 0.36 * label.size
-    corners = [(x - wide, y - high), (x + wide, y - high), (x + wide, y + high), (x - wide, y + high)]
-    edges = [(corner, corners[(at + 1) % 4]) for at, corner in enumerate(corners)]
-    for edge in edges:
-        met = crossing(edge, (span.start.at, span.end.at))
-        if met is not None and 0 <= met[1] <= 1 and 0 <= met[2] <= 1:
-            return 0.0
-    return min(
-        [off_segment(corner, span.start.at, span.end.at) for corner in corners]
-        + [off_segment((x, y), span.start.at, span.end.at)]
-    )
+    off = off_line((x, y), span.start.at, span.end.at)
+    if abs(off) < ON_IT * label.size:
+        return 0.0
+    # A line that runs through a part of a label is beside it by mistake rather than on purpose.
+    turned = math.radians(towards(span.start.at, span.end.at))
+    reach = label.half_width * abs(math.sin(turned)) + 0.36 * label.size * abs(math.cos(turned))
+    return abs(abs(off) - reach)
 
 
 def _sectors(skeleton: Skeleton, spot: Spot) -> Iterator[tuple[Ray, Ray]]:
