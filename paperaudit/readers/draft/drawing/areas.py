@@ -15,6 +15,8 @@ LEAST_WIDE, LEAST_HIGH = 30.0, 16.0
 """Points: what is smaller both ways, or flatter, is no figure."""
 GRID = 5
 """So many level and so many upright strokes may be a grid."""
+SCALE = 4
+"""A line with more strokes across it is a scale."""
 LABEL_REACH = 2.6
 """Sizes of print that a label may stand away from the ink."""
 BESIDE = 60.0
@@ -98,8 +100,10 @@ def _lies_along(box: Box, other: Box) -> bool:
 
 
 def _is_marked_line(part: Sequence[Item]) -> bool:
-    """Whether it is a flat part with dots or arcs on it: points on a line."""
-    return any(item.kind in ("dots", "bows") for item in part)
+    """Whether it is a flat part with dots or arcs on it, or a line with strokes across it: points on a line."""
+    level = [item for item in part if is_level(item)]
+    scale = len(level) == 1 and len(part) > SCALE and level[0].box[2] - level[0].box[0] > 2 * LEAST_WIDE
+    return scale or any(item.kind in ("dots", "bows") for item in part)
 
 
 def _is_root(part: Sequence[Item]) -> bool:
@@ -169,6 +173,8 @@ def _is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
     words = sum(len(run.text) > 7 for run in inside)
     if words > 3 or len(letters) < 2:
         level, upright = _rows_and_columns(strokes)
+        if level == 1 and upright > SCALE:
+            return False
         if level >= GRID and upright >= GRID:
             return len(inside) > 0.3 * (level - 1) * (upright - 1)
         return bool(inside) if level + upright <= 4 and words <= 3 and not len(inside) > 6 else True

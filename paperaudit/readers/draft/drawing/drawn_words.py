@@ -76,12 +76,9 @@ class DrawnWords(WordingPen):
         elif len(names) > 1 or (names and circle.whole):
             verb = "lies" if len(names) == 1 else "lie"
             self.written.figure.append(DrawnFact(f"{_listed(names)} {verb} on the circle", box))
-        elif circle.whole:
-            self.written.doubts.append("a circle has no letter at its centre and none on it")
-        if not circle.whole and not sector and (centre is not None or len(names) > 1):
-            what = "half" if abs(circle.sweep - 180) < 6 else "a part"
-            name = f" with centre {centre.name}" if centre is not None else f" through {_listed(names)}"
-            self.written.doubts.append(f"only {what} of the circle{name} is drawn")
+        else:
+            what = "circle" if circle.whole else "arc of a circle"
+            self.written.doubts.append(f"no letter stands at the centre of a {what} and none on it")
 
     def _tangent(self, spot: Spot, number: int, circle: int, centre: Spot | None) -> None:
         line, ring = self.skeleton.lines[number], self.skeleton.circles[circle]

@@ -24,7 +24,7 @@ from paperaudit.readers.draft.drawing.sizes import give_sizes
 from paperaudit.readers.draft.drawing.small_marks import small_marks
 from paperaudit.readers.draft.drawing.spots import MEET, skeleton_of
 from paperaudit.readers.draft.drawing.strokes import strokes_of
-from paperaudit.readers.draft.drawing.wording_pen import Written
+from paperaudit.readers.draft.drawing.wording_pen import WordingPen, Written
 from paperaudit.readers.draft.page import DraftPage
 
 USUAL_PRINT = 10.0
@@ -88,6 +88,7 @@ def _read(area: Area, page: int) -> DrawnFigure:
     AngleWords(skeleton, print_size, written).write(angles, sizes)
     SideWords(skeleton, print_size, written).write(angles, sides, sizes, [*outer, *on_arcs])
     DrawnWords(skeleton, print_size, written).write()
+    WordingPen(skeleton, print_size, written).only_writable()
     doubts = [*_unread_print(area), *letters.doubts, *sizes.doubts, *written.doubts]
     doubts += [f"the label {run.text} stands at no angle and no side that could be told" for run in sizes.left]
     doubts += ["an arc stands between no two lines of the drawing"] * bool(left)

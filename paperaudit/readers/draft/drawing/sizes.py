@@ -9,27 +9,11 @@ from paperaudit.readers.draft.drawing.angles import AngleMark
 from paperaudit.readers.draft.drawing.dimensions import Dimension
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.matching import paired
-from paperaudit.readers.draft.drawing.plane import apart, crossing, off_line, off_segment, towards, within
+from paperaudit.readers.draft.drawing.plane import towards, within
 from paperaudit.readers.draft.drawing.sides import Span, spans_of
+from paperaudit.readers.draft.drawing.size_costs import Target, cost_of, leaning
 from paperaudit.readers.draft.drawing.spots import Ray, Skeleton, Spot
-from paperaudit.readers.draft.page import Point
 
-OUTSIDE = 45.0
-"""Points that a label may stand outside its arc."""
-BESIDE = 1.5
-"""Sizes of print between a side and the nearest part of its label, at most."""
-ON_IT = 0.2
-"""Sizes of print between the middle of a label and the line that it is set into, at most."""
-NARROW = 20.0
-"""Degrees off the bisector at which a label may stand whose angle is narrower than it is wide."""
-CORNER_REACH = 4.2
-"""Sizes of print that a label without an arc may stand from its vertex."""
-WANTED = 0.4
-"""How much the cost of a single arc is less, since an arc without a label is rare."""
-MARKED = 0.2
-"""How much it is more where arcs or strokes already say that the angle equals another one."""
-UNNAMED = 0.5
-"""What an end without a letter costs a side that goes on beyond it."""
 MOST = 2.4
 """The cost from which on a pairing is none."""
 EITHER = 0.22
@@ -59,12 +43,6 @@ class Sizes:
     doubts: list[str] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
-class _Target:
-    kind: str
-    what: AngleMark | Span | Dimension
-
-
 def give_sizes(
     skeleton: Skeleton, marks: Sequence[AngleMark], runs: Sequence[Run], dimensions: Sequence[Dimension] = ()
 ) -> Sizes:
@@ -74,11 +52,12 @@ def give_sizes(
     found.numbered = _numbered(skeleton, labels)
     taken = {id(one.run) for one in found.numbered}
     labels = [label for label in labels if id(label) not in taken]
-    targets = [_Target("arc", mark) for mark in marks if not mark.right]
-    targets += [_Target("corner", mark) for mark in _unmarked(skeleton, marks)]
-    targets += [_Target("side", span) for line in range(len(skeleton.lines)) for span in spans_of(skeleton, line)]
-    targets += [_Target("dimension", one) for one in dimensions]
-    costs = [[_cost(label, target, skeleton) for target in targets] for label in labels]
+    targets = [Target("arc", mark) for mark in marks if not mark.right]
+    targets += [Target("corner", mark) for mark in _unmarked(skeleton, marks)]
+    targets += [Target("side", span) for line in range(len(skeleton.lines)) for span in spans_of(skeleton, line)]
+    targets += [Target("dimension", one) for one in dimensions]
+    lean = leaning(labels)
+    costs = [[cost_of(label, target, skeleton, lean) for target in targets] for label in labels]
     columns = paired(costs, MOST)
     for label, column, row in zip(labels, columns, costs, strict=True):
         if column is None:
@@ -99,13 +78,13 @@ def give_sizes(
     return found
 
 
-def _word(target: _Target) -> str:
+def _word(target: Target) -> str:
     return "side" if target.kind in ("side", "dimension") else "angle"
 
 
 def _rival(
-    row: Sequence[float], column: int, targets: Sequence[_Target], columns: Sequence[int | None]
-) -> _Target | None:
+    row: Sequence[float], column: int, targets: Sequence[Target], columns: Sequence[int | None]
+) -> Target | None:
     """Another thing without a label of its own that this label fits nearly as well."""
     for at, cost in enumerate(row):
         target = targets[at]
@@ -113,108 +92,6 @@ def _rival(
             continue
         return target
     return None
-
-
-def _cost(label: Run, target: _Target, skeleton: Skeleton) -> float:
-    if isinstance(target.what, Dimension):
-        span = Span(-1, Spot(target.what.start), Spot(target.what.end))
-        share, away = span.share(label.middle), _box_off(label, span)
-        near = 0.25 < share < 0.75 and away <= BESIDE * label.size and label.kind is not LabelKind.ANGLE
-        return 0.5 * away / label.size + abs(share - 0.5) if near else math.inf
-    if isinstance(target.what, Span):
-        return math.inf if label.kind is LabelKind.ANGLE else _beside(label, target.what, skeleton)
-    if label.kind is LabelKind.LENGTH:
-        return math.inf
-    return _on_bisector(label, target.what, skeleton, target.kind == "arc")
-
-
-def _on_bisector(label: Run, mark: AngleMark, skeleton: Skeleton, has_arc: bool) -> float:
-    vertex, at, size = mark.vertex.at, label.middle, label.size
-    away = math.dist(vertex, at)
-    radius = max(mark.radii) if has_arc else 0.0
-    turn = apart(towards(vertex, at), mark.bisector)
-    across = away * math.sin(math.radians(min(turn, 90)))
-    half = mark.sweep / 2
-    if (has_arc and away > radius + OUTSIDE + label.half_width) or away < 0.35 * radius:
-        return math.inf
-    reach = max(CORNER_REACH, 1.4 / max(0.18, math.sin(math.radians(min(half, 90))))) * size + label.half_width
-    if not has_arc and away > min(reach, OUTSIDE + label.half_width):
-        return math.inf
-    if turn > max(half + 6, NARROW) and across > 0.9 * size:
-        return math.inf
-    cost = 0.85 * across / (size + 0.5 * label.half_width)
-    cost += 0.9 * max(0.0, away - radius - _extent(label, towards(vertex, at))) / OUTSIDE
-    if not has_arc:
-        cost += 0.75 + (0.5 if label.kind is LabelKind.SIZE else 0.0)
-        cost += 0.6 if turn > half else 0.0
-    else:
-        cost += 0.25 if away < radius - 1 else 0.0
-        cost += -WANTED if len(mark.radii) == 1 and not mark.strokes else MARKED
-    return cost + 0.9 * _between(mark.vertex, at, skeleton)
-
-
-def _extent(label: Run, direction: float) -> float:
-    """How far a label reaches from its middle in a direction."""
-    way = math.radians(direction)
-    wide, high = label.half_width, 0.36 * label.size
-    reaches = [reach / abs(part) for reach, part in ((wide, math.cos(way)), (high, math.sin(way))) if abs(part) > 1e-9]
-    return min(reaches)
-
-
-def _between(vertex: Spot, at: Point, skeleton: Skeleton) -> int:
-    """How many lines that do not pass through a vertex lie between it and a label."""
-    count = 0
-    for number, line in enumerate(skeleton.lines):
-        if number not in vertex.lines:
-            met = crossing((vertex.at, at), line.ends)
-            count += met is not None and 0.05 < met[1] < 0.97 and 0 <= met[2] <= 1
-    return count
-
-
-def _beside(label: Run, span: Span, skeleton: Skeleton) -> float:
-    share = span.share(label.middle)
-    if not 0.12 < share < 0.88:
-        return math.inf
-    away = _box_off(label, span)
-    if away > BESIDE * label.size:
-        return math.inf
-    cost = 0.75 * away / label.size + 2.2 * max(0.0, abs(share - 0.5) - 0.03)
-    inner = [end for end in (span.start, span.end) if not end.name and span.line not in end.ends]
-    cost += UNNAMED * len(inner)
-    if not _next_named(skeleton, span):
-        cost += 0.3
-    foot = (
-        span.start.at[0] + share * (span.end.at[0] - span.start.at[0]),
-        span.start.at[1] + share * (span.end.at[1] - span.start.at[1]),
-    )
-    for number, line in enumerate(skeleton.lines):
-        if number != span.line:
-            met = crossing((foot, label.middle), line.ends)
-            cost += 0.8 if met is not None and 0.1 < met[1] < 0.9 and 0 <= met[2] <= 1 else 0.0
-    if label.kind is LabelKind.SIZE:
-        cost += 0.1
-    return cost
-
-
-def _next_named(skeleton: Skeleton, span: Span) -> bool:
-    """Whether no spot with a letter lies between the ends of a span."""
-    spots = skeleton.on_line(span.line)
-    first, last = sorted((spots.index(span.start), spots.index(span.end)))
-    return not any(spot.name for spot in spots[first + 1 : last])
-
-
-def _box_off(label: Run, span: Span) -> float:
-    """How far the edge of a label's letters lies from a span, 0 where the line runs through its middle."""
-    x, y = label.middle
-    if label.glyphs and not label.glyphs[0].upright:
-        return max(0.0, off_segment((x, y), span.start.at, span.end.at) - 0.36 * label.size)
-    off = off_line((x, y), span.start.at, span.end.at)
-    if abs(off) < ON_IT * label.size:
-        return 0.0
-    # A line that runs through a part of a label is beside it by mistake rather than on purpose.
-    turned = math.radians(towards(span.start.at, span.end.at))
-    reach = label.half_width * abs(math.sin(turned)) + 0.36 * label.size * abs(math.cos(turned))
-    return abs(abs(off) - reach)
 
 
 def _sectors(skeleton: Skeleton, spot: Spot) -> Iterator[tuple[Ray, Ray]]:

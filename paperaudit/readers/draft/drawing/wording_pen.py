@@ -1,5 +1,6 @@
 """What all writers of a figure's statements share: letters for its points, names for its angles, what is written."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -55,6 +56,13 @@ class WordingPen:
             return ""
         first, second = sorted(arms)
         return f"{'reflex ' if mark.sweep > 181 else ''}∠{first}{vertex}{second}"
+
+    def only_writable(self) -> None:
+        """Moves statements with names that the statement language has not (P₁) to the doubts."""
+        for kind in (self.written.figure, self.written.given):
+            for fact in [fact for fact in kind if re.search("(?<!\u0302)[₀-₉]", fact.text)]:
+                kind.remove(fact)
+                self.written.doubts.append(f"“{fact.text}” has a letter with an index, which no statement can name")
 
     def given(self, text: str, boxes: Iterable[Box]) -> None:
         """Adds a statement, once."""
