@@ -101,6 +101,8 @@ class DrawnWords(WordingPen):
         name = ends[0].name + (ends[1].name if len(ends) > 1 else spot.name)
         box = box_around([square_round(spot.at, self.print_size / 2), square_round(ends[0].at, 1)])
         self.written.figure.append(DrawnFact(f"{name} is a tangent to{of} at {spot.name}", box))
+        if any(other.centre_of for other in named):
+            self.written.doubts.append(f"whether {name} touches{of} or only comes out so cannot be told")
         if off > CERTAIN + 0.003 * ring.radius:
             self.written.doubts.append(f"whether {name} touches{of} at {spot.name} is drawn only roughly")
 

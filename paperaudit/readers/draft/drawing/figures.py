@@ -1,5 +1,6 @@
 """From a page to its figures, step by step."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from statistics import median
@@ -17,6 +18,7 @@ from paperaudit.readers.draft.drawing.lettering import LONGEST, LabelKind, runs_
 from paperaudit.readers.draft.drawing.lines import Line, lines_of, without_wedges
 from paperaudit.readers.draft.drawing.naming import give_letters
 from paperaudit.readers.draft.drawing.other_kinds import other_kind
+from paperaudit.readers.draft.drawing.plane import off_segment
 from paperaudit.readers.draft.drawing.rounds import Bow, joined
 from paperaudit.readers.draft.drawing.side_words import SideWords
 from paperaudit.readers.draft.drawing.sides import side_marks
@@ -25,13 +27,15 @@ from paperaudit.readers.draft.drawing.small_marks import small_marks
 from paperaudit.readers.draft.drawing.spots import MEET, skeleton_of
 from paperaudit.readers.draft.drawing.strokes import strokes_of
 from paperaudit.readers.draft.drawing.wording_pen import WordingPen, Written
-from paperaudit.readers.draft.page import DraftPage
+from paperaudit.readers.draft.page import DraftPage, Point
 
 USUAL_PRINT = 10.0
 SAME_CIRCLE = 0.8
 """Points by which arcs of one circle may differ."""
 LARGE = 2.0
 """Sizes of print: an arc between the ends of lines is part of the figure from this radius on."""
+ARMS = 1.2
+"""The arms of a marked angle reach at least so many radii of its arc."""
 LEAST_PICTURE = 40.0
 """Points: pictures of dots smaller than this are ornaments."""
 
@@ -109,10 +113,22 @@ def _is_part_of_figure(bow: Bow, lines: Sequence[Line], print_size: float) -> bo
         return False
     if bow.whole:
         return True
-    if bow.radius < LARGE * print_size:
+    if bow.radius < LARGE * print_size or all(_goes_beyond(bow, end, lines) for end in bow.ends):
         return False
     ends = [end for line in lines for end in line.ends]
     return all(any(abs(x - a) + abs(y - b) <= 1.5 * MEET for a, b in ends) for x, y in bow.ends)
+
+
+def _goes_beyond(bow: Bow, end: Point, lines: Sequence[Line]) -> bool:
+    """Whether a line from an arc's centre goes on beyond an end of the arc, as the arm of a marked angle does."""
+    return any(
+        off_segment(bow.centre, *line.ends) <= MEET
+        and off_segment(end, *line.ends) <= MEET
+        and max(math.dist(bow.centre, far) for far in line.ends if math.dist(far, end) < math.dist(far, bow.centre))
+        >= ARMS * bow.radius
+        for line in lines
+        if any(math.dist(far, end) < math.dist(far, bow.centre) for far in line.ends)
+    )
 
 
 def _unread_print(area: Area) -> list[str]:
