@@ -114,7 +114,7 @@ def test_what_a_part_builds_on_is_not_blamed_where_the_earlier_part_is_missing()
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        ("Find the mode.", "statistics (mode) is not audited yet: “Find the mode.”"),
+        ("Find the mode.", "statistics (mode) is not audited in this form: “Find the mode.”"),
     ],
 )
 def test_topics_that_are_not_audited_yet_are_called_so(words: str, said: str) -> None:

@@ -84,7 +84,8 @@ def side_of(expression: Expression) -> Side:
             return _times(side_of(numerator), 1 / divisor, isinstance(numerator, Sum))
         case Power() | Root():
             raise NotLinear(f"the power or root {write(expression)}")
-    assert isinstance(expression, _UNKNOWN)
+    if not isinstance(expression, _UNKNOWN):
+        raise NotLinear(write(expression))
     return (Term(Fraction(1), expression),)
 
 

@@ -37,10 +37,10 @@ def why_not_read(unread: Unread) -> str:
     """Why a statement was not read, as half a sentence.
 
     >>> why_not_read(Unread("Find the mode.", "text", 9, "not yet known: mode"))
-    'statistics (mode) is not audited yet: “Find the mode.”'
+    'statistics (mode) is not audited in this form: “Find the mode.”'
     """
     if is_for_later(unread):
-        return f"{_topic(unread.expected)} not audited yet: “{unread.text[:120]}”"
+        return f"{_topic(unread.expected)} not audited in this form: “{unread.text[:120]}”"
     rest = unread.text[unread.start :].strip()
     stopped = f" from '{rest[:40]}' on" if unread.start and rest else ""
     expected = f", expected {unread.expected}" if unread.expected else ""
