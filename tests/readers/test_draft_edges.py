@@ -3,8 +3,9 @@
 import pytest
 
 from paperaudit.readers.draft.cover import cover_of
+from paperaudit.readers.draft.outline_reader import outline_of
 from paperaudit.readers.draft.page import DraftPage, Glyph
-from paperaudit.readers.draft.print_line import Column, PrintLine
+from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable
 from paperaudit.readers.draft.raised_numbers import with_raised_numbers
 from paperaudit.readers.draft.row import Cell, Row
 from paperaudit.readers.draft.running import running_matter
@@ -95,3 +96,15 @@ def test_a_total_and_the_time_may_stand_behind_the_title() -> None:
     assert cover.title and cover.title.value == "MATHEMATICS TEST 3"
     assert cover.total and cover.total.value == "24"
     assert cover.minutes and cover.minutes.value == "30"
+
+
+def test_the_cover_may_stand_in_a_ruled_table() -> None:
+    table = PrintTable(
+        Column(1, 0, 40.0, 560.0),
+        (40.0, 60.0, 560.0, 120.0),
+        (("PELICAN BAY HIGH", "GRADE 11 MATHEMATICS"), ("Paper 2", "Time: 1½ hours"), ("Date: June", "Marks: 60")),
+    )
+    cover = cover_of(list(outline_of([table, row(200, ("1.", 50, 0), ("Find x.", 90, 5))]).cover))
+    assert cover.title and cover.title.value == "GRADE 11 MATHEMATICS"
+    assert cover.minutes and cover.minutes.value == "90"
+    assert cover.total and cover.total.value == "60"

@@ -100,7 +100,8 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
         return None
     named = [line for line in fit if _SUBJECT.search(line.row.text)] or fit
     best = max(named, key=lambda line: (line.row.size, line.row.bold))
-    text = " ".join(best.row.text.split())
+    telling = [cell.text for cell in best.row.cells if _SUBJECT.search(cell.text)] if best.in_table else []
+    text = " ".join((telling[0] if telling else best.row.text).split())
     return Said((_BESIDE.sub("", text) or text)[:100], best)
 
 

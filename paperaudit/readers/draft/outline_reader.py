@@ -33,8 +33,7 @@ def outline_of(printed: Sequence[Printed]) -> Outline:
     builder.outline.columns = list(dict.fromkeys(one.column for one in printed))
     for at, one in enumerate(printed):
         if at < start:
-            if isinstance(one, PrintLine):
-                builder.outline.cover.append(one)
+            builder.outline.cover += [one] if isinstance(one, PrintLine) else one.lines()
         else:
             builder.take(one)
     return builder.done()

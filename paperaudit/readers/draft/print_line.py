@@ -1,10 +1,14 @@
 """What the layout of a page gives to whoever reads the outline: rows and tables in reading order, with their place."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from paperaudit.model.place import Box
-from paperaudit.readers.draft.row import Row
+from paperaudit.readers.draft.row import Cell, Row
+
+_PLAIN: Final = 11.0
+"""Points that a table's print is taken to have."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +73,13 @@ class PrintTable:
     def page(self) -> int:
         """The page that it stands on."""
         return self.column.page
+
+    def lines(self) -> Iterator[PrintLine]:
+        """Its rows as rows of print, for what is no data: the fields of a cover."""
+        for texts in self.rows:
+            cells = tuple(Cell(text, self.box) for text in texts if text)
+            if cells:
+                yield PrintLine(self.column, Row(cells, self.box, self.box[3], _PLAIN), in_table=True)
 
 
 Printed: TypeAlias = PrintLine | PrintTable
