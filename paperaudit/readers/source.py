@@ -78,7 +78,9 @@ def read_answers(source: str) -> KeyRead:
     try:
         content, kind = _content(source, "answers by part, such as 1.a: 68°")
         if kind is Kind.PDF:
-            raise refused(source, "reading answers from a PDF is not built yet, expected a .yaml or .xlsx file")
+            from paperaudit.readers.draft.key_of_draft import read_draft_answers
+
+            return read_draft_answers(content, name_of(source))
         if kind is Kind.WORKBOOK:
             return _answers_of_workbook(content, name_of(source))
         tree, complaints = read_tree(text_of(content, source), name_of(source))

@@ -7,9 +7,10 @@ from typing import Final
 
 from paperaudit.readers.draft.first_question import first_question
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
+from paperaudit.readers.draft.leads import Leads
 from paperaudit.readers.draft.marks import Marks, total_of
 from paperaudit.readers.draft.marks import Total as PrintedTotal
-from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_for_several, is_instruction
+from paperaudit.readers.draft.notices import is_caption, is_closing, is_end
 from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
 from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
@@ -47,8 +48,7 @@ class _Builder:
         self._habits = habits
         self._levels: tuple[Level, ...] = ()
         self._open: list[Entry] = []
-        self._lead: dict[int, list[TextRow]] = {}
-        self._fresh: dict[int, bool] = {}
+        self._leads = Leads()
         self._before: PrintLine | None = None
         self._closed = False
 
@@ -82,7 +82,7 @@ class _Builder:
         self._leave_leads(last=True)
         total = _placed(marks, line, cell) if marks and cell else None
         self.outline.sections.append(DraftSection(_title(heading), total, line.page, line.box))
-        self._open, self._levels, self._lead = [], self._levels[:1], {}
+        self._open, self._levels = [], self._levels[:1]
         return True
 
     def _total(self, line: PrintLine) -> bool:
@@ -204,10 +204,9 @@ class _Builder:
         self._levels = opened(self._levels, replace(step, depth=depth), stand)
 
     def _start(self, depth: int, number: str, line: PrintLine, stand: Stand, cell: Cell) -> None:
-        self._leave_below(depth)
-        lead = tuple(self._lead.get(depth, ()))
+        self._leave(self._leads.left_below(depth))
+        lead = self._leads.before(depth)
         entry = Entry(number, line.column, cell.box, stand, lead)
-        self._fresh[depth] = False
         del self._open[depth:]
         if self._open:
             self._open[-1].parts.append(entry)
@@ -232,10 +231,7 @@ class _Builder:
             self._open[-1].rows.append(row)
             self._open[-1].answer_lines += line.answer_lines
             return
-        if not self._fresh.get(depth):
-            self._lead[depth] = []
-            self._fresh[depth] = True
-        self._lead[depth].append(replace(row, lead=True))
+        self._leads.add(depth, replace(row, lead=True))
 
     def _depth_of(self, row: TextRow, line: PrintLine) -> int:
         """How many open entries a row of text is below; fewer than are open where it leads on to further parts."""
@@ -252,23 +248,15 @@ class _Builder:
 
     def _leave_leads(self, last: bool = False) -> None:
         """Rows that no further part came behind go before the next questions, or stay with the last part."""
-        self._leave_below(0)
-        rows = self._lead.get(0, [])
-        if self._fresh.get(0) and last and self._open and not all(is_instruction(row.text) for row in rows):
-            self._open[-1].rows += rows
-        elif not self._fresh.get(0) and not (rows and _shared(rows)):
-            self._lead.pop(0, None)
+        self._leave(self._leads.left_below(0))
         if last:
-            self._lead, self._fresh = {}, {}
+            self._leave(self._leads.close())
+        else:
+            self._leads.next_question()
 
-    def _leave_below(self, depth: int) -> None:
-        for level in sorted(level for level in self._lead if level > depth):
-            rows = self._lead.pop(level)
-            if self._fresh.pop(level, False) and self._open:
-                if depth == 0 and rows[-1].text.endswith(":"):
-                    self._lead[0], self._fresh[0] = rows, True
-                else:
-                    self._open[-1].rows += rows
+    def _leave(self, rows: Sequence[TextRow]) -> None:
+        if self._open:
+            self._open[-1].rows += rows
 
     def _mark(self, marks: Marks, placed: Placed, alone: bool, text: Sequence[Cell]) -> None:
         if not self._open:
@@ -287,10 +275,6 @@ class _Builder:
         row = TextRow(tuple(text), placed.page) if text else None
         placed.label = bool(row and row.equations) and placed.number <= 4 and marks.dress == "()"
         leaf.marks.append(placed)
-
-
-def _shared(rows: Sequence[TextRow]) -> bool:
-    return is_for_several(" ".join(row.text for row in rows))
 
 
 def _placed(marks: Marks, line: PrintLine, cell: Cell) -> Placed:

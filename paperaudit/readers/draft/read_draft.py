@@ -54,6 +54,13 @@ def take_down(content: bytes, file: str) -> DraftRead:
     return DraftRead(_tree(outline, file, figures, sizes), (), pages, running, figures)
 
 
+def printed_in(content: bytes, file: str) -> tuple[Printed, ...]:
+    """The rows and tables of a PDF in reading order. Raises InputError for what cannot be read."""
+    pages = tuple(pages_of(content, file))
+    figures = tuple(figure for page in pages for figure in figures_of(page))
+    return _printed(pages, figures, running_matter(pages))
+
+
 def _printed(
     pages: Sequence[DraftPage], figures: Sequence[DrawnFigure], running: Sequence[RunningMatter]
 ) -> tuple[Printed, ...]:
