@@ -12,7 +12,7 @@ from pdfminer.psparser import PSKeyword, keyword_name
 from paperaudit.readers.draft.bounded import TooMuch
 from paperaudit.readers.draft.fonts import with_names
 
-MOST_COMMANDS: Final = 600_000
+MOST_COMMANDS: Final = 300_000
 """Commands and their numbers on a page; a full page of text and figures has some 20,000."""
 _DEEPEST: Final = 12
 """Drawings within drawings."""
