@@ -4,11 +4,12 @@ import re
 
 from paperaudit.errors import ExpressionNotRead, NoValue
 from paperaudit.maths.algebra.intervals import EVERYTHING, Interval, Intervals, both, joined, same_set
+from paperaudit.maths.euler import with_euler
 from paperaudit.maths.parse import read_expression, read_relations
 from paperaudit.maths.verdict_words import verdict_word
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Agreement, Answer, Comparison
-from paperaudit.model.expression import Expression, Letter, Relation
+from paperaudit.model.expression import Expression, Letter, Relation, letters_of
 
 LONGEST = 300
 _SETS = re.compile(r"^\{\s*([a-zA-Z])\s*(?:∈\s*(?:ℝ|R)\s*)?[:|]\s*(.*)\}$", re.DOTALL)
@@ -81,6 +82,8 @@ def related(relation: Relation, letter: str) -> Intervals:
     if left != Letter(letter):
         raise ExpressionNotRead("the letter is not alone on one side", 0, f"such as {letter} < 2")
     closed = sign in "≤≥="
+    if letter != "e" and letters_of(right) == ("e",):
+        right = with_euler(right)
     match sign:
         case "<" | "≤":
             return (Interval(None, right, False, closed),)

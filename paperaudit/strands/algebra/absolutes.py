@@ -30,6 +30,10 @@ from paperaudit.strands.finishing import ChecksDisagree
 _MOST = 3
 
 
+class HoldsInRange(NotTerms):
+    """An equation that every number of an interval satisfies."""
+
+
 def solve_absolute(relation: Relation, letter: str, working: Working) -> Roots:
     """The lines to the roots. Raises NotTerms where the form is another."""
     working.given(relation)
@@ -99,7 +103,7 @@ def _both(relations: Sequence[Relation], letter: str, working: Working) -> Roots
         inner = Working(working.skill)
         found = solve_polynomial(relation, letter, inner)
         if found.everything:
-            raise NotTerms(f"{write(relation)}, which holds for a whole range of numbers")
+            raise HoldsInRange(f"{write(relation)}, which holds for a whole range of numbers")
         for place, step in enumerate(inner.steps):
             if place or len(inner.steps) > 1 < len(relations):
                 working.say(step.statement, uses=(start,) if not place else None)
@@ -125,15 +129,14 @@ def _by_intervals(relation: Relation, absolutes: list[Absolute], letter: str, wo
     values: list[Expression] = []
     bounds: list[Fraction | None] = [None, *ends, None]
     for low, high in pairwise(bounds):
-        inside = _inside(low, high)
-        without = [_without_bars(side, letter, inside) for side in (relation.left, relation.right)]
-        said = _interval_text(low, high, letter)
+        without = [without_bars(side, letter, inside(low, high)) for side in (relation.left, relation.right)]
+        said = interval_name(low, high, letter)
         following = Relation(without[0], "=", without[1])
         working.say(f"for {said}: {write(following)}", uses=(start,))
         inner = Working(working.skill)
         found = solve_polynomial(following, letter, inner)
         if found.everything:
-            raise NotTerms(f"{write(relation)}, which holds for a whole range of numbers")
+            raise HoldsInRange(f"{write(relation)}, which holds for a whole range of numbers")
         for step in inner.steps[1:]:
             working.say(step.statement)
         for value in found.values:
@@ -161,25 +164,27 @@ def critical_values(absolutes: Sequence[Absolute], letter: str) -> list[Fraction
     return sorted(found)
 
 
-def _inside(low: Fraction | None, high: Fraction | None) -> Fraction:
+def inside(low: Fraction | None, high: Fraction | None) -> Fraction:
+    """A number between two ends, None for no end."""
     if low is None:
         return (high or Fraction(0)) - 1
     return low + 1 if high is None else (low + high) / 2
 
 
-def _interval_text(low: Fraction | None, high: Fraction | None, letter: str) -> str:
+def interval_name(low: Fraction | None, high: Fraction | None, letter: str) -> str:
+    """An interval between critical values, as it is named in a line."""
     names = [write(whole_or_fraction(end)) if end is not None else "" for end in (low, high)]
     if low is None:
         return f"{letter} < {names[1]}"
     return f"{letter} ≥ {names[0]}" if high is None else f"{names[0]} ≤ {letter} < {names[1]}"
 
 
-def _without_bars(side: Expression, letter: str, at: Fraction) -> Expression:
+def without_bars(side: Expression, letter: str, at: Fraction) -> Expression:
     """The side as it is near a number: |x − 3| is −(x − 3) below 3."""
     if isinstance(side, Absolute):
         positive = Fraction(number_at(side.operand, {letter: at})) > 0
         return side.operand if positive else Negative(side.operand)
-    return with_parts(side, lambda part: _without_bars(part, letter, at))
+    return with_parts(side, lambda part: without_bars(part, letter, at))
 
 
 def _tried(relation: Relation, letter: str, found: Roots, working: Working) -> Roots:

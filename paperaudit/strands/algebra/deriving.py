@@ -28,13 +28,15 @@ from paperaudit.model.expression import Expression, Relation, letters_of
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.proof_task import CounterExample, EqualSums, IntegerClaim, PositiveClaim
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.absolute_ranges import holds_in_a_range
+from paperaudit.strands.algebra.absolutes import HoldsInRange
 from paperaudit.strands.algebra.changing import change_subject
 from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
 from paperaudit.strands.algebra.end_integers import end_integer
 from paperaudit.strands.algebra.expansions import expansion, term_of_expansion
 from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
 from paperaudit.strands.algebra.identities import show_identity
-from paperaudit.strands.algebra.inequalities import solve_inequalities
+from paperaudit.strands.algebra.inequalities import confirm_equation_set, solve_inequalities
 from paperaudit.strands.algebra.integer_proofs import equal_sums, integer_claim
 from paperaudit.strands.algebra.logarithm_laws import logarithms_apart, single_logarithm
 from paperaudit.strands.algebra.logarithms import evaluate, no_logarithm
@@ -169,11 +171,14 @@ def _solve(
     if not names:
         return NotRead("there is no letter to solve for")
     if len(names) == 1 and any(relation.sign != "=" for relation in everything):
-        return solve_inequalities(everything, names[0], integers, used)
+        return solve_inequalities(everything, names[0], integers, used, ask.accuracy)
     if integers:
         return NotRead("integers are asked for where no inequality stands")
     if len(names) == 1 and len(everything) == 1:
-        return solve_one(everything[0], names[0], ask, method, used)
+        try:
+            return solve_one(everything[0], names[0], ask, method, used)
+        except HoldsInRange:
+            return holds_in_a_range(everything[0], names[0], used, confirm_equation_set)
     if len(everything) == 2 and len(names) == 2 and not method and (not letters or set(letters) == set(names)):
         return solve_system(everything, ask, used)
     if len(everything) == 1 and len(letters) == 1 and letters[0] in names and not given:

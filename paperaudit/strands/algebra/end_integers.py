@@ -8,10 +8,10 @@ from typing import Literal
 from paperaudit.maths.algebra.intervals import end_size
 from paperaudit.maths.algebra.terms import NotTerms
 from paperaudit.maths.answer_kinds.solution_set import read_set
-from paperaudit.maths.exact import rational_value
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import Number, Relation
+from paperaudit.strands.algebra.confirming import number_at
 from paperaudit.strands.algebra.inequalities import solve_inequalities
 from paperaudit.strands.algebra.signs import compare_sizes
 from paperaudit.strands.algebra.working import Working
@@ -49,7 +49,7 @@ def end_integer(relations: Sequence[Relation], extreme: Literal["largest", "smal
 def _holds(relations: Sequence[Relation], letter: str, at: Fraction) -> bool:
     """Whether all of them are true at an integer."""
     for relation in relations:
-        left, right = (rational_value(side, {letter: at}) for side in (relation.left, relation.right))
-        if left is None or right is None or not compare_sizes(left, relation.sign, right):
+        left, right = (Fraction(number_at(side, {letter: at})) for side in (relation.left, relation.right))
+        if not compare_sizes(left, relation.sign, right):
             return False
     return True

@@ -1,6 +1,7 @@
 """Inequalities in one letter: linear, double, quadratic and rational, with the set that solves them."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor, lcm
 
@@ -13,7 +14,7 @@ from paperaudit.maths.algebra.intervals import (
     end_size,
     text_of,
 )
-from paperaudit.maths.algebra.logarithms import has_absolute
+from paperaudit.maths.algebra.logarithms import has_absolute, has_logarithm
 from paperaudit.maths.algebra.ratios import has_letters_below, ratio_of
 from paperaudit.maths.algebra.terms import (
     NotTerms,
@@ -34,23 +35,31 @@ from paperaudit.maths.algebra.terms import (
 from paperaudit.maths.measure import unit_of
 from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.write import write
+from paperaudit.model.ask import Accuracy
 from paperaudit.model.derivation import Answer, Derived
-from paperaudit.model.expression import Number, Quotient, Relation, RelationSign, letters_of
+from paperaudit.model.expression import Expression, Number, Quotient, Relation, RelationSign, letters_of
 from paperaudit.strands.algebra.absolute_inequalities import absolute_set
+from paperaudit.strands.algebra.by_critical_values import set_by_critical_values
 from paperaudit.strands.algebra.confirming import number_at
 from paperaudit.strands.algebra.roots import expanded_sides, roots_of
 from paperaudit.strands.algebra.signs import by_signs, compare_sizes
+from paperaudit.strands.algebra.solving import has_letter_in_exponent
 from paperaudit.strands.algebra.working import Working
-from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.finishing import ChecksDisagree, rounded_number
 
 TRIED = "the inequality as given tried at numbers in every interval, at its ends and beside them"
 TURNED: dict[RelationSign, RelationSign] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤", "=": "=", "≠": "≠"}
 _BESIDE = Fraction(1, 1000)
 _MOST_INTEGERS = 60
+_LEAST_TRIED = 60
 
 
 def solve_inequalities(
-    relations: Sequence[Relation], letter: str, integers: bool = False, used: tuple[str, ...] = ()
+    relations: Sequence[Relation],
+    letter: str,
+    integers: bool = False,
+    used: tuple[str, ...] = (),
+    accuracy: Accuracy | None = None,
 ) -> Derived:
     """The set that satisfies every one of the relations; `integers` asks for the whole numbers in it.
 
@@ -73,7 +82,19 @@ def solve_inequalities(
         return _whole_numbers(found, letter, working)
     text = text_of(found, letter)
     working.conclude(text)
+    if accuracy is not None:
+        text = text_of(_rounded(found, accuracy), letter)
+        working.conclude(text)
     return working.derived(Answer(text, None, letter, kind="solution set"), confirmed_by=TRIED)
+
+
+def _rounded(found: Intervals, accuracy: Accuracy) -> Intervals:
+    """The intervals with their ends rounded."""
+
+    def rounded(end: Expression | None) -> Expression | None:
+        return None if end is None else rounded_number(end, accuracy, "")
+
+    return tuple(replace(one, low=rounded(one.low), high=rounded(one.high)) for one in found)
 
 
 def _is_chain(relations: Sequence[Relation]) -> bool:
@@ -129,6 +150,8 @@ def _solved(relation: Relation, letter: str, working: Working) -> Intervals:
         raise NotTerms(f"{write(relation)} among inequalities")
     if any(has_absolute(side) for side in (relation.left, relation.right)):
         return absolute_set(relation, letter, working, _solved)
+    if any(has_logarithm(side) or has_letter_in_exponent(side) for side in (relation.left, relation.right)):
+        return set_by_critical_values(relation, letter, working, _solved)
     if any(has_letters_below(side) for side in (relation.left, relation.right)):
         return _rational(relation, letter, working)
     left, right = terms_of(relation.left), terms_of(relation.right)
@@ -218,13 +241,25 @@ def _confirm(relations: Sequence[Relation], letter: str, found: Intervals) -> No
     for end in ends:
         if end is not None:
             tried |= {end, end - _BESIDE, end + _BESIDE, end + 10**6, end - 10**6}
+    tried_at = 0
     for at in tried:
         try:
             holds = all(_holds(relation, letter, at) for relation in relations)
-        except (NoValue, BudgetExceeded):
+        except NoValue:
             holds = False
+        except BudgetExceeded:
+            # 2^x a million beyond an end has too many digits.
+            continue
+        tried_at += 1
         if holds != any(interval.holds(at) for interval in found) and not _is_irrational_end(at, found):
             raise ChecksDisagree(f"{letter} = {float(at):.3f} decides against {text_of(found, letter)}")
+    if tried_at < _LEAST_TRIED:
+        raise ChecksDisagree(f"{text_of(found, letter)}, which could be tried at {tried_at} numbers only")
+
+
+def confirm_equation_set(relation: Relation, letter: str, found: Intervals) -> None:
+    """An equation that holds in intervals, tried like an inequality; raises ChecksDisagree."""
+    _confirm((relation,), letter, found)
 
 
 def _is_irrational_end(at: Fraction, found: Intervals) -> bool:

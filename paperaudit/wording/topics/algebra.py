@@ -53,7 +53,10 @@ def _task(node: Node, asides: Asides) -> Task:
             return SolveBy(_relations(chosen), "", True)
         case "end_integer":
             largest = the(chosen, "end_word").text in ("largest", "greatest", "biggest", "maximum", "highest")
-            return SolveBy(_relations(chosen), "", True, (), "largest" if largest else "smallest")
+            relations = _relations(chosen)
+            if has(chosen, "natural"):
+                relations = (*relations, Relation(Letter(_sole_letter(relations)), "≥", Number(Fraction(1))))
+            return SolveBy(relations, "", True, (), "largest" if largest else "smallest")
         case "perfect_square":
             return _perfect_square(chosen)
         case "what_in":
@@ -97,6 +100,13 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
 
 def _relations(node: Node) -> tuple[Relation, ...]:
     return tuple(relation for chain in every(node, "relation") for relation in relations_of(chain))
+
+
+def _sole_letter(relations: tuple[Relation, ...]) -> str:
+    names = {name for one in relations for side in (one.left, one.right) for name in letters_of(side)}
+    if len(names) != 1:
+        raise NotUnderstood("an inequality in several letters", 0, "an inequality in one letter")
+    return names.pop()
 
 
 def _relation(node: Node) -> Relation:
