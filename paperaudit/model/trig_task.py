@@ -11,7 +11,8 @@ from paperaudit.model.topic import TopicTask
 class SolveTrig(TopicTask):
     """An equation in sines, cosines or tangents of one letter; without bounds the general solution.
 
-    `low` and `high` are degrees; `open_low` and `open_high` say that an end does not count itself.
+    `low` and `high` are degrees; `open_low` and `open_high` say that an end does not count itself. Where the paper has
+    `radians`, everything is in degrees here and the answers are multiples of π.
     """
 
     relation: Relation
@@ -20,6 +21,7 @@ class SolveTrig(TopicTask):
     high: Expression | None = None
     open_low: bool = False
     open_high: bool = False
+    radians: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -52,9 +54,13 @@ class InRadians(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class ExactRatio(TopicTask):
-    """The exact value of a sine, cosine or tangent of a special angle, or of a sum and product of such."""
+    """The exact value of a sine, cosine or tangent of a special angle, or of a sum and product of such.
+
+    `printed` has the expression with its angles in radians where the paper has it so.
+    """
 
     expression: Expression
+    printed: Expression | None = None
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -63,9 +69,10 @@ class ExactRatio(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class SimplerTrig(TopicTask):
-    """An expression in sines, cosines and tangents to be simplified."""
+    """An expression in sines, cosines and tangents to be simplified; `printed` as in an exact ratio."""
 
     expression: Expression
+    printed: Expression | None = None
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
@@ -93,9 +100,10 @@ class RatioFrom(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class Identity(TopicTask):
-    """Two expressions in sines, cosines and tangents to be shown equal."""
+    """Two expressions in sines, cosines and tangents to be shown equal; `radians` where the paper has π in them."""
 
     relation: Relation
+    radians: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

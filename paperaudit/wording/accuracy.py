@@ -14,7 +14,10 @@ YOUR_ANSWER = r"""
         (?: \soff )? \s )?
     (?: (?: your | the | all | each | any ) \s (?: final\s )? (?: answers? | results? | values? | solutions? ) ,? \s )?
 """
-_LEADS_IN = rf"[,;(]? \s? (?: and\s )? {YOUR_ANSWER} (?: (?: correct | accurate | rounded | round ) (?: \soff )? \s )*"
+_LETTER = r"(?: giv(?:e|ing) \s (?: your \s )? (?: (?: the \s )? values? \s of \s )? [a-zθα] \s )?"
+"""giving x correct to …"""
+_LEADS_IN = rf"""[,;(]? \s? (?: and\s )? (?: {_LETTER} | {YOUR_ANSWER} )
+    (?: (?: correct | accurate | rounded | round ) (?: \soff )? \s )*"""
 _FIGURES = re.compile(
     rf"""{_LEADS_IN} to \s (?P<count> \d+ | {" | ".join(COUNTS)} ) \s
     (?P<kind> decimal\splaces? | decimals? | d \.? \s? ps? (?: \. | (?![a-z]) )

@@ -92,9 +92,14 @@ def _walked(part: Expression) -> tuple[Fraction, dict[str, Fraction]]:
             return degrees, shares
         case Product((factor, other)) if not letters_of(factor):
             return _times(_walked(other), _number(factor))
-        case Quotient(above, below) if letters_of(above) and not letters_of(below):
+        case Quotient(above, below) if not letters_of(below) and (letters_of(above) or _is_measure(above)):
             return _times(_walked(above), 1 / _number(below))
     return _number(part), {}
+
+
+def _is_measure(part: Expression) -> bool:
+    """Whether an angle in degrees stands there, alone or a number of times."""
+    return isinstance(part, Measured) or (isinstance(part, Product) and isinstance(part.factors[-1], Measured))
 
 
 def _number(part: Expression) -> Fraction:

@@ -5,19 +5,22 @@ from fractions import Fraction
 from math import ceil, floor
 
 from paperaudit.errors import NoValue
-from paperaudit.maths.exact import ExactValue, NotSurd, exact_expression, exact_value, rational_value
+from paperaudit.maths.approximate import to_decimal
+from paperaudit.maths.exact import PI, ExactValue, NotSurd, exact_expression, exact_value, rational_value
 from paperaudit.maths.number_forms import as_decimal, whole_or_fraction
 from paperaudit.maths.parts import with_parts
 from paperaudit.maths.postfix import decimal_value
 from paperaudit.maths.powers import PowerSum, power_sum
 from paperaudit.maths.rounding import accuracy_text, round_to
 from paperaudit.maths.trig.angles import functions_in
+from paperaudit.maths.trig.radians import multiple_of_pi
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import (
     Expression,
     Function,
+    Letter,
     Measured,
     Negative,
     Number,
@@ -40,6 +43,8 @@ def solve(task: SolveTrig, reading: Reading) -> Outcome:
     """The angles that satisfy the equation, in degrees, or the general solution."""
     assert reading.ask is not None
     working = Working(SKILL)
+    if task.radians:
+        working.say("π is 180°", "")
     name, times, shift, values = _one_ratio(task.relation, task.letter, working)
     if task.low is None or task.high is None:
         return _general(task, name, times, shift, values, working, reading.ask)
@@ -52,11 +57,30 @@ def solve(task: SolveTrig, reading: Reading) -> Outcome:
     if not inside:
         working.conclude("there is no solution between the bounds", "no solution")
         return working.derived(Answer("no solution"), confirmed_by=_SCANNED)
+    if task.radians:
+        return _in_radians(task, inside, working, reading.ask)
     answers = tuple(_answer(angle, task.letter, reading.ask) for angle in inside)
     text = " or ".join(answer.text for answer in answers)
     if working.steps[-1].statement != text:
         working.conclude(text, text)
     return working.derived(*answers, confirmed_by=_SCANNED)
+
+
+def _in_radians(task: SolveTrig, angles: list[Fraction], working: Working, ask: Ask) -> Outcome:
+    """The angles as multiples of π, or as decimals to the accuracy asked for."""
+    answers = []
+    for angle in angles:
+        size = multiple_of_pi(angle) if _is_exact(angle) else _decimal_radians(angle)
+        if ask.accuracy is not None:
+            size = round_to(_decimal_radians(angle).value, ask.accuracy, "")
+        answers.append(Answer(f"{task.letter} = {write(size)}", size, task.letter))
+    text = " or ".join(answer.text for answer in answers)
+    working.conclude(f"in radians: {text}", text)
+    return working.derived(*answers, confirmed_by=_SCANNED)
+
+
+def _decimal_radians(degrees: Fraction) -> Number:
+    return Number(degrees / 180 * Fraction(to_decimal(Letter(PI))))
 
 
 _SCANNED = "put into the equation, and the changes of sign between the bounds counted"

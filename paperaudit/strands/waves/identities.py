@@ -6,6 +6,7 @@ from paperaudit.errors import NoValue
 from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.trig.angles import RIGHT, angle_of, functions_in, with_functions
 from paperaudit.maths.trig.measured import angle_letters, apart, measured
+from paperaudit.maths.trig.radians import in_radians
 from paperaudit.maths.trig.rewriting import Chain, chains, sorted_text
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Outcome
@@ -25,8 +26,18 @@ def simpler(task: SimplerTrig, reading: Reading) -> Outcome:
     best = chains(task.expression)[0]
     _confirm(best)
     working = Working(SKILL)
+    _say_in_degrees(task, working)
     _say(best, working)
-    return working.derived(Answer(write(best.end), best.end, kind="trigonometric form"), confirmed_by=_AT_ANGLES)
+    end = best.end if task.printed is None else in_radians(best.end)
+    if end != best.end:
+        working.say(f"= {write(end)}", write(end))
+    return working.derived(Answer(write(end), best.end, kind="trigonometric form"), confirmed_by=_AT_ANGLES)
+
+
+def _say_in_degrees(task: SimplerTrig | ExactRatio, working: Working) -> None:
+    """The line from radians to degrees."""
+    if task.printed is not None:
+        working.say(f"π is 180°: {write(task.printed)} = {write(task.expression)}", write(task.expression))
 
 
 def exact_ratio(task: ExactRatio, reading: Reading) -> Outcome:
@@ -34,6 +45,7 @@ def exact_ratio(task: ExactRatio, reading: Reading) -> Outcome:
     whole = task.expression
     if isinstance(whole, Function) and whole.name == "tan" and angle_of(whole.argument).degrees % 180 == RIGHT:
         working = Working("special angles")
+        _say_in_degrees(task, working)
         working.say(f"cos {write(whole.argument)} = 0, so {write(whole)} is not defined", "undefined")
         return working.derived(Answer("undefined", kind="undefined"), confirmed_by="the denominator of sin/cos is 0")
     found = [chain for chain in chains(whole) if not functions_in(chain.end)]
@@ -41,6 +53,7 @@ def exact_ratio(task: ExactRatio, reading: Reading) -> Outcome:
         raise NotSurd("functions of angles whose values a pupil does not know")
     _confirm(found[0])
     working = Working("special angles")
+    _say_in_degrees(task, working)
     _say(found[0], working)
     answer = answer_of(found[0].end)
     return working.derived(answer, confirmed_by="worked out again in floating point")
@@ -50,6 +63,8 @@ def identity(task: Identity, reading: Reading) -> Outcome:
     """Both sides brought to one expression; an equation that some angle contradicts is refuted by it."""
     left, right = task.relation.left, task.relation.right
     working = Working(SKILL)
+    if task.radians:
+        working.say("π is 180°", "")
     differs = apart(left, right)
     if differs is not None:
         _refuse_givens(reading)

@@ -109,6 +109,12 @@ TOPICS: tuple[Topic, ...] = (
         ),
         states=True,
     ),
+    told(
+        "coefficients to compare",
+        "compared",
+        "compared.peg",
+        re.compile(r"≡|\b(?:written|expressed|rewritten|identical\w*|equivalent|for all)\b"),
+    ),
     Topic(
         "factors and multiples",
         "factors",

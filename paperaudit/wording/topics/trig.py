@@ -1,18 +1,23 @@
 """Asks about sines, cosines and tangents: "Solve sin x = 0.5 for 0° ≤ x ≤ 360°", "State the period of y = 3 sin 2x"."""
 
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Literal
 
 from parsimonious.nodes import Node
 
+from paperaudit.maths.exact import PI, NotSurd, rational_value
 from paperaudit.maths.grammar import expression_grammar
+from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.peg import parsed
+from paperaudit.maths.powers import put_in
 from paperaudit.maths.related import relations_of
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.maths.trig.angles import functions_in
+from paperaudit.maths.trig.radians import has_radians, in_degrees
 from paperaudit.model.ask import Task
-from paperaudit.model.expression import Expression, Measured, Relation, letters_of
+from paperaudit.model.expression import Expression, Measured, Number, Relation, letters_of
 from paperaudit.model.trig_task import InRadians, OfWave, SolveTrig
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
@@ -30,6 +35,9 @@ _WAVES: dict[str, Literal["amplitude", "period", "range", "greatest value", "lea
     "least value": "least value",
 }
 
+
+_FEWEST_DEGREES = 30
+"""Bounds without a sign for degrees below this may be meant in radians."""
 
 _FORMS: dict[str, Callable[[Node], Task]] = {
     "identity": trig_forms.identity,
@@ -73,24 +81,59 @@ def _solve(node: Node, bounds: Node | None) -> SolveTrig:
     relation: Relation = relations[0]
     letters = dict.fromkeys((*letters_of(relation.left), *letters_of(relation.right)))
     ratio = bool(functions_in(relation.left) or functions_in(relation.right))
+    letters.pop(PI, None)
     if len(letters) != 1 or not ratio or any(map(has_quantity, (relation.left, relation.right))):
         raise NotUnderstood("no equation in one angle", node.start)
     (letter,) = letters
+    radians = has_radians(relation.left) or has_radians(relation.right)
     if bounds is None:
+        if radians:
+            raise NotUnderstood("a general solution in radians", node.start, "an equation in degrees")
         return SolveTrig(relation, letter)
-    low, high = (_degrees(end) for end in every(bounds, "degree_end"))
+    ends = every(bounds, "degree_end")
+    in_pi = ["π" in end.text or "pi" in end.text for end in ends]
+    if any(in_pi) or radians:
+        if not all(told or end.text.strip() == "0" for told, end in zip(in_pi, ends, strict=True)) or not any(in_pi):
+            raise NotUnderstood("bounds in degrees beside radians", bounds.start, "bounds as multiples of π")
+        radians = True
+        relation = Relation(_plain(relation.left, node), "=", _plain(relation.right, node))
+    low, high = (_degrees(end) for end in ends)
+    if not radians and not any("°" in end.text for end in ends) and max(map(_size, (low, high))) < _FEWEST_DEGREES:
+        raise NotUnderstood("bounds that may be radians", bounds.start, "bounds in degrees, or multiples of π")
     named = first(bounds, "letter_name")
     if named is not None and named.text.replace("theta", "θ") != letter:
         raise NotUnderstood("bounds of another letter", bounds.start)
     signs = [piece.text for piece in every(bounds, "less", "opening", "closing")]
     opened = [sign in ("<", "(", ")") for sign in signs] or [False, False]
-    return SolveTrig(relation, letter, low, high, opened[0], opened[-1])
+    return SolveTrig(relation, letter, low, high, opened[0], opened[-1], radians)
+
+
+def _plain(side: Expression, node: Node) -> Expression:
+    """A side of an equation in radians with its angles in degrees."""
+    try:
+        return in_degrees(side)
+    except NotSurd:
+        raise NotUnderstood("an angle in radians without π", node.start, "multiples of π") from None
 
 
 def _degrees(node: Node) -> Expression:
     value = expression_of(parsed(expression_grammar(), "expression", node.text.strip().rstrip("° ")))
+    if PI in letters_of(value):
+        value = whole_or_fraction(_times_half_turn(value))
     assert not isinstance(value, Measured)
     return value
+
+
+def _size(end: Expression) -> Fraction:
+    return abs(rational_value(end) or Fraction(0))
+
+
+def _times_half_turn(value: Expression) -> Fraction:
+    """A multiple of π in degrees."""
+    found = rational_value(put_in(value, PI, Number(Fraction(180))))
+    if found is None:
+        raise NotUnderstood("an irrational multiple of π", 0, "a multiple of π")
+    return found
 
 
 READERS = Readers(task=_task)

@@ -12,6 +12,7 @@ from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.maths.trig.angles import angle_of, functions_in, lettered
 from paperaudit.maths.trig.measured import angle_letters, apart
+from paperaudit.maths.trig.radians import has_radians, in_degrees
 from paperaudit.maths.trig.rewriting import chains
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Task
@@ -37,6 +38,8 @@ def _in_letters(node: Node) -> Expression:
 def identity(node: Node) -> Task:
     """Two sides to be shown equal; one with an angle named by a capital is left to figures where it is not true."""
     sides = [lettered(expression_of(side)) for side in every(node, "expression")]
+    radians = any(map(has_radians, sides))
+    sides = [_degrees(side, node) for side in sides] if radians else sides
     if any(map(has_quantity, sides)) or not any(map(functions_in, sides)):
         raise NotUnderstood("no trigonometric identity", node.start)
     letters = [name for side in sides for name in angle_letters(side)]
@@ -49,20 +52,32 @@ def identity(node: Node) -> Task:
             differ = {}
         if differ is not None:
             raise NotUnderstood("angles of a figure", node.start)
-    return Identity(Relation(sides[0], "=", sides[1]))
+    return Identity(Relation(sides[0], "=", sides[1]), radians)
 
 
 def simplest(node: Node) -> Task:
     """An expression to simplify, or an exact value where no letter stands in it."""
-    value = _in_letters(the(node, "expression"))
+    value, printed = _without_radians(_in_letters(the(node, "expression")), node)
     if not angle_letters(value):
-        return ExactRatio(value)
-    return SimplerTrig(value)
+        return ExactRatio(value, printed)
+    return SimplerTrig(value, printed)
+
+
+def _without_radians(value: Expression, node: Node) -> tuple[Expression, Expression | None]:
+    """The expression with its angles in degrees, and as it is printed where that has radians."""
+    return (_degrees(value, node), value) if has_radians(value) else (value, None)
+
+
+def _degrees(value: Expression, node: Node) -> Expression:
+    try:
+        return in_degrees(value)
+    except NotSurd:
+        raise NotUnderstood("angles in radians without π", node.start, "multiples of π") from None
 
 
 def exact_value(node: Node) -> Task:
     """The exact value of functions of special angles, or of such that belong together (20° and 70°)."""
-    value = _in_letters(the(node, "expression"))
+    value, printed = _without_radians(_in_letters(the(node, "expression")), node)
     if angle_letters(value):
         raise NotUnderstood("a letter in an exact value", node.start)
     try:
@@ -71,7 +86,7 @@ def exact_value(node: Node) -> Task:
         raise NotUnderstood("an angle in degrees", node.start) from None
     if any(angle % _SPECIAL for angle in angles) and not _comes_to_a_number(value):
         raise NotUnderstood("a value that is no exact one", node.start)
-    return ExactRatio(value)
+    return ExactRatio(value, printed)
 
 
 def _comes_to_a_number(value: Expression) -> bool:

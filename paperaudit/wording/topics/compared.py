@@ -1,0 +1,56 @@
+"""Coefficients to compare: "2x² − 12x + 7 can be written as a(x + p)² + q. Find the values of a, p and q."."""
+
+from parsimonious.nodes import Node
+
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.limits import LONGEST_TEXT
+from paperaudit.maths.peg import parsed
+from paperaudit.maths.terms import expression_of
+from paperaudit.maths.tree import every, has
+from paperaudit.model.algebra_task import InForm
+from paperaudit.model.ask import Ask, Task
+from paperaudit.model.expression import letters_of
+from paperaudit.model.paper import Part, Question
+from paperaudit.wording.asides import Asides, asides_of
+from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.tasks import has_quantity
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
+
+
+def _task(node: Node, asides: Asides) -> Task:
+    """The task, where it is said that the sides are equal for every number and not for some."""
+    expression, form = (expression_of(one) for one in every(node, "expression"))
+    wanted = tuple(one.text for one in every(every(node, "form_letters")[-1], "letter"))
+    constants = [{one.text for one in every(tail, "letter")} for tail in every(node, "tail")]
+    if has(node, "equal") and not has(node, "for_all") and set(wanted) not in constants:
+        raise NotUnderstood("an equation", node.start, "an identity, for all values of a letter")
+    if has_quantity(expression) or has_quantity(form) or asides.unit:
+        raise NotUnderstood("a size of a figure", node.start, "an expression in letters")
+    own = set(letters_of(expression)) & set(letters_of(form))
+    if set(wanted) & set(letters_of(expression)):
+        expression, form = form, expression
+    free = set(letters_of(form)) - set(letters_of(expression))
+    if len(own) != 1 or set(wanted) - free:
+        raise NotUnderstood("letters that are not in the form", node.start, "the letters of the form")
+    return InForm(expression, form, wanted)
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """The sentences of a part together, which must be the whole of it."""
+    lines = [line for line in (question.text, part.text) if line is not None]
+    if not lines or part.ask is not None or question.given or part.given:
+        return None
+    said = " ".join(line.text.strip() for line in lines)
+    if len(said) > LONGEST_TEXT:
+        return None
+    asides = asides_of(scene.notation(said))
+    try:
+        task = _task(parsed(topic_named("coefficients to compare").rules(), "ask", asides.rest.text), asides)
+    except (ExpressionNotRead, NotUnderstood):
+        return None
+    return Told(Ask(task, said.strip(" ."), place=lines[-1].place))
+
+
+READERS = Readers(task=_task, story=_story)
+"""The task in one sentence or in two."""
