@@ -1,4 +1,4 @@
-"""Coefficients to compare: "2x² − 12x + 7 can be written as a(x + p)² + q. Find the values of a, p and q."."""
+"""Coefficients to compare: 2x² − 12x + 7 is written as a(x + p)² + q, and a, p and q are asked for."""
 
 from parsimonious.nodes import Node
 
