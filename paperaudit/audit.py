@@ -18,6 +18,7 @@ from paperaudit.readers.question_file import PaperRead, in_order
 from paperaudit.readers.source import read_answers, read_paper
 from paperaudit.strands import registry
 from paperaudit.strands.earlier import NoEarlierAnswer, names_a_part_alone, with_earlier_answers
+from paperaudit.strands.left_aside import unless_left_aside
 from paperaudit.strands.limits import within_limits
 from paperaudit.strands.verdict import compare_with_key, verdict_on
 from paperaudit.wording.reading import read as read_part
@@ -139,7 +140,7 @@ def _derive(reading: Reading, before: Sequence[AuditedPart]) -> tuple[Reading, s
     if obstacle is not None:
         return whole, "", obstacle
     strand, outcome = within_limits(lambda: registry.derive(whole), lambda why: ("", NotRead(why)))
-    return whole, strand, outcome
+    return whole, strand, unless_left_aside(whole, outcome)
 
 
 def _obstacle(reading: Reading) -> NotRead | None:

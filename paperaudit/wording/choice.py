@@ -1,10 +1,10 @@
 """Decides what a part asks, from its ask, its own text and its question's text."""
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from paperaudit.model.ask import Ask, Find, Rounded, Solve, Subject, Transform, WriteAs
-from paperaudit.model.expression import letters_of
+from paperaudit.model.expression import Letter, letters_of
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Unread
@@ -30,22 +30,22 @@ class Choice:
     whole: bool = False
 
 
-def stands_alone(ask: Ask, said: Collection[str] = ()) -> bool:
-    """Whether an ask holds all that it needs, so that the words around it are scenery.
-
-    `said` are the letters that other sentences give a value or a formula to.
-    """
+def stands_alone(ask: Ask, givens: Sequence[Given] = ()) -> bool:
+    """Whether an ask holds all that it needs, so that the words around it are scenery; `givens` are what these say."""
+    said = {*letters_said(givens)}
     match ask.task:
-        case Transform(_, expression) if {*said} & {*letters_of(expression)}:
+        case Transform(_, expression) if said & {*letters_of(expression)}:
             return False
-        case Rounded(expression) | WriteAs(expression) if {*said} & {*letters_of(expression)}:
+        case Rounded(expression) | WriteAs(expression) if said & {*letters_of(expression)}:
             return False
         case Transform("evaluate", expression) | Rounded(expression) | WriteAs(expression):
             return is_numeric(expression)
         case Solve(relations, letters):
             names = {name for one in relations for side in (one.left, one.right) for name in letters_of(side)}
+            if names & {*letters_explained(givens)}:
+                return False
             if not letters:
-                return len(relations) >= len(names) or not names & {*said}
+                return len(relations) >= len(names) or not names & said
             return names <= {*letters} or len(relations) >= len(names)
         case Subject() | Transform():
             return True
@@ -53,15 +53,23 @@ def stands_alone(ask: Ask, said: Collection[str] = ()) -> bool:
             return False
 
 
-def letters_said(proses: Sequence[Prose]) -> Iterator[str]:
-    """The letters that the sentences give a value, and the functions that they give a formula."""
-    for prose in proses:
-        for given in prose.givens:
-            for fact in given.facts:
-                if isinstance(fact, Holds) and fact.relation.sign == "=":
-                    yield from (*letters_of(fact.relation.left), *letters_of(fact.relation.right))
-                elif isinstance(fact, TopicFact):
-                    yield fact.defines()
+def letters_said(givens: Iterable[Given]) -> Iterator[str]:
+    """The letters that statements give a value, and the functions that they give a formula."""
+    for given in givens:
+        for fact in given.facts:
+            if isinstance(fact, Holds) and fact.relation.sign == "=":
+                yield from (*letters_of(fact.relation.left), *letters_of(fact.relation.right))
+            elif isinstance(fact, TopicFact):
+                yield fact.defines()
+
+
+def letters_explained(givens: Iterable[Given]) -> Iterator[str]:
+    """The letters that stand alone on one side of an equation: p of p = x + 1."""
+    for given in givens:
+        for fact in given.facts:
+            if isinstance(fact, Holds) and fact.relation.sign == "=":
+                sides = (fact.relation.left, fact.relation.right)
+                yield from (side.name for side in sides if isinstance(side, Letter))
 
 
 def chosen_ask(

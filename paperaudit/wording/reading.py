@@ -13,7 +13,7 @@ from paperaudit.model.reckoning import Reckoning
 from paperaudit.model.topic import TopicTask
 from paperaudit.wording.asides import asides_of, is_not_to_scale
 from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
-from paperaudit.wording.choice import chosen_ask, letters_said, stands_alone
+from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.contacts import NOT_SAID, is_open
 from paperaudit.wording.midlines import with_midlines
 from paperaudit.wording.orders import in_named_order, orders_of
@@ -113,9 +113,9 @@ def _read_sentences(question: Question, part: Part) -> Reading:
         prose.givens = prose.givens if here else list(orders_of(prose.givens, givens))
     choice = chosen_ask(question, part, explicit, proses, scene)
     proses = proses[:1] if choice.whole else proses
-    if choice.ask is None or not stands_alone(choice.ask, {*letters_said(proses)}):
-        found = [given for prose in proses for given in prose.givens]
-        givens.extend(given for given in (*found, *choice.conditions) if not repeats(given, givens, stated))
+    found = [*(given for prose in proses for given in prose.givens), *choice.conditions]
+    if choice.ask is None or not stands_alone(choice.ask, found):
+        givens.extend(given for given in found if not repeats(given, givens, stated))
     if not stated:
         unread.extend(doubt for prose in proses for doubt in prose.unread)
         unread.extend(choice.left_over)
