@@ -152,3 +152,29 @@ def test_a_lead_line_goes_before_the_parts_that_follow_it() -> None:
         "1.d [2] Solve for x: 3x = 12",
         "2 [1] Find 8 + 9.",
     ]
+
+
+def test_marks_that_the_end_of_a_row_breaks_are_whole() -> None:
+    page = """
+1.  Find the size of the angle AOB and give a reason for every step of your working. (2
+    points)
+2.  Find 8 + 9.                                                                 (1 point)
+"""
+    assert told(page) == [
+        "1 [2] Find the size of the angle AOB and give a reason for every step of your working.",
+        "2 [1] Find 8 + 9.",
+    ]
+
+
+def test_small_letters_below_a_question_are_options() -> None:
+    page = """
+1.  a. What is 20% of 45?                                                             (2)
+       (a) 5       (b) 9       (c) 20       (d) 25
+    b. Calculate:
+       (a) 4 + 5                                                                      (1)
+       (b) 4 − 5                                                                      (1)
+       (c) 4 × 5                                                                      (1)
+"""
+    (question,) = outlined(page).questions()
+    assert [option.cell.text for option in question.parts[0].options] == ["5", "9", "20", "25"]
+    assert [part.number for part in question.parts[1].parts] == ["a", "b", "c"]

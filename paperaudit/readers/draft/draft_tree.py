@@ -135,7 +135,9 @@ class TreeWriter:
     def _common(self, entry: Entry, before: Sequence[TextRow]) -> Iterator[Pair]:
         place = self._at(entry.column.page, self._extent(entry))
         yield self._scalar("number", entry.number, place)
-        rows, options = options_of(entry.rows) if not entry.parts else (tuple(entry.rows), ())
+        rows, options = tuple(entry.rows), entry.options
+        if not entry.parts and not options:
+            rows, options = options_of(entry.rows)
         rows = (*before, *entry.lead, *rows)
         text = running_text(rows)
         if len(text) > LONGEST_TEXT:

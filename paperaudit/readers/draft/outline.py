@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from paperaudit.model.place import Box
+from paperaudit.readers.draft.options import Option
 from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable
 from paperaudit.readers.draft.sequence import Stand
 from paperaudit.readers.draft.wording_rows import TextRow
@@ -35,6 +36,7 @@ class Entry:
     tables: list[PrintTable] = field(default_factory=list)
     doubts: list[str] = field(default_factory=list)
     answer_lines: int = 0
+    options: tuple[Option, ...] = ()
 
     def leaves(self) -> "list[Entry]":
         """The parts that have no parts below, or itself."""

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from paperaudit.readers.draft.broken_marks import with_whole_marks
 from paperaudit.readers.draft.first_question import first_question
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
 from paperaudit.readers.draft.leads import Leads
@@ -16,6 +17,7 @@ from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Place
 from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
 from paperaudit.readers.draft.row import Cell
 from paperaudit.readers.draft.sequence import Level, Stand, Step, opened, step_of
+from paperaudit.readers.draft.small_options import settle_small_options
 from paperaudit.readers.draft.wording_rows import TextRow
 
 _STOP: Final = re.compile(r"[.?!:;)\]]\s*$")
@@ -28,6 +30,7 @@ _CONTINUED: Final = re.compile(r"\W*\(?\s*(?:continued|cont(?:inue)?d?\.?)\W*$",
 
 def outline_of(printed: Sequence[Printed]) -> Outline:
     """The outline that rows and tables in reading order make."""
+    printed = tuple(with_whole_marks(printed))
     lines = [one for one in printed if isinstance(one, PrintLine)]
     start = first_question(printed)
     builder = _Builder(habits_of(lines))
@@ -37,7 +40,9 @@ def outline_of(printed: Sequence[Printed]) -> Outline:
             builder.outline.cover += [one] if isinstance(one, PrintLine) else one.lines()
         else:
             builder.take(one)
-    return builder.done()
+    outline = builder.done()
+    settle_small_options(outline)
+    return outline
 
 
 class _Builder:

@@ -69,9 +69,14 @@ def _steps(levels: Sequence[Level], number: Number, stand: Stand) -> list[Step]:
         return _decimal_steps(levels, number, stand)
     found: list[Step] = []
     for depth, level in enumerate(levels):
-        if level.style is not number.style or (level.dress != number.dress and number.style is not Style.WORD):
+        if level.style is not number.style:
             continue
         last, here = level.value[-1], number.value[-1]
+        if level.dress != number.dress and number.style is not Style.WORD:
+            # A slip of the setter's: (a), then b).
+            if here == last + 1 and number.dress and _exactly_under(level.stand, stand) and not stand.flows:
+                found.append(Step(depth, number))
+            continue
         under = stand.inner or _under(level.stand, stand)
         if here == last + 1 and under and not _within_sentence(number, stand, level.stand):
             found.append(Step(depth, number))
@@ -92,7 +97,7 @@ def _steps(levels: Sequence[Level], number: Number, stand: Stand) -> list[Step]:
 
 def _may_open(levels: Sequence[Level], number: Number, stand: Stand) -> bool:
     """Whether the first number of a style may open a level below the open ones."""
-    if any(level.style is number.style for level in levels):
+    if any(level.style is number.style and level.dress == number.dress for level in levels):
         return False
     if not levels:
         return number.style in _TOP and (number.style is Style.WORD or not stand.inner) and _set_off(number, stand)
