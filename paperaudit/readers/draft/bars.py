@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
+from statistics import median
 
 from paperaudit.readers.draft.accents import STROKE
 from paperaudit.readers.draft.grouped import as_fraction, as_radicand
@@ -15,6 +16,12 @@ _GAP = 0.7
 """Ink farther from a fraction bar than this, in heights of its font, does not stand on it."""
 _OVERHANG = 0.3
 """How far ink may stick out beyond the bar, in heights of its font."""
+_BELOW = 0.63
+"""How far below a bar that stands alone its divisor may begin, in heights of the font."""
+_STRETCHED = 1.3
+"""A sign this much larger than most of its region counts as one of this size."""
+_JOINS = 0.4
+"""Share of its ink that must be level with what stands on a bar for a sign to stand there too."""
 _BEYOND = 0.04
 """How far beyond the bar the middle of a sign may be that stands on it, in heights of its font."""
 _WIDER = 1.3
@@ -29,6 +36,8 @@ _CENTRED = 0.4
 """How far beside the middle of a bar that stands alone its numbers may be centred, in heights of the font."""
 _ROOT_MEETS = 0.15
 """How near to the sign of a root its rule begins, in heights of its font."""
+_PLAIN = 16.0
+"""Points; signs of larger fonts have been stretched."""
 _ROOT_SPAN = 1.9
 """How far above its baseline the sign of a root may have its rule, in heights of its font."""
 _INDEX = {"": "√", "2": "√", "3": "∛", "4": "∜"}
@@ -40,6 +49,8 @@ class Bars:
 
     def __init__(self, pool: Pool, rules: Sequence[Rule]) -> None:
         self._pool = pool
+        # Brackets that were stretched to a height are in larger fonts than the text that they go round.
+        self._largest = _STRETCHED * median([sign.size for sign in pool.all()] or [0.0])
         self._rules: dict[int, list[Rule]] = defaultdict(list)
         for rule in rules:
             self._rules[int(rule.y)].append(rule)
@@ -72,18 +83,18 @@ class Bars:
             for sign in window
             if sign.text == "√"
             and sign.shape != "root"
-            and abs(sign.right - rule.left) < _ROOT_MEETS * sign.size
+            and abs(sign.right - rule.left) < _meets(sign)
             and _spans(sign, rule.y)
-            and not self._covered(rule, sign)
         ]
-        return min(found, key=lambda sign: (abs(sign.right - rule.left), sign.key), default=None)
+        nearest = min(found, key=lambda sign: (sign.baseline, sign.key), default=None)
+        return None if nearest is None or self._covered(rule, nearest) else nearest
 
     def _covered(self, rule: Rule, root: Sign) -> bool:
         """Whether a higher rule begins at the root's sign as well: then `rule` is a fraction bar under it."""
         highest = int(root.baseline - _ROOT_SPAN * root.size) if root.shape != "large" else int(root.top - 2)
         return any(
             other.y < rule.y - 0.5
-            and abs(other.left - root.right) < _ROOT_MEETS * root.size
+            and abs(other.left - root.right) < _meets(root)
             and other.right > rule.right - 0.5
             and _spans(root, other.y)
             and not self._of_the_row_above(other, root)
@@ -93,7 +104,7 @@ class Bars:
 
     def _of_the_row_above(self, rule: Rule, root: Sign) -> bool:
         """Whether a rule begins at the sign of another root, one that stands higher."""
-        reach = _ROOT_MEETS * root.size
+        reach = _meets(root)
         return any(
             sign.text == "√" and sign is not root and abs(sign.right - rule.left) < reach and _spans(sign, rule.y)
             for sign in self._pool.near(
@@ -115,7 +126,9 @@ class Bars:
         doubts = () if content.rows == 1 else ("what stands under a root has several rows",)
         parts = [*inside, *index, *([hook] if hook is not None else [])]
         sign = built(text, parts, content.axis, content.size, "root", doubts)
-        self._pool.replace(parts, _reaching(sign, left=left, right=rule.right, top=rule.y))
+        # The sign of a root hangs from its baseline in some fonts; its ink begins at the rule in all of them.
+        bottom = max(part.bottom for part in inside)
+        self._pool.replace(parts, replace(sign, left=left, right=max(rule.right, sign.right), top=rule.y, bottom=bottom))
         return True
 
     def _index(self, left: float, rule: Rule, size: float, hook: Sign | None) -> list[Sign]:
@@ -129,15 +142,22 @@ class Bars:
         top, bottom = (rule.y, rule.y + _TALLEST) if side > 0 else (rule.y - _TALLEST, rule.y)
         # A long fraction is lower than its own numerator's axis by its descenders only, so axes are on their side.
         window = list(self._pool.near(rule.left - 3, rule.right + 3, top, bottom))
-        near = [sign for sign in window if self._gap(rule, sign, side) < _GAP * sign.size and self._within(rule, sign)]
+        near = [
+            sign
+            for sign in window
+            if self._within(rule, sign) and self._gap(rule, sign, side) < _GAP * min(sign.size, self._largest)
+        ]
         while near:
-            _, upper, _, lower = around(near)
+            upper = min(min(sign.top, sign.axis - 0.5 * sign.size) for sign in near)
+            lower = max(max(sign.bottom, sign.axis + AXIS * sign.size) for sign in near)
+            size = 1.5 * max(sign.size for sign in near)
             more = [
                 sign
                 for sign in window
                 if sign not in near
+                and sign.size < size
                 and self._within(rule, sign)
-                and min(lower, sign.bottom) - max(upper, sign.top) > 0.35 * min(sign.bottom - sign.top, lower - upper)
+                and min(lower, sign.bottom) - max(upper, sign.top) > _JOINS * (sign.bottom - sign.top)
             ]
             if not more:
                 break
@@ -201,7 +221,7 @@ class Bars:
         left, _, right, _ = around(signs)
         if abs((left + right) / 2 - (rule.left + rule.right) / 2) > _CENTRED * row.size:
             return False
-        if side > 0 and row.baseline - rule.y > 1.35 * row.size:
+        if side > 0 and min(min(sign.top, sign.axis - 0.47 * sign.size) for sign in signs) - rule.y > _BELOW * row.size:
             return False
         reach = 0.15 * row.size
         for start, end in ((left - 1.5 * row.size, left), (right, right + 1.5 * row.size)):
@@ -254,6 +274,11 @@ class Bars:
     def _stack_touches(self, rule: Rule) -> bool:
         """Whether something above the rule has it as its underline."""
         return any(self._gap(rule, sign, -1) < 0.3 * sign.size for sign in self._stack(rule, -1))
+
+
+def _meets(root: Sign) -> float:
+    """How near to the sign of a root its rule begins; a sign that was made higher is no wider."""
+    return _ROOT_MEETS * min(root.size, _PLAIN)
 
 
 def _spans(root: Sign, y: float) -> bool:

@@ -14,7 +14,7 @@ from paperaudit.readers.draft.stems import Stem
 _WORDS = 0.13
 """Letters of one upright font that are farther apart than this, in its heights, are of two words: justified lines of
 Times have spaces down to 0.14 (its metrics in TeX: 0.25 less 0.11), letters touch."""
-_LETTERS = 0.2
+_LETTERS = 0.165
 """The same between letters of two fonts, and for italics, which lean out of their boxes."""
 _LEANING = 0.33
 """The same behind a capital or an f of a mathematical italic: the next letter is moved away by up to 0.22 (cmmi10)."""

@@ -7,7 +7,7 @@ from paperaudit.readers.draft.linear import inner_text
 from paperaudit.readers.draft.pool import Pool
 from paperaudit.readers.draft.sign import Sign, built
 
-_SUMS = {"∑": "Σ", "∏": "Π"}
+_SUMS = {"∑": "Σ", "∏": "Π", "∫": "∫"}
 _FARTHEST = 2.3
 """How far the axis of a bound may be from that of its sign, in heights of the sign's font."""
 _NEAREST = 0.5
@@ -27,7 +27,8 @@ def join_limits(pool: Pool) -> None:
 
 def _join_sum(pool: Pool, sign: Sign) -> None:
     low, high = _bound(pool, [sign], 1), _bound(pool, [sign], -1)
-    if not low and not high:
+    # A sign of an integral has its bounds beside it, unless both are above and below.
+    if not (low and high) if sign.text == "∫" else not (low or high):
         return
     text = _SUMS[sign.text]
     text += f"_{{{inner_text(low).text.replace(' ', '')}}}" if low else ""
@@ -58,7 +59,7 @@ def _bound(pool: Pool, of: Sequence[Sign], side: int) -> list[Sign]:
     """The small signs of one row above (-1) or below (1), centred."""
     left, right = of[0].left, of[-1].right
     middle, size, axis = (left + right) / 2, of[0].size, of[0].axis
-    nearest = max(_NEAREST * size, (of[0].bottom - of[0].top) / 2 * 0.7)
+    nearest = max(_NEAREST * size, (of[0].bottom - of[0].top) / 2 * 0.7 if of[0].shape == "large" else 0.0)
     top, bottom = sorted((axis + side * nearest, axis + side * _FARTHEST * size))
     small = [sign for sign in pool.near(middle - 4 * size, middle + 4 * size, top, bottom) if sign.size < 0.86 * size]
     if not small:

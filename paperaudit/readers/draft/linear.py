@@ -1,5 +1,6 @@
 """A row of signs as linear text: powers and indices, brackets where the print has none, spaces where it has gaps."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -11,8 +12,11 @@ from paperaudit.readers.draft.stems import Stem, rows_of_stems
 NAMED_FUNCTIONS = frozenset(
     ("sin", "cos", "tan", "cot", "sec", "cosec", "csc", "log", "ln", "lim", "max", "min", "arcsin", "arccos", "arctan")
 )
+_WITH_ARGUMENT = NAMED_FUNCTIONS - {"lim", "max", "min"}
 _BINARY = frozenset("=+−–-×÷±<>≤≥≠≈≡·")
 _BEHIND_NOTHING = _BINARY | frozenset("([{|,;:/√∛∜")
+_SIGN_ALONE = re.compile(r"^([−–-]) ")
+"""A minus in front, which belongs to what follows."""
 _RAISED = str.maketrans("0123456789−–-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁻⁻")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _DEGREES = frozenset({"°", "∘", "◦", "o", "º", "˚"})
@@ -39,7 +43,7 @@ def inner_text(signs: Sequence[Sign]) -> Linear:
     main = max(rows, key=len)
     size = max(stem.sign.size for stem in main)
     axis = next(stem.sign.axis for stem in main if stem.sign.size == size)
-    text = " ".join(written(row, Gaps(row), inner=True)[0] for row in rows)
+    text = " ".join(_SIGN_ALONE.sub(r"\1", written(row, Gaps(row), inner=True)[0]) for row in rows)
     baseline = max(stem.sign.baseline for stem in main if stem.sign.size == size)
     return Linear(text, axis, baseline, size, len(rows))
 
@@ -112,7 +116,7 @@ def _needs_brackets(stem: Stem, touching: tuple[Stem | None, Stem | None], text:
         return True
     if stem.sign.shape not in ("fraction", "number fraction"):
         return False
-    if word in NAMED_FUNCTIONS or (after is not None and _is_factor(after.sign)):
+    if word in _WITH_ARGUMENT or (after is not None and _is_factor(after.sign)):
         return True
     if before is None:
         return False
@@ -152,7 +156,7 @@ def _with_scripts(stem: Stem, text: str, word: str) -> tuple[str, list[str]]:
 
 def _inside(stems: Sequence[Stem]) -> str:
     row = sorted(stems, key=lambda one: one.sign.key)
-    return written(row, Gaps(row), inner=True)[0] if row else ""
+    return _SIGN_ALONE.sub(r"\1", written(row, Gaps(row), inner=True)[0]) if row else ""
 
 
 def _as_index(text: str) -> str:

@@ -1,7 +1,9 @@
 """Which signs stand in a row, and which are powers or indices of the sign before them."""
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from statistics import median
 
 from paperaudit.readers.draft.sign import Sign
 
@@ -9,14 +11,15 @@ _LEVEL = 0.13
 """Signs of one level have their axes this near to each other, in heights of the larger font."""
 _SMALLER = 0.88
 """A power or an index is at most this high, measured against what it belongs to."""
-_LOWERED = 0.11
-"""An index lies at least this much lower, in heights of the font that it belongs to."""
 _CLOSE = 0.35
 """How far a power or an index may stand behind what it belongs to, in heights of that font."""
-_HIGHEST = 0.9
-"""How far the axis of a power may be above that of a letter, in heights of its font."""
+_HIGHEST = 0.8
+_LOWEST = 0.6
+"""How far the axis of a power may be above and that of an index below that of a letter, in heights of its font."""
 _ROW = 0.3
 """Axes of one row differ by less than this, in heights of its font."""
+_UNEVEN = 0.75
+"""By how much the parts of one row may be higher and lower, in heights of the smaller font."""
 _BAND = 3.0
 _OPENING = {")": "(", "]": "[", "}": "{", "⟩": "⟨"}
 
@@ -72,20 +75,38 @@ def _planted(signs: Sequence[Sign]) -> list[Stem]:
 
 
 def _plant(stem: Stem, before: Sequence[Stem]) -> None:
-    """Finds what `stem` stands beside or belongs to, among the stems before it and what those belong to."""
+    """Finds what `stem` stands beside, or else what it is a power or an index of, among the stems before it.
+
+    Where it could belong to signs of two rows, it belongs to the one whose axis is nearer.
+    """
+    scripts: list[tuple[float, Stem, list[Stem]]] = []
     for neighbour in before:
         other: Stem | None = neighbour
         while other is not None:
             if _level(stem.sign, other.sign):
-                if other.host is None or stem.sign.left - other.right < 0.6 * other.sign.size:
+                if other.host is None or (_is_near(stem, other) and not _is_past(other, before)):
                     _beside(stem, other)
                     return
-            elif (where := _script(stem, other)) is not None:
-                stem.host = other
-                stem.previous = where[-1] if where else None
-                where.append(stem)
-                return
+            elif (row := _script(stem, other)) is not None:
+                scripts.append((abs(other.sign.axis - stem.sign.axis), other, row))
+                break
             other = other.host
+    if scripts:
+        _, stem.host, row = min(scripts, key=lambda one: one[0])
+        stem.previous = row[-1] if row else None
+        row.append(stem)
+
+
+def _is_near(stem: Stem, other: Stem) -> bool:
+    return stem.sign.left - other.right < 0.6 * other.sign.size
+
+
+def _is_past(other: Stem, before: Sequence[Stem]) -> bool:
+    """Whether the row has gone on behind the power or index `other`."""
+    ground = other
+    while ground.host is not None:
+        ground = ground.host
+    return any(one.sign.left > other.sign.left and _level(one.sign, ground.sign) for one in before)
 
 
 def _beside(stem: Stem, other: Stem) -> None:
@@ -112,7 +133,7 @@ def _script(stem: Stem, other: Stem) -> list[Stem] | None:
     if sign.left - end > (_CLOSE if other.sign.shape != "large" else 2 * _CLOSE) * size:
         return None
     highest = max(_HIGHEST * size, other.sign.axis - other.top + 0.4 * sign.size)
-    lowest = max(_HIGHEST * size, other.bottom - other.sign.axis + 0.4 * sign.size)
+    lowest = max(_LOWEST * size, other.bottom - other.sign.axis + 0.3 * sign.size)
     if _LEVEL * size < lift < highest:
         return other.raised
     below = sign.baseline - other.sign.baseline
@@ -153,6 +174,44 @@ def _rows(ground: Sequence[Stem]) -> list[list[Stem]]:
         else:
             rows.append([stem])
             axes.append((sign.axis, sign.size))
+    return [sorted(row, key=lambda one: one.sign.key) for row in _level_out(rows)]
+
+
+def _level_out(rows: Sequence[list[Stem]]) -> list[list[Stem]]:
+    """Rows of which one stands in the gaps of the other, a little higher or lower, as one.
+
+    Office programs centre equations on their row by height, so that their baselines differ.
+    """
+    merged: list[list[Stem]] = []
     for row in rows:
-        row.sort(key=lambda one: one.sign.key)
-    return rows
+        if merged and _interlocked(merged[-1], row):
+            merged[-1] = [*merged[-1], *row]
+        else:
+            merged.append(row)
+    return merged
+
+
+def _interlocked(row: Sequence[Stem], other: Sequence[Stem]) -> bool:
+    """Whether two rows are at about one height, and nothing of one is above or below something of the other."""
+    ground, size = _ground(row)
+    lower, lower_size = _ground(other)
+    near = lower - ground <= _UNEVEN * min(size, lower_size)
+    if not near and not _reaches(row, lower) and not _reaches(other, ground):
+        return False
+    spans = sorted(
+        [(stem.sign.left, stem.right, 0) for stem in row] + [(stem.sign.left, stem.right, 1) for stem in other]
+    )
+    return all(
+        before[2] == after[2] or after[0] > before[1] - 0.1 * size for before, after in itertools.pairwise(spans)
+    )
+
+
+def _reaches(row: Sequence[Stem], axis: float) -> bool:
+    """Whether something tall in a row has the height `axis` within its ink."""
+    return any(stem.sign.shape != "glyph" and stem.sign.top < axis < stem.sign.bottom for stem in row)
+
+
+def _ground(row: Sequence[Stem]) -> tuple[float, float]:
+    """The axis of a row and the size of its letters."""
+    size = median(stem.sign.size for stem in row)
+    return median(stem.sign.axis for stem in row), size
