@@ -4,7 +4,7 @@ import random
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paperaudit.readers.draft.page import Glyph
@@ -232,6 +232,7 @@ def test_print_that_stands_sideways_is_kept_and_doubtful() -> None:
     assert row.doubts() == ["this does not stand upright on the page"]
 
 
+@settings(deadline=None)
 @given(st.randoms(use_true_random=False))
 def test_the_order_of_printing_changes_nothing(chance: random.Random) -> None:
     row = Print().put("Solve ").fraction("x + 1", "2x").put(" = x").put("2", 8, 4).put(" + ").root("5").down(3)
@@ -243,6 +244,7 @@ def test_the_order_of_printing_changes_nothing(chance: random.Random) -> None:
     assert row.read() == before
 
 
+@settings(deadline=None)
 @given(st.floats(-300, 300), st.floats(-90, 600), st.floats(0.6, 2.5))
 def test_moving_and_enlarging_changes_nothing(aside: float, down: float, times: float) -> None:
     row = Print().put("Solve ").fraction("x + 1", "2x").put(" = x").put("2", 8, 4).put(" + ").root("5").put(" and 2")

@@ -1,15 +1,15 @@
 """Fractions, roots and lines over letters: what stands above and below the rules of a region becomes one sign each."""
 
-from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 from statistics import median
 
 from paperaudit.readers.draft.accents import STROKE
-from paperaudit.readers.draft.grouped import as_fraction, as_radicand
+from paperaudit.readers.draft.grouped import as_fraction
 from paperaudit.readers.draft.linear import inner_text
 from paperaudit.readers.draft.pool import Pool
-from paperaudit.readers.draft.rules import Rule
+from paperaudit.readers.draft.root_signs import RootSigns, root_text
+from paperaudit.readers.draft.rules import Rule, by_level
 from paperaudit.readers.draft.sign import AXIS, Shape, Sign, around, built
 
 _GAP = 0.7
@@ -34,14 +34,6 @@ _OVERLINE = 0.3
 """Ink this near below a rule may have it as a bar over letters, in heights of its font."""
 _CENTRED = 0.4
 """How far beside the middle of a bar that stands alone its numbers may be centred, in heights of the font."""
-_ROOT_MEETS = 0.15
-"""How near to the sign of a root its rule begins, in heights of its font."""
-_PLAIN = 16.0
-"""Points; signs of larger fonts have been stretched."""
-_ROOT_SPAN = 1.9
-"""How far above its baseline the sign of a root may have its rule, in heights of its font."""
-_INDEX = {"": "√", "2": "√", "3": "∛", "4": "∜"}
-_RAISED = str.maketrans("0123456789n", "⁰¹²³⁴⁵⁶⁷⁸⁹ⁿ")
 
 
 class Bars:
@@ -51,13 +43,12 @@ class Bars:
         self._pool = pool
         # Brackets that were stretched to a height are in larger fonts than the text that they go round.
         self._largest = _STRETCHED * median([sign.size for sign in pool.all()] or [0.0])
-        self._rules: dict[int, list[Rule]] = defaultdict(list)
-        for rule in rules:
-            self._rules[int(rule.y)].append(rule)
+        self._levels = by_level(rules)
+        self._roots = RootSigns(pool, self._levels)
 
     def work_in(self, rules: Sequence[Rule]) -> None:
         """Each rule becomes a root, a fraction, a bar over letters, or is none of these and is left alone."""
-        for rule in sorted(rules, key=lambda one: (round(one.width, 1), self._has_root_sign(one), one.y, one.left)):
+        for rule in sorted(rules, key=lambda one: (round(one.width, 1), self._roots.has_sign(one), one.y, one.left)):
             _ = self._angle(rule) or self._root(rule) or self._fraction(rule) or self._overline(rule)
 
     def _angle(self, rule: Rule) -> bool:
@@ -72,48 +63,8 @@ class Bars:
         self._pool.replace(slash, replace(sign, left=rule.left, right=rule.right, top=axis - size / 2, bottom=rule.y))
         return True
 
-    def _has_root_sign(self, rule: Rule) -> bool:
-        return rule.hook is not None or self._root_sign(rule) is not None
-
-    def _root_sign(self, rule: Rule) -> Sign | None:
-        """The sign √ at whose right end the rule begins."""
-        window = self._pool.near(rule.left - 25, rule.left + 3, rule.y - 12, rule.y + 40)
-        found = [
-            sign
-            for sign in window
-            if sign.text == "√"
-            and sign.shape != "root"
-            and abs(sign.right - rule.left) < _meets(sign)
-            and _spans(sign, rule.y)
-        ]
-        nearest = min(found, key=lambda sign: (sign.baseline, sign.key), default=None)
-        return None if nearest is None or self._covered(rule, nearest) else nearest
-
-    def _covered(self, rule: Rule, root: Sign) -> bool:
-        """Whether a higher rule begins at the root's sign as well: then `rule` is a fraction bar under it."""
-        highest = int(root.baseline - _ROOT_SPAN * root.size) if root.shape != "large" else int(root.top - 2)
-        return any(
-            other.y < rule.y - 0.5
-            and abs(other.left - root.right) < _meets(root)
-            and other.right > rule.right - 0.5
-            and _spans(root, other.y)
-            and not self._of_the_row_above(other, root)
-            for y in range(highest, int(rule.y) + 1)
-            for other in self._rules.get(y, ())
-        )
-
-    def _of_the_row_above(self, rule: Rule, root: Sign) -> bool:
-        """Whether a rule begins at the sign of another root, one that stands higher."""
-        reach = _meets(root)
-        return any(
-            sign.text == "√" and sign is not root and abs(sign.right - rule.left) < reach and _spans(sign, rule.y)
-            for sign in self._pool.near(
-                root.left - reach, root.right + reach, rule.y - root.size, root.axis - 0.4 * root.size
-            )
-        )
-
     def _root(self, rule: Rule) -> bool:
-        hook = self._root_sign(rule)
+        hook = self._roots.sign_of(rule)
         if hook is None and rule.hook is None:
             return False
         left = hook.left if hook is not None else rule.hook or rule.left
@@ -121,21 +72,17 @@ class Bars:
         if not inside:
             return False
         content = inner_text(inside)
-        index = self._index(left, rule, content.size, hook)
-        text = _root_text(inner_text(index).text if index else "", content.text)
+        index = self._roots.index(left, rule, content.size, hook)
+        text = root_text(inner_text(index).text if index else "", content.text)
         doubts = () if content.rows == 1 else ("what stands under a root has several rows",)
         parts = [*inside, *index, *([hook] if hook is not None else [])]
         sign = built(text, parts, content.axis, content.size, "root", doubts)
         # The sign of a root hangs from its baseline in some fonts; its ink begins at the rule in all of them.
         bottom = max(part.bottom for part in inside)
-        self._pool.replace(parts, replace(sign, left=left, right=max(rule.right, sign.right), top=rule.y, bottom=bottom))
+        self._pool.replace(
+            parts, replace(sign, left=left, right=max(rule.right, sign.right), top=rule.y, bottom=bottom)
+        )
         return True
-
-    def _index(self, left: float, rule: Rule, size: float, hook: Sign | None) -> list[Sign]:
-        """The small number in the arm of a root."""
-        window = self._pool.near(left - 0.4 * size, rule.left, rule.y - 0.2 * size, rule.y + 0.8 * size)
-        small = (sign for sign in window if sign is not hook and sign.size <= 0.8 * size and sign.text.isalnum())
-        return sorted((sign for sign in small if sign.baseline > rule.y + 0.1 * size), key=lambda sign: sign.key)
 
     def _stack(self, rule: Rule, side: int) -> list[Sign]:
         """What stands on the rule (`side` -1) or hangs below it (1), within its ends."""
@@ -240,7 +187,7 @@ class Bars:
         return any(
             other is not rule and other.left - 1 <= sign.middle <= other.right + 1
             for y in range(int(rule.y) - 1, int(rule.y) + 2)
-            for other in self._rules.get(y, ())
+            for other in self._levels.get(y, ())
         )
 
     @staticmethod
@@ -274,22 +221,6 @@ class Bars:
     def _stack_touches(self, rule: Rule) -> bool:
         """Whether something above the rule has it as its underline."""
         return any(self._gap(rule, sign, -1) < 0.3 * sign.size for sign in self._stack(rule, -1))
-
-
-def _meets(root: Sign) -> float:
-    """How near to the sign of a root its rule begins; a sign that was made higher is no wider."""
-    return _ROOT_MEETS * min(root.size, _PLAIN)
-
-
-def _spans(root: Sign, y: float) -> bool:
-    """Whether a rule at `y` may be that of the root's sign."""
-    if root.shape == "large":
-        return abs(y - root.top) < 2
-    return root.baseline - _ROOT_SPAN * root.size < y < root.baseline + 0.2 * root.size
-
-
-def _root_text(index: str, content: str) -> str:
-    return f"{_INDEX.get(index) or index.translate(_RAISED) + '√'}{as_radicand(content)}"
 
 
 def _reaching(sign: Sign, left: float | None = None, right: float | None = None, top: float | None = None) -> Sign:

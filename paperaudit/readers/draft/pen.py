@@ -17,9 +17,12 @@ from paperaudit.model.place import Box
 from paperaudit.readers.draft.bounded import TooMuch
 from paperaudit.readers.draft.fonts import names_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
+from paperaudit.readers.draft.told_text import told_by, with_told
 
 MOST_OBJECTS = 60_000
 """Glyphs, stretches of paths and pictures of a page; a full page of text has some 4,000."""
+_NO_LETTERS = "\0\ufffd\ufffe\uffff"
+"""What some files have in place of a letter that they do not know."""
 _MEET = 0.01
 """Points between the ends of a path that is as good as closed."""
 _WIDEST = 20_000.0
@@ -42,6 +45,7 @@ class Pen(PDFTextDevice):
         self._left = self._top = 0.0
         self.ctm: Matrix = (1, 0, 0, 1, 0, 0)
         self._frames: list[Matrix] = []
+        self._told: list[tuple[int, str]] = []
 
     def begin_page(self, page: PDFPage, ctm: Matrix) -> None:
         """Starts a page, of which the cropbox is looked at; `ctm` brings its mediabox upright to the origin."""
@@ -72,6 +76,16 @@ class Pen(PDFTextDevice):
         if self._frames:
             self.ctm = self._frames.pop()
 
+    def begin_tag(self, tag: object, props: object = None) -> None:
+        """A stretch starts of which the file may tell what it stands for."""
+        self._told.append((len(self._glyphs), told_by(props)))
+
+    def end_tag(self) -> None:
+        """The stretch ends."""
+        start, told = self._told.pop() if self._told else (0, "")
+        if told:
+            self._glyphs[start:] = with_told(self._glyphs[start:], told)
+
     def render_image(self, name: str, stream: PDFStream) -> None:
         """A picture of dots fills the unit square."""
         self._count(1)
@@ -93,7 +107,7 @@ class Pen(PDFTextDevice):
         """One character at the origin of `matrix`; returns how far it moves the pen."""
         self._count(1)
         try:
-            text = font.to_unichr(cid)
+            text = font.to_unichr(cid).strip(_NO_LETTERS)
         except PDFUnicodeNotDefined:
             text = ""
         item = LTChar(

@@ -55,6 +55,14 @@ def rules_of(paths: Sequence[Path]) -> list[Rule]:
     return sorted(whole, key=lambda rule: (rule.width, rule.y, rule.left))
 
 
+def by_level(rules: Iterable[Rule]) -> dict[int, list[Rule]]:
+    """The rules by whole points down the page."""
+    levels: dict[int, list[Rule]] = defaultdict(list)
+    for rule in rules:
+        levels[int(rule.y)].append(rule)
+    return levels
+
+
 def _visible(path: Path) -> bool:
     shown = [lightness for lightness in (path.stroke, path.fill) if lightness is not None]
     return bool(shown) and min(shown) < _PALEST
