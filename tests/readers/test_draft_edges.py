@@ -3,8 +3,10 @@
 import pytest
 
 from paperaudit.readers.draft.cover import cover_of
+from paperaudit.readers.draft.drawing.figures import figures_of
+from paperaudit.readers.draft.drawing.lettering import LabelKind, kind_of
 from paperaudit.readers.draft.outline_reader import outline_of
-from paperaudit.readers.draft.page import DraftPage, Glyph
+from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece
 from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable
 from paperaudit.readers.draft.raised_numbers import with_raised_numbers
 from paperaudit.readers.draft.row import Cell, Row
@@ -108,3 +110,20 @@ def test_the_cover_may_stand_in_a_ruled_table() -> None:
     assert cover.title and cover.title.value == "GRADE 11 MATHEMATICS"
     assert cover.minutes and cover.minutes.value == "90"
     assert cover.total and cover.total.value == "60"
+
+
+def test_numbers_of_parts_and_marks_beside_a_figure_are_no_labels() -> None:
+    assert {kind_of(text) for text in ("2)", "a)", "(ii)", "[3]", "(1 mark)", "(3 marks)", "4 marks")} == {
+        LabelKind.WORDS
+    }
+    assert kind_of("2x") is LabelKind.SIZE and kind_of("A") is LabelKind.POINT
+
+
+def test_a_dot_of_a_font_without_letters_belongs_to_its_figure() -> None:
+    sides = [((100.0, 100.0), (200.0, 100.0)), ((200.0, 100.0), (150.0, 180.0)), ((150.0, 180.0), (100.0, 100.0))]
+    boxes = [(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])) for a, b in sides]
+    paths = [Path((Piece(side),), box, 90 + at) for at, (side, box) in enumerate(zip(sides, boxes, strict=True))]
+    letters = [*glyphs("A", 90, 98, 0), *glyphs("B", 203, 98, 2), *glyphs("C", 147, 192, 4)]
+    dot = Glyph("", (150, 118, 150, 122), 120, 3.6, "Dots", 9)
+    (figure,) = figures_of(DraftPage(1, 600.0, HIGH, (*letters, dot), tuple(paths)))
+    assert [point for point, *_ in figure.points] == ["A", "B", "C"] and 9 in figure.glyphs

@@ -52,7 +52,19 @@ def figures_of(page: DraftPage) -> tuple[DrawnFigure, ...]:
         if min(wide, high) >= LEAST_PICTURE:
             found.append(DrawnFigure(page.number, raster.box, unread="the figure is a picture made of dots"))
     found.sort(key=lambda figure: (figure.box[1], figure.box[0]))
-    return tuple(with_words(found, runs)) if found else ()
+    return tuple(_with_dots(figure, page) for figure in with_words(found, runs)) if found else ()
+
+
+def _with_dots(figure: DrawnFigure, page: DraftPage) -> DrawnFigure:
+    """The figure with the dots in it that are signs of a font, with or without a letter behind them."""
+    left, top, right, bottom = figure.box
+    dots = {
+        one.index
+        for one in page.glyphs
+        if one.text.strip("•●∙⋅·") == "" and not one.text.isspace()
+        if left <= one.box[0] <= right and top <= one.baseline <= bottom
+    }
+    return replace(figure, glyphs=figure.glyphs | dots) if dots else figure
 
 
 def _read(area: Area, page: int) -> DrawnFigure:

@@ -80,15 +80,21 @@ class Run:
         return kind_of(self.text)
 
 
+_OF_THE_TEXT = re.compile(
+    r"|\(\d*[a-z]?\)|\d{1,2}\)|[a-z]{1,3}\)|\[\d{1,3}\]|[(\[]?\d{1,3} ?marks?[)\]]?", re.IGNORECASE
+)
+"""Numbers of parts and marks, which may stand close to a figure."""
+
+
 def kind_of(text: str) -> LabelKind:
     """What a label of this text can be.
 
-    >>> [kind_of(text).name for text in ("A", "P′", "40°", "2x + 10°", "7,5 cm", "3x", "(3)", "the", "A(2; 3)")]
-    ['POINT', 'POINT', 'ANGLE', 'ANGLE', 'LENGTH', 'SIZE', 'WORDS', 'WORDS', 'WORDS']
+    >>> [kind_of(text).name for text in ("A", "P′", "40°", "2x + 10°", "7,5 cm", "3x", "(3)", "2)", "the", "A(2; 3)")]
+    ['POINT', 'POINT', 'ANGLE', 'ANGLE', 'LENGTH', 'SIZE', 'WORDS', 'WORDS', 'WORDS', 'WORDS']
     """
     if _POINT.fullmatch(text):
         return LabelKind.POINT
-    if re.fullmatch(r"\(\d*[a-z]?\)|", text) or not any(one.isalnum() for one in text):
+    if _OF_THE_TEXT.fullmatch(text) or not any(one.isalnum() for one in text):
         return LabelKind.WORDS
     if text.endswith("°"):
         return LabelKind.ANGLE if _SIZE.fullmatch(text[:-1].strip()) else LabelKind.WORDS
