@@ -81,7 +81,7 @@ class Run:
 
 
 _OF_THE_TEXT = re.compile(
-    r"|\(\d*[a-z]?\)|\d{1,2}\)|[a-z]{1,3}\)|\[\d{1,3}\]|[(\[]?\d{1,3} ?marks?[)\]]?", re.IGNORECASE
+    r"|\(\d*[a-z]?\)|\([ivx]{2,4}\)|\d{1,2}\)|[a-z]{1,3}\)|\[\d{1,3}\]|[(\[]?\d{1,3} ?marks?[)\]]?", re.IGNORECASE
 )
 """Numbers of parts and marks, which may stand close to a figure."""
 
