@@ -35,7 +35,8 @@ SECONDS = 4
 
 FILES = (
     "number", "numbers", "numbers-worded", "ratios", "money", "solids", "equations", "algebra", "coordinates",
-    "sequences", "functions", "trigonometry", "transformations", "statistics", "probability", "words",
+    "sequences", "functions", "trigonometry", "transformations", "statistics", "statistics-told", "probability",
+    "chance-told", "measures-told", "words",
 )  # fmt: skip
 _OPERATORS: dict[type[ast.operator], ast.operator] = {
     ast.Add: ast.Sub(), ast.Sub: ast.Add(), ast.Mult: ast.Div(), ast.Div: ast.Mult(), ast.FloorDiv: ast.Mult(),
@@ -235,7 +236,7 @@ def survivors(module: ModuleType, each: int, chance: random.Random) -> tuple[int
             continue
         tried += 1
         function.__code__ = code
-        _forget()
+        forget()
         try:
             for put in chance.sample(puts, min(MOST_CASES, len(puts))):
                 answer = _derived(put.reading)
@@ -245,11 +246,11 @@ def survivors(module: ModuleType, each: int, chance: random.Random) -> tuple[int
                     break
         finally:
             function.__code__ = sound
-            _forget()
+            forget()
     return tried, found
 
 
-def _forget() -> None:
+def forget() -> None:
     """Empties the caches that a mutant may have filled; grammars stay compiled."""
     for name, module in list(sys.modules.items()):
         if name.startswith("paperaudit.strands") or (name.startswith("paperaudit.maths") and name not in _GRAMMARS):

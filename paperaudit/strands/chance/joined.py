@@ -52,6 +52,8 @@ def are_events(task: AreEvents, lines: Lines) -> Answer | Impossible | NotRead:
         product = search.known[FIRST] * search.known[SECOND]
         lines.say(f"P({named}) × P({also}) = {search.shown(FIRST)} × {search.shown(SECOND)} = {lines.shown(product)}")
         yes = product == search.known[BOTH]
+        under = search.known[SECOND]
+        require(yes == (not under or search.known[BOTH] / under == search.known[FIRST]), "independence in two ways")
         lines.say(f"P({named} and {also}) = {search.shown(BOTH)}, so they are {'' if yes else 'not '}independent")
     else:
         yes = not search.known[BOTH]

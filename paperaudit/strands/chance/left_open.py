@@ -2,9 +2,11 @@
 
 from fractions import Fraction
 from itertools import combinations
+from math import lcm
 
 from paperaudit.model.derivation import Answer, Case, NotDetermined, NotRead
 from paperaudit.strands.chance.regions import BOTH, FIRST, SECOND, WHOLE, Conditional, Region, Search
+from paperaudit.strands.numbers.working import require
 
 Parts = dict[int, Fraction]
 
@@ -21,6 +23,8 @@ def left_open(search: Search, wanted: Region | Conditional) -> NotDetermined | N
             found.setdefault(value, parts)
     if len(found) < 2:
         return NotRead("what is given does not settle this probability")
+    for parts in found.values():
+        _meets(given, parts, search)
     cases = tuple(Case(_described(search, parts, wanted), (Answer(f"{search.lines.shown(value)}"),))
                   for value, parts in (min(found.items()), max(found.items())))  # fmt: skip
     one, other = search.names
@@ -68,6 +72,18 @@ def _solved(rows: list[list[Fraction]]) -> list[Fraction] | None:
         )
         done.append(pivot)
     return None if any(row[4] for row in left) else [row[4] for row in done]
+
+
+def _meets(given: list[Region | Conditional], parts: Parts, search: Search) -> None:
+    """Every given, counted over as many things in each part as make all numbers whole."""
+    whole = lcm(*(value.denominator for value in parts.values()))
+    things = {at: int(value * whole) for at, value in parts.items()}
+    require(sum(things.values()) == whole, "the parts make up the whole")
+    for one in given:
+        inside, among = (one, WHOLE) if isinstance(one, frozenset) else one
+        under = sum(count for at, count in things.items() if at in among)
+        counted = sum(count for at, count in things.items() if at in among and at in inside)
+        require(not under or Fraction(counted, under) == search.known[one], f"{search.text(one)} in a case")
 
 
 def _weight(of: Region | Conditional, parts: Parts) -> Fraction | None:

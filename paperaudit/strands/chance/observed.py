@@ -26,6 +26,7 @@ def relative(task: Observed, lines: Lines) -> Answer | Impossible:
     if not task.trials:
         return lines.end(value)
     expected = value * task.trials
+    require(expected * task.whole == Fraction(task.count * task.trials), "the expected number in two ways")
     lines.say(f"{lines.shown(value)} × {task.trials} = {shown(expected)}", shown(expected))
     lines.decimals = True
     return lines.end(expected)

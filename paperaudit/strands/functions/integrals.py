@@ -1,5 +1,7 @@
 """Integrals of sums of powers, between limits and without, and areas down to the x-axis."""
 
+from collections.abc import Callable
+from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
 
@@ -88,6 +90,19 @@ def _strips(formula: Expression, letter: str, low: Fraction, high: Fraction) -> 
     return total * step / 3
 
 
+def encloses_nothing(height: Callable[[Fraction], Decimal]) -> None:
+    """Raises ChecksDisagree where a height changes its sign twice: values of it at numbers from −75 to 75."""
+    signs: list[bool] = []
+    for place in range(-300, 301):
+        try:
+            size = float(height(Fraction(place, 4) + Fraction(1, 997)))
+        except NoValue:
+            continue
+        if size:
+            signs.append(size > 0)
+    require(sum(one != other for one, other in pairwise(signs)) < 2, "whether a region is enclosed")
+
+
 def _area(task: Integral, function: Function, form: PowerSum, working: Working, reading: Reading) -> Outcome:
     if not form.is_polynomial:
         raise NotSurd("an area under a curve that is no polynomial")
@@ -95,6 +110,7 @@ def _area(task: Integral, function: Function, form: PowerSum, working: Working, 
     cuts = zeros(form)
     if task.low is None or task.high is None:
         if len(cuts) < 2:
+            encloses_nothing(lambda at: numeric(formula_of(function), letter, at))
             crossings = " or ".join(f"{letter} = {text_of(cut)}" for cut in cuts) or "no real solution"
             raise impossible(
                 working.used or (write(formula_of(function)),),

@@ -9,8 +9,8 @@ from paperaudit.model.derivation import Outcome
 from paperaudit.model.function_task import Function
 from paperaudit.model.graph_task import RegionBetween
 from paperaudit.model.reading import Reading
-from paperaudit.strands.functions.formulas import formula_of
-from paperaudit.strands.functions.integrals import SKILL, say_areas, text_of
+from paperaudit.strands.functions.formulas import formula_of, numeric
+from paperaudit.strands.functions.integrals import SKILL, encloses_nothing, say_areas, text_of
 from paperaudit.strands.numbers.working import Working
 from paperaudit.strands.refusals import impossible
 
@@ -26,6 +26,7 @@ def between(task: RegionBetween, reading: Reading) -> Outcome:
     cuts = zeros(form)
     found = " or ".join(f"{x} = {text_of(cut)}" for cut in cuts) or "no real solution"
     if len(cuts) < 2:
+        encloses_nothing(lambda place: numeric(one, x, place) - numeric(other, x, place))
         names = tuple(f"y = {write(side)}" for side in (one, other))
         raise impossible(names, f"{form.text(x)} = 0: {found}", "that the curves enclose a region is false")
     if form.terms[form.degree] < 0 and len(cuts) == 2:

@@ -3,6 +3,7 @@
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.maths.exact import NotSurd
 from paperaudit.maths.measure import UnitClash
+from paperaudit.maths.postfix import agree, decimal_value
 from paperaudit.maths.same_value import same_value
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Establish
@@ -12,6 +13,7 @@ from paperaudit.model.fact import Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.calculating import CONFIRMED, calculated, calculation_steps, is_numeric, skill_of
 from paperaudit.strands.finishing import ChecksDisagree
+from paperaudit.strands.numbers.working import require
 
 _HOLDS = {"show": "shown", "prove": "proved", "decide": "yes"}
 
@@ -50,6 +52,7 @@ def _derived(claim: Relation, how: str) -> Outcome:
     same = same_value(claim.left, claim.right)
     if same is None:
         return NotRead("whether both sides are equal could not be told")
+    require(agree(decimal_value(claim.left), decimal_value(claim.right)) == same, "whether both sides are equal")
     steps = list(calculation_steps(lines, skill_of(claim.left)))
     if not same:
         text = (

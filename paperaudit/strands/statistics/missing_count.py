@@ -45,6 +45,9 @@ def missing_count(task: MissingCount, lines: Lines) -> Answer | Impossible | Not
             lines.say(f"{shown(share)}{letter} = {shown(rest)}")
         value = rest / share
         lines.say(f"{letter} = {shown(value)}", shown(value))
+    if task.mean is not None:
+        weight = task.values[at] * value
+        require(total + weight == task.mean * (count + value), "the mean, with the frequency put in")
     if task.mean is not None and value > 0 and value.denominator != 1:
         _not_rounded(task, known, value)
     if value < 0 or value.denominator != 1:
