@@ -222,6 +222,17 @@ class Clashing(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
+class Doubtful(TopicTask):
+    """Something of a table or list beside a sentence that may count the same things, or others: what is in doubt."""
+
+    doubt: str
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "something of values whose number is in doubt"
+
+
+@dataclass(frozen=True, slots=True)
 class Told(TopicFact):
     """A sentence, a list or a table that the reading of a story rests on."""
 

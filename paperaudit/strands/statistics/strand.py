@@ -11,6 +11,7 @@ from paperaudit.model.statistics_task import (
     Categories,
     Clashing,
     Densities,
+    Doubtful,
     Frequencies,
     Grouped,
     MeanBalance,
@@ -89,7 +90,7 @@ class StatisticsStrand:
 
     def recognises(self, reading: Reading) -> bool:
         """Whether the ask is one of these tasks."""
-        kinds = (*_OF_ONE, OnStatedLine, MissingCell, MissingCount, UpTo, Clashing, Summary, UnknownValue)
+        kinds = (*_OF_ONE, OnStatedLine, MissingCell, MissingCount, UpTo, Clashing, Doubtful, Summary, UnknownValue)
         return reading.ask is not None and isinstance(reading.ask.task, kinds)
 
     def derive(self, reading: Reading) -> Outcome:
@@ -106,6 +107,8 @@ def _derive(reading: Reading) -> Outcome:
     match ask.task:
         case Clashing(clash, why):
             return Impossible(clash, why, "Check the numbers of the table against their total.")
+        case Doubtful(doubt):
+            return NotRead(doubt)
         case MissingCell() as task:
             answers = charts.missing_cell(task, lines)
         case MissingCount() | UpTo() as task:

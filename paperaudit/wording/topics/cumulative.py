@@ -16,14 +16,13 @@ from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.topics.heard import Sentence, givens_of, heard
 from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.told_counts import told_count, without_names
 from paperaudit.wording.topics.topic import Readers, Told
-from paperaudit.wording.topics.value_lists import COUNT
 from paperaudit.wording.topics.value_tables import spelled
 
 _HEAD = re.compile(
     r"(?:\d+(?:[.,]\d+)? ?(?P<low><|≤) ?)?(?:[a-zA-Z] ?)?(?P<sign><|≤|less than|under|up to) ?(?P<end>\d+(?:[.,]\d+)?)"
 )
-_PEOPLE = re.compile(rf"\b{COUNT} (?:[a-z]+)\b")
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
@@ -38,10 +37,13 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
         try:
             node = parsed(topic_named("cumulative frequencies").rules(), "said", sentence.text.lower())
         except ExpressionNotRead:
-            numbers = re.findall(r"\d+", sentence.text)
-            if len(numbers) > 1 or (numbers and not _PEOPLE.search(sentence.text)):
+            counted = told_count(sentence.text)
+            numbers = re.findall(r"\d+", without_names(sentence.text))
+            if len(numbers) > 1 or (numbers and counted is None):
                 return None
-            wholes += [(sentence, int(one)) for one in numbers]
+            if counted is not None and not counted.sure and counted.count != sums[-1]:
+                return None
+            wholes += [(sentence, counted.count)] if counted is not None else []
             continue
         if asked is not None:
             return None

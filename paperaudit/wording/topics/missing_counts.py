@@ -11,10 +11,11 @@ from paperaudit.model.paper import Part, Question
 from paperaudit.model.statistics_task import MissingCount
 from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.wording.scene import Scene
+from paperaudit.wording.topics.count_columns import FREQUENCY
 from paperaudit.wording.topics.heard import Sentence, givens_of, heard
 from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
-from paperaudit.wording.topics.value_tables import FREQUENCY, class_interval, numbers_of, spelled
+from paperaudit.wording.topics.value_tables import class_interval, numbers_of, spelled
 
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:

@@ -162,6 +162,8 @@ def _ballset(node: Node, known: SetUp, sentence: Sentence) -> None:
         if whole <= given:
             raise NotUnderstood("nothing is left for the rest", node.start)
         pairs.append((the(rest, "colour").text, whole - given))
+    elif whole > given and " of which " in contents.text:
+        raise NotUnderstood("whether there are others besides those named", node.start)
     elif whole and whole != given:
         said = " + ".join(str(count) for _, count in pairs)
         known.clash = Clashing((sentence.source,), (f"{said} = {given}", f"{given} = {whole}: false"))

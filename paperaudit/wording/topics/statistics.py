@@ -18,6 +18,7 @@ from paperaudit.model.statistics_task import (
     Clashing,
     Collected,
     Densities,
+    Doubtful,
     Frequencies,
     Grouped,
     Pairs,
@@ -28,9 +29,11 @@ from paperaudit.model.statistics_task import (
 from paperaudit.model.topic import TopicTask
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.topics.count_columns import counts
 from paperaudit.wording.topics.heard import Heard, Sentence, givens_of, heard
 from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.statistics_asked import Wanted, task_for, wanted_in
+from paperaudit.wording.topics.told_counts import ToldCount, speaks_of, told_count, without_names
 from paperaudit.wording.topics.topic import Readers
 from paperaudit.wording.topics.topic import Told as Story
 from paperaudit.wording.topics.value_lists import COUNT, count_of, numbers_listed
@@ -49,12 +52,6 @@ _CHANGES = re.compile(
 _NO_VALUES = re.compile(r"\b(?:summary|quartiles?|percentiles?|medians?|box|whisker)\b")
 """Words ahead of a list that is no list of the values themselves."""
 _LINE = re.compile(r"\bregression\b|\bleast[- ]squares\b|\bbest fit\b")
-_COUNTED = re.compile(
-    rf"\b(?P<count>{COUNT})(?: [a-z-]+)? (?:learners|pupils|students|people|boys|girls|children|adults|families"
-    r"|households"
-    r"|customers|members|employees|workers|players|patients|throws|rolls|matches|games|sails|ropes|boats|values|numbers"
-    r"|marks|scores|measurements|observations)\b"
-)
 _NUMERAL = re.compile(r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|twice|half|double)\b")
 
 
@@ -107,7 +104,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Story | None:
         return None
     asked, wanted = found
     rest = [one for one in told.sentences if one is not asked]
-    collected, sources = collected_of(question, rest)
+    collected, sources = collected_of(question, rest, wanted.about)
     if wanted.listed:
         collected = values_in(wanted.listed) if collected is None else None
     context = " ".join(
@@ -117,10 +114,10 @@ def _story(question: Question, part: Part, scene: Scene) -> Story | None:
         return None
     if wanted.at and len(wanted.words[0]) > 1 and not _LINE.search(" ".join(one.text for one in told.sentences)):
         return None
-    doubtful = _doubts(rest, sources, collected)
+    doubtful = _doubts(rest, sources, collected, tuple(name for name, _ in question.table))
     if doubtful is None:
         return None
-    task = doubtful if isinstance(doubtful, Clashing) else task_for(wanted, collected)
+    task = doubtful if isinstance(doubtful, Clashing | Doubtful) else task_for(wanted, collected)
     if task is None:
         return None
     table = (
@@ -148,30 +145,43 @@ def _asked_of(told: Heard) -> tuple[Sentence, Wanted] | None:
     return None
 
 
-def _doubts(rest: list[Sentence], sources: list[Sentence], collected: Collected | Clashing) -> bool | Clashing | None:
+def _doubts(
+    rest: list[Sentence], sources: list[Sentence], collected: Collected | Clashing, headings: tuple[str, ...]
+) -> bool | Clashing | Doubtful | None:
     """Whether every other sentence is scenery (False), or says how many values there are and it is not true."""
     size = size_of(collected)
     for one in rest:
         words = one.text
         if one in sources:
             lead = LEAD.fullmatch(words.rstrip(". "))
-            words = lead["lead"] if lead is not None and "|" not in words else ""
+            words = f"{lead['lead'].rstrip()} " if lead is not None and "|" not in words else ""
         if _CHANGES.search(words) or (one in sources and _NO_VALUES.search(words)):
             return None
-        counted = list(_COUNTED.finditer(words))
-        left = _COUNTED.sub("", words)
-        others = re.findall(rf"\b{COUNT}\b", left)
-        if not counted and len(others) == 1 and size and count_of(others[0]) == size:
-            left = left.replace(others[0], "", 1)
-        if _NUMERAL.search(left) or len(counted) > 1:
+        counted = told_count(words)
+        others = re.findall(rf"\b{COUNT}\b", without_names(words))
+        if counted is None and not others and not _NUMERAL.search(without_names(words)):
+            continue
+        if len(others) != 1 or len(_NUMERAL.findall(re.sub(rf"\b{COUNT}\b", "", without_names(words)))):
             if _asks_too(one):
                 continue
             return None
-        if counted and size and count_of(counted[0]["count"]) != size:
-            said = count_of(counted[0]["count"])
-            return Clashing((one.source, f"{size} in the list or table"),
-                            (f"the list or table has {size}", f"{size} = {said}: false"))  # fmt: skip
+        said = counted.count if counted is not None else count_of(others[0].lower())
+        if not size or said == size:
+            continue
+        if counted is None or not counted.sure or isinstance(collected, Pairs) or _counts_values(headings, counted):
+            if _asks_too(one):
+                continue
+            what = "table" if headings else "list"
+            return Doubtful(f"“{one.source.strip()}” says {said}, and the {what} has {size} values: whether these "
+                            "are numbers of the same things is not said")  # fmt: skip
+        return Clashing((one.source, f"{size} in the list or table"),
+                        (f"the list or table has {size}", f"{size} = {said}: false"))  # fmt: skip
     return False
+
+
+def _counts_values(headings: tuple[str, ...], counted: ToldCount) -> bool:
+    """Whether a number of things may be one of what the values are, and not of how many values there are."""
+    return any(speaks_of(name, counted.noun) and not counts(name) for name in headings)
 
 
 def _asks_too(sentence: Sentence) -> bool:

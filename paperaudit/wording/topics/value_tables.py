@@ -2,6 +2,7 @@
 
 import itertools
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 
 from paperaudit.model.statistics_task import (
@@ -15,15 +16,13 @@ from paperaudit.model.statistics_task import (
     Pairs,
     Values,
 )
+from paperaudit.wording.topics.count_columns import place_of_counts
+from paperaudit.wording.topics.told_counts import ToldCount, speaks_of
 from paperaudit.wording.topics.value_lists import MOST_VALUES, NumberList, number_in_text
 
 Column = tuple[str, tuple[str, ...]]
-FREQUENCY = re.compile(
-    r"\b(?:freq(?:uenc(?:y|ies))?|f|count|tally|number of (?:learners|pupils|students|people|boys|girls|families"
-    r"|customers|sails|boats|days|matches|games|members|employees|players|children|ropes|households|times|weeks)"
-    r"|how many)\b",
-    re.IGNORECASE,
-)
+MIN_WORD = 3
+"""Letters of the shortest word that can name a column."""
 _DENSITY = re.compile(r"\bfrequency density\b|\bf\.?d\.?\b", re.IGNORECASE)
 _TOTAL = re.compile(r"\s*(?:total|sum|in total|altogether|Σ\w?)\s*", re.IGNORECASE)
 _END = r"-?\d+(?:[.,]\d+)?"
@@ -69,8 +68,14 @@ def unit_of_name(name: str) -> str:
     return found[1] if found else ""
 
 
-def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
-    """What a table of one or two columns holds, or the clash of its frequencies with its own total."""
+def collected_in(
+    table: tuple[Column, ...], told: Sequence[ToldCount] = (), about: str = ""
+) -> Collected | Clashing | None:
+    """What a table of one or two columns holds, or the clash of its frequencies with its own total.
+
+    `told` are the numbers of things in the sentences beside it, `about` is what a measure is wanted of: they tell
+    which column counts where the headings do not.
+    """
     columns = [(name, tuple(cell for cell in cells)) for name, cells in table]
     if len(columns) == 1:
         found = numbers_of(columns[0][1])
@@ -81,22 +86,36 @@ def collected_in(table: tuple[Column, ...]) -> Collected | Clashing | None:
         return _with_densities(*columns)
     if "cumulative" in columns[1][0].lower():
         return _from_running_sums(*columns)
-    at = [place for place, (name, _) in enumerate(columns) if FREQUENCY.search(name)]
-    if not at or (len(at) == 2 and FREQUENCY.search(columns[1][0])):
-        at = [1] if at else []
-    if not at:
-        return _pairs(columns)
-    (name, heads), (_, counts) = columns[1 - at[0]], columns[at[0]]
-    whole = _whole_numbers(counts)
+    wholes = [_whole_numbers(cells) for _, cells in columns]
+    sums = [
+        sum(whole[:-1] if _TOTAL.fullmatch(columns[1 - at][1][-1]) else whole) if whole is not None else None
+        for at, whole in enumerate(wholes)
+    ]
+    at = place_of_counts([name for name, _ in columns], sums, told, about, _classes(columns[0][1]) is not None)
+    if at is None:
+        return _named_values(columns, about) or _pairs(columns)
+    (name, heads), whole = columns[1 - at], wholes[at]
     if whole is None:
         return None
     if _TOTAL.fullmatch(heads[-1]):
         if sum(whole[:-1]) != whole[-1]:
             sum_text = " + ".join(map(str, whole[:-1]))
-            return Clashing((f"{columns[at[0]][0]}: {', '.join(map(str, whole[:-1]))}", f"{heads[-1]}: {whole[-1]}"),
+            return Clashing((f"{columns[at][0]}: {', '.join(map(str, whole[:-1]))}", f"{heads[-1]}: {whole[-1]}"),
                             (f"{sum_text} = {sum(whole[:-1])}", f"the table says {whole[-1]}: false"))  # fmt: skip
         heads, whole = heads[:-1], whole[:-1]
     return _with_counts(name, heads, whole)
+
+
+def _named_values(columns: list[Column], about: str) -> Values | None:
+    """The numbers beside names (days, players) where a measure is wanted of what heads them."""
+    (_, names), (heading, cells) = columns
+    found = numbers_of(cells)
+    if found is None or any(map(_has_digit, names)) or len(set(names)) < len(names) or _TOTAL.fullmatch(names[-1]):
+        return None
+    wanted = about.strip().removeprefix("number of ").split(" ")[0]
+    if len(wanted) < MIN_WORD or not speaks_of(heading, wanted):
+        return None
+    return Values(found.values, found.unit or unit_of_name(heading))
 
 
 def _with_densities(heads: Column, sizes: Column) -> Densities | None:

@@ -15,6 +15,7 @@ from paperaudit.model.statistics_task import (
     Values,
 )
 from paperaudit.wording.topics.heard import Sentence
+from paperaudit.wording.topics.told_counts import told_count
 from paperaudit.wording.topics.value_lists import COUNT, numbers_listed, stem_and_leaf
 from paperaudit.wording.topics.value_tables import collected_in, unit_of_name
 
@@ -35,16 +36,19 @@ def values_in(text: str) -> Values | None:
     return Values(found.values, found.unit) if found is not None and len(found.values) > 1 else None
 
 
-def collected_of(question: Question, rest: list[Sentence]) -> tuple[Collected | Clashing | None, list[Sentence]]:
+def collected_of(
+    question: Question, rest: list[Sentence], about: str = ""
+) -> tuple[Collected | Clashing | None, list[Sentence]]:
     """The values of the table, of rows with names, of a stem-and-leaf diagram, or of one list; and their sentences."""
     if question.table:
-        return collected_in(question.table), []
+        told = [one for one in (told_count(said.text) for said in rest) if one is not None]
+        return collected_in(question.table, told, about), []
     labelled = [
         (one, row) for one in rest if (row := _LABELLED.fullmatch(one.text.rstrip("."))) and "|" not in one.text
     ]
     if len(labelled) == 2:
         columns = tuple((row["label"], tuple(re.split(r" ?[,;] ", row["list"]))) for _, row in labelled)
-        return collected_in(columns), [one for one, _ in labelled]
+        return collected_in(columns, (), about), [one for one, _ in labelled]
     rows = [one for one in rest if "|" in one.text]
     if rows:
         values = stem_and_leaf([one.text for one in rows])
