@@ -127,3 +127,16 @@ def test_a_dot_of_a_font_without_letters_belongs_to_its_figure() -> None:
     dot = Glyph("", (150, 118, 150, 122), 120, 3.6, "Dots", 9)
     (figure,) = figures_of(DraftPage(1, 600.0, HIGH, (*letters, dot), tuple(paths)))
     assert [point for point, *_ in figure.points] == ["A", "B", "C"] and 9 in figure.glyphs
+
+
+def test_a_rule_of_the_text_near_a_figure_stays_with_the_text() -> None:
+    """An angle sign of plain TeX is a slash and a rule; the next figure begins twenty points below it."""
+    sides = [((100.0, 100.0), (200.0, 100.0)), ((200.0, 100.0), (150.0, 180.0)), ((150.0, 180.0), (100.0, 100.0))]
+    rule = ((120.0, 78.0), (124.0, 78.0))
+    paths = []
+    for at, (a, b) in enumerate([*sides, rule]):
+        box = (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
+        paths.append(Path((Piece((a, b)),), box, 90 + at, width=0.4))
+    letters = [*glyphs("A", 90, 98, 0), *glyphs("B", 203, 98, 2), *glyphs("C", 147, 192, 4)]
+    (figure,) = figures_of(DraftPage(1, 600.0, HIGH, tuple(letters), tuple(paths)))
+    assert figure.paths == {90, 91, 92}

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from paperaudit.model.place import Box
+from paperaudit.readers.draft.drawing.fractions import is_in_label
 from paperaudit.readers.draft.drawing.ink import LEVEL, Item, is_level, items_of, nets_of, together, without_rules
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.lines import dashes_joined
@@ -40,7 +41,10 @@ class Area:
     def paths(self) -> frozenset[int]:
         """The indexes of all its paths."""
         ink = self.strokes
-        own = [one.path for kind in (ink.straights, ink.bows, ink.dots, ink.shapes, self.rules) for one in kind]
+        own = [one.path for kind in (ink.straights, ink.bows, ink.dots, ink.shapes) for one in kind]
+        labels = [run for run in self.runs if run.kind is not LabelKind.WORDS]
+        # A rule elsewhere is one of the text: of a fraction, of an angle sign made of strokes.
+        own += [rule.path for rule in self.rules if any(is_in_label(rule, run) for run in labels)]
         return frozenset(own) | {path.index for path in (*ink.curves, *ink.filled)}
 
 

@@ -70,3 +70,10 @@ def _beside(over: Run, under: Run, rule: Straight, runs: Sequence[Run]) -> list[
         elif 0 <= left - run.box[2] + 1 <= BESIDE * run.size + 1:
             chain.insert(0, run)
     return chain
+
+
+def is_in_label(rule: Straight, run: Run) -> bool:
+    """Whether a short rule lies in, just over or just under a label."""
+    left, top, right, bottom = run.box
+    across, down = (rule.start[0] + rule.end[0]) / 2, (rule.start[1] + rule.end[1]) / 2
+    return left - 2 <= across <= right + 2 and top - run.size / 2 <= down <= bottom + run.size / 2
