@@ -21,10 +21,9 @@ A sketch is rough: sizes and angles are never measured on it, and a slip of the 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
     """One finding a given that the sketch contradicts; none where the figure is marked not to scale."""
     for question, grouped in groupby(audited.parts, key=lambda part: part.question):
-        if not question.sketch or question.not_to_scale:
+        if question.not_to_scale:
             continue
-        drawn = {name: (x, y) for name, x, y in question.sketch}
-        for given, shown in _contradictions(list(grouped), drawn):
+        for given, shown in _contradictions(list(grouped)):
             yield CHECK.found(
                 f"Question {question.number}: the drawing contradicts “{given.text}”.",
                 part=question.number,
@@ -34,15 +33,15 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             )
 
 
-def _contradictions(parts: list[AuditedPart], drawn: _Drawn) -> Iterator[tuple[Given, str]]:
+def _contradictions(parts: list[AuditedPart]) -> Iterator[tuple[Given, str]]:
     """Each given of the question that the sketch contradicts, once, with what the sketch shows."""
     givens = {
-        given.text: given
+        given.text: (given, {name: (x, y) for name, x, y in part.reading.sketch})
         for part in parts
         for given in part.reading.givens
         if given.origin not in (Origin.CONVENTION, Origin.DRAWING)
     }
-    for given in givens.values():
+    for given, drawn in givens.values():
         shown = next((told for fact in given.facts if (told := _shown_instead(fact, drawn))), "")
         if shown:
             yield given, shown

@@ -52,7 +52,7 @@ def _points_there(audited_part: AuditedPart) -> frozenset[str]:
     return frozenset(
         {
             *drawn,
-            *(point for point, *_ in audited_part.question.sketch),
+            *(point for point, *_ in audited_part.reading.sketch),
             *(_points_derived_about(audited_part.reading) if derived else ()),
         }
     )

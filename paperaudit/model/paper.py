@@ -11,6 +11,10 @@ CognitiveLevel: TypeAlias = Literal["knowledge", "routine", "complex", "problem 
 """The four levels that a department weighs a paper by; blueprints give their shares."""
 
 
+Sketch: TypeAlias = tuple[tuple[str, float, float], ...]
+"""Rough positions of points as drawn: any unit, y up."""
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """A statement or a sentence with the place that it was read from."""
@@ -26,8 +30,8 @@ class Part:
     `number` is as printed without brackets; `id` joins the levels by dots ("3.b.ii"). `figure`,
     `given` and `text` of the question come first, the part's own behind them. `marks` is None where
     none are printed. `options` keeps the order of the paper, letter first. `page` is the one that it is
-    printed on, `space` the number of lines to write on; 0 and None where that is not known. `drawn` and `doubts`
-    as at the question, whose doubts are among the part's.
+    printed on, `space` the number of lines to write on; 0 and None where that is not known. `sketch` is that of
+    a figure of its own; `drawn` and `doubts` as at the question, whose doubts are among the part's.
     """
 
     id: str
@@ -46,6 +50,7 @@ class Part:
     key_marks: int | None = None
     page: int = 0
     space: int | None = None
+    sketch: Sketch = ()
     drawn: bool = False
     doubts: tuple[str, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
@@ -67,13 +72,19 @@ class Question:
     figure: tuple[Line, ...] = ()
     given: tuple[Line, ...] = ()
     total: int | None = None
-    sketch: tuple[tuple[str, float, float], ...] = ()
+    sketch: Sketch = ()
     table: tuple[tuple[str, tuple[str, ...]], ...] = ()
     not_to_scale: bool = False
     figure_page: int = 0
     drawn: bool = False
     doubts: tuple[str, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
+
+
+def sketch_of(question: Question, part: Part) -> Sketch:
+    """The rough positions that a part goes by: its own figure's, with the question's where no letter is in both."""
+    shared, own = question.sketch, part.sketch
+    return own if {name for name, *_ in shared} & {name for name, *_ in own} else shared + own
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from typing import Literal
 
 from paperaudit.model.ask import Ask
 from paperaudit.model.fact import Given
-from paperaudit.model.paper import Part, Question
+from paperaudit.model.paper import Part, Question, Sketch, sketch_of
 from paperaudit.model.place import NOWHERE, Place
 
 
@@ -34,3 +34,8 @@ class Reading:
     givens: tuple[Given, ...]
     ask: Ask | None
     unread: tuple[Unread, ...] = ()
+
+    @property
+    def sketch(self) -> Sketch:
+        """The rough positions of points that the question's and the part's own figure show."""
+        return sketch_of(self.question, self.part)

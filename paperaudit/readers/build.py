@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from paperaudit.model.paper import CognitiveLevel, Line, Paper, Part, Question, Section
+from paperaudit.model.paper import CognitiveLevel, Line, Paper, Part, Question, Section, Sketch
 from paperaudit.model.printed import PrintedPage
 from paperaudit.readers.complaints import bound_id
 from paperaudit.readers.shape import PaperShape, PartShape, PrintedShape, QuestionShape
@@ -60,6 +60,7 @@ class _Inherited:
     reasons: bool | None = None
     skills: tuple[str, ...] = ()
     level: CognitiveLevel | None = None
+    sketch: Sketch = ()
     drawn: bool = False
     doubts: tuple[str, ...] = ()
 
@@ -107,7 +108,7 @@ class _Builder:
             figure=self._lines(shape.figure, (*route, "figure")),
             given=self._lines(shape.given, (*route, "given")),
             total=shape.total,
-            sketch=tuple((point, at[0], at[1]) for point, at in shape.sketch.items()),
+            sketch=_sketch(shape),
             table=tuple((column, tuple(cells)) for column, cells in shape.table.items()),
             not_to_scale=bool(shape.text and _NOT_TO_SCALE.search(shape.text)),
             figure_page=shape.figure_page,
@@ -131,6 +132,7 @@ class _Builder:
                 reasons=shared.reasons if shape.reasons is None else shape.reasons,
                 skills=tuple(shape.skills) or shared.skills,
                 level=shape.level or shared.level,
+                sketch=_sketch(shape) or shared.sketch,
                 drawn=shared.drawn or shape.drawn,
                 doubts=shared.doubts + tuple(shape.doubts),
             )
@@ -166,6 +168,7 @@ class _Builder:
                 (letter, Line(option, place_of(self._tree, (*route, "options", letter))))
                 for letter, option in shape.options.items()
             ),
+            sketch=() if is_question else _sketch(shape) or above.sketch,
             drawn=not is_question and (above.drawn or shape.drawn),
             doubts=above.doubts + tuple(shape.doubts),
             place=place_of(self._tree, route),
@@ -176,6 +179,10 @@ class _Builder:
 
     def _lines(self, texts: Sequence[str], route: Route) -> tuple[Line, ...]:
         return tuple(Line(text, place_of(self._tree, (*route, at))) for at, text in enumerate(texts))
+
+
+def _sketch(shape: PartShape) -> Sketch:
+    return tuple((point, at[0], at[1]) for point, at in shape.sketch.items())
 
 
 def _joined(stem: str, own: str) -> str:

@@ -139,6 +139,7 @@ class PartShape(_Shape):
     options: dict[Name, Statement] = {}
     page: Page = 0
     space: Annotated[int | None, _whole(0, 200)] = None
+    sketch: dict[Name, Position] = {}
     drawn: Annotated[bool, BeforeValidator(_flag)] = False
     doubts: Statements = []
     parts: "list[PartShape]" = []
@@ -149,7 +150,6 @@ class QuestionShape(PartShape):
 
     total: Marks | None = None
     figure_page: Page = 0
-    sketch: dict[Name, Position] = {}
     table: dict[Name, list[Statement]] = {}
 
 

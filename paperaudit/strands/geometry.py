@@ -45,7 +45,7 @@ class GeometryStrand:
         """The outcome of the part; what the engine cannot take in comes back as NotRead with the reason."""
         assert reading.ask is not None
         try:
-            readings = variants(reading.givens, reading.question.sketch)
+            readings = variants(reading.givens, reading.sketch)
             outcomes = [self._one(reading, givens) for givens in readings]
             if isinstance(reading.ask.task, Establish):
                 from paperaudit.geometry.claims.claims import combined_claims  # loaded by need
@@ -62,11 +62,11 @@ class GeometryStrand:
         """The outcome with other derivations of the sizes asked for; what is no answer for sizes stays as it is."""
         assert reading.ask is not None
         task = reading.ask.task
-        readings = variants(reading.givens, reading.question.sketch)
+        readings = variants(reading.givens, reading.sketch)
         if not isinstance(outcome, Derived) or not isinstance(task, Find) or len(readings) != 1:
             return outcome
         builder = FigureBuilder(readings[0], task.wanted)
-        figure = builder.figure(reading.question.sketch, task.wanted)
+        figure = builder.figure(reading.sketch, task.wanted)
         from paperaudit.geometry.find_beyond import other_ways  # loaded by need
 
         return other_ways(builder, figure, readings[0], task.wanted, outcome)
@@ -77,7 +77,7 @@ class GeometryStrand:
         if isinstance(task, Find | WriteAs):
             wanted = task.wanted if isinstance(task, Find) else (task.expression,)
             builder = FigureBuilder(givens, wanted)
-            figure = builder.figure(reading.question.sketch, wanted)
+            figure = builder.figure(reading.sketch, wanted)
             return find_outcome(builder, figure, givens, wanted, in_letters=isinstance(task, WriteAs))
         assert isinstance(task, Establish)
         from paperaudit.geometry.claims.claims import claim_outcome  # loaded by need

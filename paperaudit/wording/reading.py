@@ -7,7 +7,7 @@ from dataclasses import replace
 from paperaudit.model.ask import Find
 from paperaudit.model.expression import Expression, Letter, Quotient
 from paperaudit.model.fact import Given, Holds, Origin
-from paperaudit.model.paper import Line, Part, Question
+from paperaudit.model.paper import Line, Part, Question, sketch_of
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.model.reckoning import Reckoning
 from paperaudit.model.topic import TopicTask
@@ -125,8 +125,10 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     known = Known((fact for given in givens for fact in given.facts), _letters_of(question))
     unread.extend(_doubtful(given) for given in givens if known.leaves_open(given.facts))
     givens = [given for given in givens if not any(map(known.is_untouched, given.facts))]
-    givens = [replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, question.sketch)]
-    givens = with_midlines(givens, question.sketch)
+    givens = [
+        replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, sketch_of(question, part))
+    ]
+    givens = with_midlines(givens, sketch_of(question, part))
     ask = choice.ask
     if ask is not None and leaves_circle_open(ask, known):
         unread.append(Unread(ask.text, "ask", 0, WHICH_CIRCLE, "", ask.place))

@@ -53,14 +53,14 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
         if isinstance(fact, Parallel) and common:
             return _meeting(fact, task, common)
     builder = FigureBuilder(givens, [drawn for fact in task.claims for drawn in _to_draw(fact, known)])
-    figure = _named_alike(builder.figure(reading.question.sketch), task)
+    figure = _named_alike(builder.figure(reading.sketch), task)
     notation = notation_of(builder.unit, givens)
     result = examine(figure, [])
     if result.refutation:
         # Lines that are drawn for the claim alone may fall together (points to be shown to be in line):
         # that is no fault of the givens.
         builder = FigureBuilder(givens)
-        figure = _named_alike(builder.figure(reading.question.sketch), task)
+        figure = _named_alike(builder.figure(reading.sketch), task)
         plain = examine(figure, [])
         if not plain.settled:
             found = plain if plain.refutation else result
@@ -72,9 +72,7 @@ def claim_outcome(reading: Reading, givens: tuple[Given, ...], task: Establish) 
     drawn = samples(figure, [one.arrangement for one in result.settled])
     text = reading.ask.text if reading.ask is not None else ""
     task = replace(task, claims=tuple(_in_order(fact, text, builder, drawn[0]) for fact in task.claims))
-    refusals = [
-        Refusal(fact, builder, givens, task, notation, reading.question.sketch, result.settled) for fact in task.claims
-    ]
+    refusals = [Refusal(fact, builder, givens, task, notation, reading.sketch, result.settled) for fact in task.claims]
     refused = _refused(refusals, drawn)
     if refused:
         accuracy = reading.ask.accuracy if reading.ask is not None else None

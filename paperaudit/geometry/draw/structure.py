@@ -42,7 +42,7 @@ def _built(
     reading: Reading, givens: tuple[Given, ...], asked: Iterable[Expression | Fact]
 ) -> tuple[FigureBuilder, Figure]:
     builder = FigureBuilder(givens, asked)
-    return builder, builder.figure(reading.question.sketch, wanted(reading))
+    return builder, builder.figure(reading.sketch, wanted(reading))
 
 
 def _built_in_part(reading: Reading, asked: Sequence[Expression | Fact]) -> tuple[FigureBuilder, Figure]:

@@ -96,7 +96,7 @@ class TreeWriter:
             pairs.append(self._number("marks", marks))
         if total:
             pairs.append(self._number("total", total))
-        pairs += self._drawn(entry, sketched=True)
+        pairs += self._drawn(entry)
         if not entry.parts:
             pairs += self._room(entry)
         if figures := [one for part in _all_below(entry) for one in self._attached.get(id(part), ())]:
@@ -109,7 +109,7 @@ class TreeWriter:
         pairs = [*self._common(entry, ())]
         if (marks := _marks(entry)) and not entry.parts:
             pairs.append(self._number("marks", marks))
-        pairs += self._drawn(entry, sketched=False)
+        pairs += self._drawn(entry)
         if not entry.parts:
             pairs += self._room(entry)
         return self._closed(entry, pairs)
@@ -172,7 +172,7 @@ class TreeWriter:
         ]
         return self._pair("table", Entries(tuple(pairs), place), place) if pairs else None
 
-    def _drawn(self, entry: Entry, sketched: bool) -> Iterator[Pair]:
+    def _drawn(self, entry: Entry) -> Iterator[Pair]:
         figures = self._attached.get(id(entry), ())
         if not figures:
             return
@@ -187,7 +187,7 @@ class TreeWriter:
         if figure or given:
             yield self._scalar("drawn", "true", self._at(page, figures[0].box))
         points = {letter: place for one in figures for letter, *place in one.points}
-        if sketched and points and sum(len(one.points) for one in figures) == len(points):
+        if points and sum(len(one.points) for one in figures) == len(points):
             yield self._sketch(points, page, figures[0].box)
         for one in figures:
             entry.doubts += one.doubts
