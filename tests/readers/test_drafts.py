@@ -12,7 +12,7 @@ from tests.readers.draft_truth import DRAFTS, Truth, perfectly_read, truths
 LARGEST = 150_000
 """Bytes of one committed PDF."""
 PRODUCERS = ("pdfTeX", "LibreOffice", "Skia/PDF", "Typst")
-FLOORS = {"parts": 0, "cover": 0, "texts": 0, "expressions": 0, "faults": 0, "answers": 0}
+FLOORS = {"parts": 98, "cover": 100, "texts": 99, "expressions": 98, "faults": 92, "answers": 78}
 """Per cent of all drafts together, as reached; DEVELOPERS.md has the table."""
 MOST_WRONG = 0
 
