@@ -107,8 +107,8 @@ def _measure_parts(found: Measured, truth: Truth, paper: Paper | None) -> None:
         right = pair is not None and marks == wanted.get("marks") and page in (0, wanted["page"])
         where = f", page {page} for {wanted['page']}"
         found.parts.count(right, f"{wanted['id']}: {marks} for {wanted.get('marks')}{where}")
-        said = _plain(_said(pair)) if pair else ""
-        found.texts.count(_plain(wanted["text"]).rstrip(".") in said, f"{wanted['id']}: {said[-200:]}")
+        said = _worded(_said(pair)) if pair else ""
+        found.texts.count(_worded(wanted["text"]).rstrip(".") in said, f"{wanted['id']}: {said[-200:]}")
     found.added = [part.id for _, part in rest]
     for wanted in truth.listed("expressions"):
         text = _plain(_all_said(paper, wanted["part"].split(".")[0])) if paper else ""
@@ -161,6 +161,11 @@ def _plain(text: str) -> str:
     for one, other in (("-", "−"), ("–", "−"), ("||", "∥"), ("//", "∥"), ("'", "′"), ("…", "..."), ("·", "⋅")):
         text = text.replace(one, other)
     return re.sub(r"\s+", "", text)
+
+
+def _worded(text: str) -> str:
+    """A text as `_plain` has it, with the spaces between two letters, which make words of them."""
+    return _plain(re.sub(r"(?<=[^\W\d_])\s+(?=[^\W\d_])", "_", text)).replace("_", " ")
 
 
 def _measure_faults(found: Measured, truth: Truth, read: PaperRead) -> None:
