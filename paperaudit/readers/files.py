@@ -12,6 +12,8 @@ LARGEST_TEXT = 1_000_000
 """Bytes of a question file; a paper of a hundred parts has about twenty thousand."""
 LARGEST_WORKBOOK = 5_000_000
 """Bytes of a workbook as it lies on the disk."""
+LARGEST_DRAFT = 30_000_000
+"""Bytes of a draft PDF with its fonts and pictures."""
 
 _CLOSE = 0.75
 """How alike two names must be for one to be a slip of the other."""

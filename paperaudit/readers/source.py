@@ -7,6 +7,7 @@ from pathlib import Path
 from paperaudit.errors import InputError
 from paperaudit.readers.answers import KeyRead, key_of_paper, key_of_sheets, key_of_tree
 from paperaudit.readers.files import (
+    LARGEST_DRAFT,
     LARGEST_TEXT,
     LARGEST_WORKBOOK,
     STANDARD_INPUT,
@@ -101,11 +102,13 @@ def _answers_of_workbook(content: bytes, file: str) -> KeyRead:
 
 def _content(source: str, expected: str = "a question file") -> tuple[bytes, Kind]:
     """The bytes of a source and their kind; what the bytes are counts, the ending only tells what was hoped for."""
-    content = read_bytes(source, LARGEST_WORKBOOK, expected)
+    content = read_bytes(source, LARGEST_DRAFT, expected)
     ending = Path(source).suffix.lower()
     if content.startswith(b"%PDF-"):
         return content, Kind.PDF
     if content.startswith(b"PK\x03\x04"):
+        if len(content) > LARGEST_WORKBOOK:
+            raise refused(source, f"the file is larger than {LARGEST_WORKBOOK:,} bytes, expected a smaller one")
         return content, Kind.WORKBOOK
     if content.startswith(b"\xd0\xcf\x11\xe0"):
         raise refused(source, "an old or protected office file was read, expected an unprotected .xlsx")
