@@ -178,3 +178,40 @@ def test_small_letters_below_a_question_are_options() -> None:
     (question,) = outlined(page).questions()
     assert [option.cell.text for option in question.parts[0].options] == ["5", "9", "20", "25"]
     assert [part.number for part in question.parts[1].parts] == ["a", "b", "c"]
+
+
+def test_parts_side_by_side_are_read_along_the_rows() -> None:
+    page = """
+1.  Work out:
+    (a) 3 + 4                  (1)     (b) 5 − 2                  (1)     (c) 6 × 7          (2)
+    (d) 3 + 4 with a long      (1)     (e) 8 ÷ 2                  (2)
+        second row
+2.  Find 8 + 9.                                                                           (1)
+"""
+    assert told(page) == [
+        "1 [] Work out:",
+        "1.a [1] 3 + 4",
+        "1.b [1] 5 − 2",
+        "1.c [2] 6 × 7",
+        "1.d [1] 3 + 4 with a long second row",
+        "1.e [2] 8 ÷ 2",
+        "2 [1] Find 8 + 9.",
+    ]
+
+
+def test_parts_side_by_side_are_read_down_the_columns() -> None:
+    page = """
+1.  Work out:
+    1.1  3 + 4                   (1)         1.3  5 − 2                  (1)
+    1.2  4 ÷ 2                   (2)         1.4  8 ÷ 2                  (2)
+    Now solve for x:
+    1.5  3x = 6                                                          (2)
+"""
+    assert told(page) == [
+        "1 [] Work out:",
+        "1.1 [1] 3 + 4",
+        "1.2 [2] 4 ÷ 2",
+        "1.3 [1] 5 − 2",
+        "1.4 [2] 8 ÷ 2",
+        "1.5 [2] Now solve for x: 3x = 6",
+    ]

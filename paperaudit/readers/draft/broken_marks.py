@@ -1,4 +1,4 @@
-"""Puts marks together again that the end of a row broke: "(2" above "points)"."""
+"""Mends marks that rows broke or ran together: "(2" above "points)", "3 + 4 (1) 1.2 5 − 2" in one stretch."""
 
 import re
 from collections.abc import Iterator, Sequence
@@ -6,8 +6,14 @@ from dataclasses import replace
 from typing import Final
 
 from paperaudit.readers.draft.print_line import Printed, PrintLine
+from paperaudit.readers.draft.row import Cell
 
 _BEGUN: Final = re.compile(r"[(\[]\s*\d{1,2}\s*$")
+_RUN_TOGETHER: Final = re.compile(
+    r"[(\[]\d{1,2}(?:\s*(?:marks?|points?))?[)\]]\s+(?=\d{1,2}\.\d{1,2}\s|\([a-z]{1,4}\)\s|[a-z]{1,4}\)\s)"
+)
+_SPACE: Final = 3.0
+"""Points that two stretches of a row are apart at least."""
 _ENDED: Final = re.compile(r"(?:marks?|points?|pts?\.?)\s*[)\]]")
 
 
@@ -47,3 +53,35 @@ def _without(line: PrintLine, end: int) -> PrintLine | None:
     rest = first.text[end:].strip()
     cells = (*([replace(first, text=rest)] if rest else []), *others)
     return replace(line, row=replace(line.row, cells=cells)) if cells else None
+
+
+def with_cells_apart(printed: Sequence[Printed]) -> Iterator[Printed]:
+    """The rows with a new cell behind marks that a part's number follows."""
+    for one in printed:
+        yield _with_cells_apart(one) if isinstance(one, PrintLine) else one
+
+
+def _with_cells_apart(line: PrintLine) -> PrintLine:
+    if not any(_RUN_TOGETHER.search(cell.text) for cell in line.row.cells):
+        return line
+    cells: list[Cell] = []
+    lefts: list[tuple[float, ...]] = []
+    for at, cell in enumerate(line.row.cells):
+        begin = 0
+        known = line.lefts[at] if at < len(line.lefts) else ()
+        for match in _RUN_TOGETHER.finditer(cell.text):
+            cells.append(_piece(line, at, begin, match.end()))
+            lefts.append(known)
+            begin = match.end()
+            known = known[len("".join(cell.text[:begin].split())) :]
+        cells.append(_piece(line, at, begin, len(cell.text)))
+        lefts.append(known)
+    return replace(line, row=replace(line.row, cells=tuple(cells)), lefts=tuple(lefts))
+
+
+def _piece(line: PrintLine, at: int, begin: int, end: int) -> Cell:
+    cell = line.row.cells[at]
+    left = line.left_of(at, begin) if begin else cell.box[0]
+    right = line.left_of(at, end) - _SPACE if end < len(cell.text) else cell.box[2]
+    box = (left, cell.box[1], max(left, right), cell.box[3])
+    return replace(cell, text=cell.text[begin:end].strip(), box=box)

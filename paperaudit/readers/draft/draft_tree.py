@@ -13,7 +13,7 @@ from paperaudit.readers.draft.page import box_around
 from paperaudit.readers.draft.print_line import PrintTable
 from paperaudit.readers.draft.printed_page import Measured
 from paperaudit.readers.draft.table_columns import columns_of
-from paperaudit.readers.draft.totals import settled_totals
+from paperaudit.readers.draft.totals import settled_totals, tell_of_empty_sections
 from paperaudit.readers.draft.wording_rows import TextRow, running_text
 from paperaudit.readers.shape import LONGEST_STATEMENT, LONGEST_TEXT
 from paperaudit.readers.tree import Entries, Items, Node, Scalar
@@ -34,6 +34,7 @@ class TreeWriter:
     def tree(self, outline: Outline) -> Entries:
         """The whole paper."""
         settled_totals(outline)
+        tell_of_empty_sections(outline)
         self._attached = attached(outline, self._figures)
         cover = cover_of(outline.cover) if outline.cover else Cover()
         pairs = [*self._cover(cover, outline.total), *self._printed(outline)]

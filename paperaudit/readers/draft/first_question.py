@@ -24,7 +24,7 @@ def first_question(printed: Sequence[Printed]) -> int:
             if (
                 number.style in (Style.WORD, Style.DECIMAL)
                 or (number.style is Style.ARABIC and not bare)
-                or (bare and _opens(text[number.end :]))
+                or (bare and (_opens(text[number.end :]) or one.strong or one.stands_off(0, 0, number.end)))
             ):
                 starts.append((at, number.style))
         if parted(one, Habits())[1]:
@@ -32,10 +32,16 @@ def first_question(printed: Sequence[Printed]) -> int:
     # A heading that comes again is named on the cover.
     starts = [(at, style) for at, style in starts if style is not None or at in headings.values()]
     for (at, style), (following, _) in zip(starts, [*starts[1:], (len(printed), None)], strict=False):
-        lone = style is Style.ARABIC and following < len(printed)
+        lone = style is Style.ARABIC and following < len(printed) and _counts_on(printed[at + 1 : following])
         if not lone or any(at <= mark < following for mark in marked):
             return at
     return starts[-1][0] if starts else len(printed)
+
+
+def _counts_on(printed: Sequence[Printed]) -> bool:
+    """Whether a row has the number two: a list of instructions has more than one."""
+    lines = (one for one in printed if isinstance(one, PrintLine))
+    return any(number.value == (2,) for line in lines for number in numbers_at(line.row.cells[0].text))
 
 
 def _opens(text: str) -> bool:

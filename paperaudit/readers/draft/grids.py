@@ -36,14 +36,14 @@ class Grid:
 
 def grids_of(paths: Sequence[Path]) -> tuple[Grid, ...]:
     """The ruled tables of a page from the top; a frame is a table of a single cell."""
-    level, upright = _rules(paths)
+    level, upright = rules_of(paths)
     if not level or not upright or len(level) + len(upright) > _MOST_RULES:
         return ()
     found = (grid for group in _meeting(level, upright) if (grid := _grid(*group)) is not None)
     return tuple(sorted(found, key=lambda grid: (grid.box[1], grid.box[0])))
 
 
-def _rules(paths: Sequence[Path]) -> tuple[list[Box], list[Box]]:
+def rules_of(paths: Sequence[Path]) -> tuple[list[Box], list[Box]]:
     """The level and the upright rules; a rectangle gives four."""
     level: list[Box] = []
     upright: list[Box] = []

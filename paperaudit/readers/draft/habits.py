@@ -16,7 +16,7 @@ _NEAR: Final = 6.0
 _SENTENCE_ENDS: Final = re.compile(r"[.?!:;…]\s*$")
 _HABIT: Final = 3
 """Marks in cells of their own that make their dress a habit."""
-_RIGHT: Final = 0.72
+_RIGHT: Final = 0.55
 """Share of the column's width beyond which marks stand."""
 
 
@@ -99,5 +99,5 @@ def _counts_at_end(cell: Cell, marks: Marks, habits: Habits) -> bool:
     if heading_at(before) or any(one.end == len(before.rstrip()) for one in numbers_at(before)):
         return True
     if marks.dress == "/":
-        return False
+        return habits.usual("/") and bool(_SENTENCE_ENDS.search(before))
     return bool(_SENTENCE_ENDS.search(before)) or (habits.usual(marks.dress) and marks.dress == "[]")

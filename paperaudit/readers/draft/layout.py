@@ -11,6 +11,7 @@ from paperaudit.readers.draft.answer_lines import leaders_of, long_rules
 from paperaudit.readers.draft.columns import areas_of
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
 from paperaudit.readers.draft.grids import Grid, grids_of
+from paperaudit.readers.draft.open_grids import open_grids
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, box_around
 from paperaudit.readers.draft.print_line import Column, Printed, PrintLine
 from paperaudit.readers.draft.raised_numbers import with_raised_numbers
@@ -33,7 +34,8 @@ def printed_on(page: DraftPage, figures: Sequence[DrawnFigure], running: Running
     glyphs = [one for one in glyphs if one.index not in leaders.glyphs]
     if not glyphs:
         return ()
-    tables = [grid for grid in grids_of(paths) if grid.cells > 1]
+    ruled = [grid for grid in grids_of(paths) if grid.cells > 1]
+    tables = [*ruled, *open_grids(paths, glyphs, ruled)]
     inside = _in_tables(glyphs, tables)
     free = [one for one in glyphs if one.index not in inside]
     box = box_around([one.box for one in glyphs])
@@ -52,7 +54,7 @@ def printed_on(page: DraftPage, figures: Sequence[DrawnFigure], running: Running
             lines += _table(column, grid, [one for one in glyphs if one.index in inside], paths)
         printed += _with_space(with_raised_numbers(sorted(lines, key=_top)), rules)
     known = {one.index: one for one in glyphs}
-    return tuple(_with_lefts(one, known) for one in printed)
+    return tuple(_with_lefts(one, known, leaders.boxes) for one in printed)
 
 
 def _text_of(page: DraftPage, figures: Sequence[DrawnFigure], running: RunningMatter) -> tuple[list[Glyph], list[Path]]:
@@ -131,11 +133,15 @@ def _top(one: Printed) -> tuple[float, float]:
     return (one.row.baseline, one.box[0]) if isinstance(one, PrintLine) else (one.box[1], one.box[0])
 
 
-def _with_lefts(one: Printed, glyphs: Mapping[int, Glyph]) -> Printed:
-    """The row with the places of its first letters, which numbers are told by."""
+def _with_lefts(one: Printed, glyphs: Mapping[int, Glyph], leaders: Sequence[Box]) -> Printed:
+    """The row with the places of its first letters, which numbers are told by, and whether a leader stands on it."""
     if not isinstance(one, PrintLine):
         return one
-    return replace(one, lefts=tuple(_first_lefts(cell, glyphs) for cell in one.row.cells))
+    lefts = tuple(_first_lefts(cell, glyphs) for cell in one.row.cells)
+    led = any(box[1] - 1 <= one.row.baseline <= box[3] + one.row.size for box in leaders)
+    first = sorted((glyphs[at] for at in one.row.cells[0].glyphs if at in glyphs), key=lambda glyph: glyph.box[0])
+    strong = bool(first) and "bold" in first[0].font.lower() and not one.row.bold
+    return replace(one, lefts=lefts, led=led, strong=strong)
 
 
 def _first_lefts(cell: Cell, glyphs: Mapping[int, Glyph]) -> tuple[float, ...]:

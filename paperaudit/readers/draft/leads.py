@@ -1,6 +1,6 @@
 """Keeps rows that stand between parts and belong to those that follow: "Solve for x:"."""
 
-from paperaudit.readers.draft.notices import is_for_several, is_instruction
+from paperaudit.readers.draft.notices import is_for_several, is_instruction, questions_meant
 from paperaudit.readers.draft.wording_rows import TextRow
 
 
@@ -18,10 +18,14 @@ class Leads:
             self._fresh.add(depth)
         self._rows[depth].append(row)
 
-    def before(self, depth: int) -> tuple[TextRow, ...]:
-        """The rows that go before an entry that begins now at `depth`."""
+    def before(self, depth: int, number: str = "") -> tuple[TextRow, ...]:
+        """The rows that go before an entry that begins now at `depth`, unless they name other numbers."""
         self._fresh.discard(depth)
-        return tuple(self._rows.get(depth, ()))
+        rows = tuple(self._rows.get(depth, ()))
+        meant = questions_meant(" ".join(row.text for row in rows))
+        if meant and number.isdigit() and not meant[0] <= int(number) <= meant[1]:
+            return ()
+        return rows
 
     def left_below(self, depth: int) -> list[TextRow]:
         """The rows that were to go before parts deeper than `depth` and have none: they stay with the last part.

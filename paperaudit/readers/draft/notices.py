@@ -6,7 +6,7 @@ from typing import Final
 _INSTRUCTION: Final = re.compile(
     r"(?:\W*)(?:answer|show|write\s+(?:your|all|neatly|legibly|clearly)|you\s+(?:may|must|should)|use\s+(?:a\s+)?(?:blue|black|calc)"
     r"|calculators?|(?:all|the)\s+(?:necessary\s+)?(?:working|questions)|number\s+(?:the|your)|good\s+luck|do\s+not|check"
-    r"|start\s+each|round\s+off\s+all)\b",
+    r"|start\s+each|round\s+off\s+all|circle|tick|choose|select|shade\s+the\s+(?:letter|circle)|each\s+question)\b",
     re.IGNORECASE,
 )
 _CAPTION: Final = re.compile(
@@ -24,6 +24,26 @@ _END: Final = re.compile(
     r"|the\s+end|end|good\s+luck|blank\s+page|(?:please\s+)?turn\s+over|p\.?t\.?o\.?)\W*",
     re.IGNORECASE,
 )
+_PROMPT: Final = re.compile(
+    r"(?:answers?|ans|working|solution|reason)\s*[:.=]?\s*(?:\w{1,3}\s*=)?\s*(?:[a-z°%²³/]{1,4})?", re.IGNORECASE
+)
+_BLANK: Final = re.compile(r"(?:[∠△]?\w{1,4}(?:\(\w\))?\s*=)?\s*(?:\w\s*=\s*)?(?:[a-z°%²³/£$€]{1,5})?", re.IGNORECASE)
+_RANGE: Final = re.compile(r"\bquestions\s+(\d+)\s*(?:to|and|–|-|—)\s*(\d+)", re.IGNORECASE)
+
+
+def is_prompt(text: str, led: bool) -> bool:
+    """Whether a row only asks for the answer to be written: "Answer:", and before a leader (`led`) "x =".
+
+    >>> is_prompt("Answer: x =", False), is_prompt("x =", True), is_prompt("x =", False), is_prompt("Solve x =", True)
+    (True, True, False, False)
+    """
+    return bool(_PROMPT.fullmatch(text.strip())) or (led and bool(_BLANK.fullmatch(text.strip())))
+
+
+def questions_meant(text: str) -> tuple[int, int] | None:
+    """The first and the last question that a row is meant for: "In questions 1 to 3, …"."""
+    match = _RANGE.search(text)
+    return (int(match.group(1)), int(match.group(2))) if match else None
 
 
 def is_instruction(text: str) -> bool:

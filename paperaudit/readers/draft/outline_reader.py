@@ -5,24 +5,23 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from paperaudit.readers.draft.broken_marks import with_whole_marks
+from paperaudit.readers.draft.broken_marks import with_cells_apart, with_whole_marks
 from paperaudit.readers.draft.first_question import first_question
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
 from paperaudit.readers.draft.leads import Leads
 from paperaudit.readers.draft.marks import Marks, total_of
 from paperaudit.readers.draft.marks import Total as PrintedTotal
-from paperaudit.readers.draft.notices import is_caption, is_closing, is_end
+from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_for_several, is_instruction, is_prompt
+from paperaudit.readers.draft.number_stands import runs_on, stand_of
 from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
+from paperaudit.readers.draft.part_grids import with_parts_apart
 from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
 from paperaudit.readers.draft.row import Cell
 from paperaudit.readers.draft.sequence import Level, Stand, Step, opened, step_of
 from paperaudit.readers.draft.small_options import settle_small_options
 from paperaudit.readers.draft.wording_rows import TextRow
 
-_STOP: Final = re.compile(r"[.?!:;)\]]\s*$")
-_NEAR_EDGE: Final = 0.85
-"""Share of its column that a row fills when its sentence may run on."""
 _OUTDENT: Final = 4.0
 """Points by which a row must stand left of a part's text to be none of it."""
 _CONTINUED: Final = re.compile(r"\W*\(?\s*(?:continued|cont(?:inue)?d?\.?)\W*$", re.IGNORECASE)
@@ -30,13 +29,16 @@ _CONTINUED: Final = re.compile(r"\W*\(?\s*(?:continued|cont(?:inue)?d?\.?)\W*$",
 
 def outline_of(printed: Sequence[Printed]) -> Outline:
     """The outline that rows and tables in reading order make."""
-    printed = tuple(with_whole_marks(printed))
+    printed = tuple(with_parts_apart(tuple(with_cells_apart(tuple(with_whole_marks(printed))))))
     lines = [one for one in printed if isinstance(one, PrintLine)]
     start = first_question(printed)
     builder = _Builder(habits_of(lines))
     builder.outline.columns = list(dict.fromkeys(one.column for one in printed))
+    lead = _lead_before(printed, start)
     for at, one in enumerate(printed):
-        if at < start:
+        if lead <= at < start and isinstance(one, PrintLine):
+            builder.lead(one)
+        elif at < start:
             builder.outline.cover += [one] if isinstance(one, PrintLine) else one.lines()
         else:
             builder.take(one)
@@ -73,6 +75,10 @@ class _Builder:
         if not is_end(one.row.text) and not self._heading(one) and not self._total(one):
             self._row(one)
         self._before = one
+
+    def lead(self, line: PrintLine) -> None:
+        """A row before the first question that belongs to it."""
+        self._leads.add(0, _text_row(line, line.row.cells))
 
     def done(self) -> Outline:
         """The outline with what was still open closed."""
@@ -118,6 +124,8 @@ class _Builder:
 
     def _row(self, line: PrintLine) -> None:
         cells, marks, cell = parted(line, self._habits)
+        if is_prompt(" ".join(one.text for one in cells), line.led):
+            cells = ()
         text: list[Cell] = []
         at = 0
         while at < len(cells):
@@ -136,8 +144,9 @@ class _Builder:
         first_in_row = not text
         while rest:
             readings = numbers_at(rest)
-            whole = bool(readings) and readings[0].end == len(rest)
-            stand = self._stand(line, cells, at, offset, len(rest) - max((n.end for n in readings), default=0), whole)
+            edge = line.column.left + self._open[-1].stand.text if self._open else None
+            flows = at == 0 and offset == 0 and runs_on(self._before, line, self._habits, edge)
+            stand = stand_of(line, cells, at, offset, len(rest) - max((n.end for n in readings), default=0), flows)
             if inner or (not first_in_row):
                 stand = replace(stand, inner=True)
                 readings = tuple(one for one in readings if one.dress)
@@ -162,38 +171,12 @@ class _Builder:
         """Where a number goes on; behind the heading of a section questions go on or start again."""
         if self._open:
             return step_of(self._levels, readings, stand)
-        step = step_of((), readings, stand) or step_of(self._levels, readings, stand)
+        step = step_of((), readings, stand)
+        for number in readings if step is None else ():
+            # The dress and the place of numbers may change from section to section.
+            levels = [replace(level, dress=number.dress, stand=stand) for level in self._levels]
+            step = step or step_of(levels, [number], stand)
         return step if step is not None and step.depth == 0 else None
-
-    def _stand(self, line: PrintLine, cells: Sequence[Cell], at: int, offset: int, behind: int, whole: bool) -> Stand:
-        """Where the number at `offset` of a cell stands, `behind` letters of which follow it."""
-        cell = cells[at]
-        start = line.left_of(at, offset)
-        end = line.left_of(at, len(cell.text) - behind) if behind else cell.box[2]
-        text = cells[at + 1].box[0] if whole and at + 1 < len(cells) else end
-        following = cell.text[len(cell.text) - behind :].strip() if behind else ""
-        return Stand(
-            left=start - line.column.left,
-            right=end - line.column.left,
-            text=text - line.column.left,
-            across=start,
-            alone=(whole and len(cells) > 1) or line.in_table or (whole and line.row.bold),
-            inner=offset > 0,
-            flows=at == 0 and offset == 0 and self._flows(line),
-            capital=following[:1].isupper() or following[:1] in "([∠△",
-        )
-
-    def _flows(self, line: PrintLine) -> bool:
-        """Whether the row before this one is full and ends within a sentence."""
-        before = self._before
-        if before is None or before.column != line.column or line.in_table:
-            return False
-        if parted(before, self._habits)[1] is not None or line.box[0] < before.box[0] - _OUTDENT:
-            return False
-        if _STOP.search(before.row.text) or line.row.baseline - before.row.baseline > 2.2 * line.row.size:
-            return False
-        wide = before.column.right - before.column.left
-        return before.box[2] >= before.column.left + _NEAR_EDGE * wide
 
     def _open_entry(self, line: PrintLine, step: Step, stand: Stand, cell: Cell) -> None:
         number, depth = step.number, step.depth
@@ -210,7 +193,7 @@ class _Builder:
 
     def _start(self, depth: int, number: str, line: PrintLine, stand: Stand, cell: Cell) -> None:
         self._leave(self._leads.left_below(depth))
-        lead = self._leads.before(depth)
+        lead = self._leads.before(depth, number)
         entry = Entry(number, line.column, cell.box, stand, lead)
         del self._open[depth:]
         if self._open:
@@ -222,9 +205,9 @@ class _Builder:
         self._open.append(entry)
 
     def _text(self, line: PrintLine, cells: tuple[Cell, ...]) -> None:
-        row = TextRow(cells, line.page, cells[0].box[0] - line.column.left, line.answer_lines)
+        row = _text_row(line, cells)
         if not self._open:
-            if self.outline.sections:
+            if self.outline.sections and not is_instruction(row.text):
                 self.outline.sections[-1].rows.append(row)
             return
         depth = self._depth_of(row, line)
@@ -241,7 +224,7 @@ class _Builder:
     def _depth_of(self, row: TextRow, line: PrintLine) -> int:
         """How many open entries a row of text is below; fewer than are open where it leads on to further parts."""
         current = self._open[-1]
-        same = line.column.left == current.column.left or line.column.page != current.column.page
+        same = line.column.rank == current.column.rank or line.column.page != current.column.page
         if not current.marks or not current.rows or line.in_table or not same or len(self._open) < 1:
             return len(self._open)
         depth = len(self._open)
@@ -269,6 +252,11 @@ class _Builder:
                 self.outline.sections[-1].total = placed
             return
         question, leaf = self._open[0], self._open[-1]
+        beside = self._open[-2].parts[:-1] if len(self._open) > 1 else []
+        if alone and len(beside) > 1 and not leaf.marks and not any(part.marks or part.parts for part in beside):
+            # Marks for several parts together stand under the last of them.
+            self._open[-2].marks.append(placed)
+            return
         if alone and marks.dress in self._habits.totals and (question.parts or leaf.marks):
             question.total = placed
             return
@@ -280,6 +268,18 @@ class _Builder:
         row = TextRow(tuple(text), placed.page) if text else None
         placed.label = bool(row and row.equations) and placed.number <= 4 and marks.dress == "()"
         leaf.marks.append(placed)
+
+
+def _lead_before(printed: Sequence[Printed], start: int) -> int:
+    """Where the rows begin that end the cover and lead on to questions: "In questions 1 to 3, solve for x:"."""
+    before = printed[start - 1] if start else None
+    if isinstance(before, PrintLine) and is_for_several(before.row.text) and not is_instruction(before.row.text):
+        return start - 1
+    return start
+
+
+def _text_row(line: PrintLine, cells: tuple[Cell, ...]) -> TextRow:
+    return TextRow(cells, line.page, cells[0].box[0] - line.column.left, line.answer_lines)
 
 
 def _placed(marks: Marks, line: PrintLine, cell: Cell) -> Placed:

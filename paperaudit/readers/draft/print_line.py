@@ -10,6 +10,11 @@ from paperaudit.readers.draft.row import Cell, Row
 _PLAIN: Final = 11.0
 """Points that a table's print is taken to have."""
 
+_DIGIT: Final = 0.56
+"""Sizes of the print that a digit is wide; none of the usual fonts has wider ones."""
+_SET_OFF: Final = 0.65
+"""Sizes that a gap is wide behind a number that stands off; a stretched space is narrower."""
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
@@ -31,7 +36,8 @@ class PrintLine:
     """A row in its column; `answer_lines` counts the lines to write on that follow it.
 
     `in_table` where it was put together from the cells of a table's row, its number and its marks in cells of
-    their own. `lefts` says for each cell where its first letters begin, blanks left out.
+    their own. `lefts` says for each cell where its first letters begin, blanks left out. `led` where a leader
+    stands on the row, `strong` where its first letters alone are bold.
     """
 
     column: Column
@@ -39,6 +45,8 @@ class PrintLine:
     answer_lines: int = 0
     in_table: bool = False
     lefts: tuple[tuple[float, ...], ...] = ()
+    led: bool = False
+    strong: bool = False
 
     @property
     def page(self) -> int:
@@ -49,6 +57,13 @@ class PrintLine:
     def box(self) -> Box:
         """Where it stands on its page."""
         return self.row.box
+
+    def stands_off(self, cell: int, start: int, end: int) -> bool:
+        """Whether the letters of a cell from `start` to `end` have a wider gap behind them than a space."""
+        text = self.row.cells[cell].text
+        following = len(text) - len(text[end:].lstrip())
+        wide = self.left_of(cell, following) - self.left_of(cell, start)
+        return wide - _DIGIT * self.row.size * len(text[start:end].strip()) > _SET_OFF * self.row.size
 
     def left_of(self, cell: int, offset: int) -> float:
         """Where the letter at `offset` of a cell's text begins; told by its share of the letters where not known."""

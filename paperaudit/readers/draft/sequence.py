@@ -9,6 +9,8 @@ from paperaudit.readers.draft.numbering import Number, Style
 _ALIGNED: Final = 5.0
 """Points within which numbers of one level stand under one another."""
 _LOOSELY: Final = 14.0
+_NEARLY: Final = 30.0
+"""Points that a dressed number, next in its turn and behind a full stop, may stand aside."""
 _LONGEST_GAP: Final = 3
 """Numbers that may be left out by mistake where a number otherwise looks like its neighbours."""
 _TOP: Final = (Style.WORD, Style.ARABIC, Style.DECIMAL)
@@ -77,7 +79,8 @@ def _steps(levels: Sequence[Level], number: Number, stand: Stand) -> list[Step]:
             if here == last + 1 and number.dress and _exactly_under(level.stand, stand) and not stand.flows:
                 found.append(Step(depth, number))
             continue
-        under = stand.inner or _under(level.stand, stand)
+        near = bool(number.dress) and not stand.flows and abs(level.stand.left - stand.left) <= _NEARLY
+        under = stand.inner or near or _under(level.stand, stand)
         if here == last + 1 and under and not _within_sentence(number, stand, level.stand):
             found.append(Step(depth, number))
         elif (
@@ -106,7 +109,7 @@ def _may_open(levels: Sequence[Level], number: Number, stand: Stand) -> bool:
     if number.style is Style.ARABIC:
         # A list within a question headed by its word: 1, 2, 3 are its parts.
         return levels[-1].style is Style.WORD and _set_off(number, stand)
-    if stand.flows and stand.left >= levels[-1].stand.text - _ALIGNED and not stand.inner and not stand.alone:
+    if stand.flows and not stand.inner and not stand.alone:
         return False
     return number.dress != "" or stand.alone
 
@@ -123,7 +126,7 @@ def _decimal_steps(levels: Sequence[Level], number: Number, stand: Stand) -> lis
     for depth, level in enumerate(levels):
         if level.style is Style.DECIMAL and len(level.value) == len(value) and level.value[:-1] == value[:-1]:
             ahead = value[-1] - level.value[-1]
-            if ahead == 1 and (_under(level.stand, stand) or stand.inner):
+            if ahead == 1 and (_under(level.stand, stand) or stand.inner or not stand.flows):
                 found.append(Step(depth, number))
             elif -1 <= ahead <= _LONGEST_GAP and _exactly_under(level.stand, stand) and not stand.flows:
                 found.append(Step(depth, number, irregular=True))

@@ -1,6 +1,6 @@
 """Reads a ruled table: rows that are parts of questions, with number and marks in cells of their own, or data."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 from typing import Final, TypeAlias
 
@@ -78,9 +78,24 @@ def _band(column: Column, fronts: list[Cell], texts: list[tuple[Row, ...]], mark
         if fronts or marks:
             yield PrintLine(column, _row([*fronts, *marks]), in_table=True)
         return
+    held = _marks_by_row(rows, marks)
     for at, row in enumerate(rows):
-        cells = [*(fronts if at == 0 else ()), *row.cells, *(marks if at == len(rows) - 1 else ())]
+        cells = [*(fronts if at == 0 else ()), *row.cells, *held.get(at, ())]
         yield PrintLine(column, _row(cells, row), in_table=True)
+
+
+def _marks_by_row(rows: Sequence[Row], marks: Sequence[Cell]) -> dict[int, list[Cell]]:
+    """Which row each mark belongs to: the parts in their order where they are as many, a single one to the last."""
+    if len(marks) < 2:
+        return {len(rows) - 1: list(marks)}
+    numbered = [at for at, row in enumerate(rows) if any(one.dress for one in numbers_at(row.text))]
+    if len(numbered) == len(marks):
+        return {at: [cell] for at, cell in zip(numbered, marks, strict=True)}
+    held: dict[int, list[Cell]] = {}
+    for cell in marks:
+        nearest = min(range(len(rows)), key=lambda at: abs(rows[at].baseline - cell.box[3]))
+        held.setdefault(nearest, []).append(cell)
+    return held
 
 
 def _side_by_side(texts: list[tuple[Row, ...]]) -> list[Row]:

@@ -1,4 +1,4 @@
-"""Settles whose total a bare "Total 12" is: the question's that it ends, or the paper's."""
+"""Settles what only the whole outline tells: whose total a bare "Total 12" is, which headings have no questions."""
 
 from paperaudit.readers.draft.outline import Entry, Outline
 
@@ -31,3 +31,13 @@ def settled_totals(outline: Outline) -> None:
 
 def _sum(question: Entry) -> int:
     return sum(one.number for leaf in question.leaves() for one in leaf.marks)
+
+
+def tell_of_empty_sections(outline: Outline) -> None:
+    """Rows under a heading without a numbered question are a doubt of the question before it, or behind it."""
+    questions: list[Entry] = []
+    for section in outline.sections:
+        if not section.questions and section.rows:
+            waiting = questions or outline.questions()
+            waiting[-1 if questions else 0].doubts.append(f"no numbered question was read under {section.title}")
+        questions += section.questions
