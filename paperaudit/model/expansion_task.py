@@ -11,7 +11,8 @@ from paperaudit.model.expression import Expression
 class BinomialExpansion(AlgebraTask):
     """The expansion, or its first `count` terms (0 for all), by the powers of `letter` where one is named.
 
-    `order` is "ascending" or "descending", "" for the order in which the terms come.
+    `order` is "ascending" or "descending", "" for the order in which the terms come; `highest` is the last power,
+    and `validity` asks for which numbers the series of another exponent converges.
     """
 
     expression: Expression
@@ -19,6 +20,7 @@ class BinomialExpansion(AlgebraTask):
     order: Literal["", "ascending", "descending"] = ""
     letter: str = ""
     highest: int = 0
+    validity: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

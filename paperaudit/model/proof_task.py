@@ -78,3 +78,59 @@ class CounterExample(AlgebraTask):
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
         return "a counter-example to find"
+
+
+@dataclass(frozen=True, slots=True)
+class InductiveSum(AlgebraTask):
+    """A sum over `term` from `start` on that is claimed to be `total`, for every integer from `start` on.
+
+    `shown` are the first terms as the paper has them, () where it has a sigma; `index` is the letter of `term`.
+    """
+
+    term: Expression
+    index: str
+    total: Expression
+    letter: str
+    start: int = 1
+    shown: tuple[Expression, ...] = ()
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a sum to prove by induction"
+
+
+@dataclass(frozen=True, slots=True)
+class InductiveMultiple(AlgebraTask):
+    """An expression in an integer that is claimed to be a multiple of a number, from `start` on."""
+
+    expression: Expression
+    letter: str
+    divisor: int
+    start: int = 1
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a multiple to prove by induction"
+
+
+Contradicted = Literal["root", "no end", "primes", "parity", "no integers", "sum irrational"]
+
+
+@dataclass(frozen=True, slots=True)
+class ByContradiction(AlgebraTask):
+    """A claim of those that school proves by contradiction, with the numbers in it.
+
+    "root": the root with `numbers` (radicand, degree) is irrational. "no end": there is no largest (or, `end`
+    "smallest") number of the kind `said`, multiples of `numbers[0]` with the remainder `numbers[1]`. "primes": they do
+    not end. "parity": where n to the power `numbers[2]` is a multiple of `numbers[0]` and `numbers[1]` more, n is.
+    "no integers": ax + by = c with `numbers` (a, b, c). "sum irrational": of a rational and an irrational number.
+    """
+
+    what: Contradicted
+    numbers: tuple[int, ...] = ()
+    end: Literal["largest", "smallest"] = "largest"
+    said: str = ""
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a claim to prove by contradiction"

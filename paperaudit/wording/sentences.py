@@ -52,6 +52,8 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
     following = text[after : after + 20].split(maxsplit=1)
     if not following:
         return False
+    if text.startswith("..", stop) and following[0][0] in "+-−–=×*<>≤≥,":
+        return True
     if _ABBREVIATION.search(text, max(0, stop - 8), stop):
         return True
     if following[0][0].isdigit() and _BEFORE_A_NUMBER.search(text, max(0, stop - 8), stop):

@@ -5,7 +5,7 @@ from paperaudit.maths.parse import read_expression
 from paperaudit.maths.same_value import same_value
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Agreement, Answer, Comparison
-from paperaudit.model.expression import Number, Power
+from paperaudit.model.expression import Letter, Number, Power
 
 
 def compare_power(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
@@ -21,7 +21,7 @@ def compare_power(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compari
         return Comparison(Agreement.CANNOT_TELL, f"“{stated.strip()}” could not be compared with {answer.text}")
     if not same:
         return Comparison(Agreement.DIFFERS, f"the answer is {answer.text}")
-    single = isinstance(value, Power) and isinstance(value.base, Number)
+    single = isinstance(value, Power) and isinstance(value.base, Number | Letter)
     if not single and isinstance(answer.value, Power):
         return Comparison(Agreement.DIFFERS, "it is equal, but it is not written as a single power")
     return Comparison(Agreement.AGREES)

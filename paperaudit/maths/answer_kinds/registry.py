@@ -25,6 +25,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "equations": ("plane", "compare_equations"),
     "error interval": ("bounds", "compare_interval"),
     "estimate": ("estimate", "compare_estimate"),
+    "expansion and range": ("expansion", "compare_with_range"),
     "expansion": ("expansion", "compare_expansion"),
     "formula": ("formula", "compare_formula"),
     "function": ("function_forms", "compare_function"),

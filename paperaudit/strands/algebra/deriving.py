@@ -21,21 +21,32 @@ from paperaudit.model.algebra_task import (
     SingleLogarithm,
     SolveBy,
 )
-from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform
+from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expansion_task import BinomialExpansion, TermOfExpansion
 from paperaudit.model.expression import Expression, Relation, letters_of
 from paperaudit.model.fact import Given, Holds
-from paperaudit.model.proof_task import CounterExample, EqualSums, IntegerClaim, PositiveClaim
+from paperaudit.model.proof_task import (
+    ByContradiction,
+    CounterExample,
+    EqualSums,
+    InductiveMultiple,
+    InductiveSum,
+    IntegerClaim,
+    PositiveClaim,
+)
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.absolute_ranges import holds_in_a_range
 from paperaudit.strands.algebra.absolutes import HoldsInRange
 from paperaudit.strands.algebra.changing import change_subject
+from paperaudit.strands.algebra.contradiction import by_contradiction
 from paperaudit.strands.algebra.divisors import coefficient_for, divided_by
 from paperaudit.strands.algebra.end_integers import end_integer
 from paperaudit.strands.algebra.expansions import expansion, term_of_expansion
 from paperaudit.strands.algebra.forms import completed_square, in_form, least_value
 from paperaudit.strands.algebra.identities import show_identity
+from paperaudit.strands.algebra.induction import inductive_sum
+from paperaudit.strands.algebra.inductive_multiples import inductive_multiple
 from paperaudit.strands.algebra.inequalities import confirm_equation_set, solve_inequalities
 from paperaudit.strands.algebra.integer_proofs import equal_sums, integer_claim
 from paperaudit.strands.algebra.logarithm_laws import logarithms_apart, single_logarithm
@@ -45,6 +56,7 @@ from paperaudit.strands.algebra.natures import discriminant, roots_for
 from paperaudit.strands.algebra.other_proofs import counter_example, positive_claim
 from paperaudit.strands.algebra.rewriting import rewritten
 from paperaudit.strands.algebra.roots import Method
+from paperaudit.strands.algebra.single_powers import as_power_of
 from paperaudit.strands.algebra.solving import solve_one
 from paperaudit.strands.algebra.systems import solve_system
 from paperaudit.strands.equation_checks import letters_in
@@ -55,6 +67,7 @@ Derive = Callable[[Any, Reading], Outcome]
 
 DERIVATIONS: dict[type, Derive] = {
     BinomialExpansion: expansion,
+    ByContradiction: by_contradiction,
     CompletedSquare: completed_square,
     CoefficientFor: coefficient_for,
     CounterExample: counter_example,
@@ -69,6 +82,8 @@ DERIVATIONS: dict[type, Derive] = {
     SingleLogarithm: single_logarithm,
     TermOfExpansion: term_of_expansion,
     InForm: in_form,
+    InductiveMultiple: inductive_multiple,
+    InductiveSum: inductive_sum,
     LeastValue: least_value,
     RootsFor: roots_for,
 }
@@ -91,6 +106,8 @@ def derive_algebra(reading: Reading, ask: Ask) -> Outcome:
             return _unread_letter(reading, ask, letters_of(expression)) or rewritten(
                 expression, command, positive, limits=restrictions
             )
+        case WriteAs(expression, form):
+            return as_power_of(expression, form.rpartition(" ")[2])
         case Subject(letter, relation):
             return change_subject(relation, letter)
         case Establish(claims):

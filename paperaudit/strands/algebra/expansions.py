@@ -21,6 +21,7 @@ from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expansion_task import BinomialExpansion, TermOfExpansion
 from paperaudit.model.expression import Expression, Letter, Number, Power, Relation
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.binomial_series import is_series, series
 from paperaudit.strands.algebra.roots import solve_polynomial
 from paperaudit.strands.algebra.working import Working
 from paperaudit.strands.finishing import ChecksDisagree, answer_of
@@ -32,6 +33,10 @@ _MOST_IN_FULL = 12
 
 def expansion(task: BinomialExpansion, reading: Reading) -> Derived:
     """All terms, or the first ones by ascending or descending powers."""
+    if is_series(task.expression):
+        return series(task)
+    if task.validity:
+        raise NotTerms("a finite expansion, which holds for every number")
     found = binomial_of(task.expression)
     letter = task.letter or _letter_of(found)
     if found.front:

@@ -42,6 +42,7 @@ from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.confirming import EVALUATED, confirm_equal
 from paperaudit.strands.algebra.logarithm_laws import in_logarithm_form
 from paperaudit.strands.algebra.roots import roots_of
+from paperaudit.strands.algebra.single_powers import as_form, is_single_power
 from paperaudit.strands.algebra.squares import bracketed, fronted, square_form, text
 from paperaudit.strands.algebra.tidied import tidied
 from paperaudit.strands.algebra.working import Working
@@ -120,6 +121,8 @@ def in_form(task: InForm, reading: Reading) -> Derived:
     """The letters of a form by comparing coefficients, and the expression in it."""
     if has_logarithm(task.expression):
         return in_logarithm_form(task)
+    if is_single_power(task.form):
+        return as_form(task)
     working = Working("comparing coefficients")
     own = letters_of(task.expression)
     unknown = tuple(name for name in letters_of(task.form) if name not in own)

@@ -9,7 +9,7 @@ from paperaudit.maths.rewriting import rewritten_lines
 from paperaudit.model.algebra_task import (
     AlgebraTask,
 )
-from paperaudit.model.ask import Establish, Find, Rounded, Solve, Subject, Transform
+from paperaudit.model.ask import Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
 from paperaudit.model.expression import Relation, letters_of
 from paperaudit.model.fact import Holds
@@ -32,6 +32,8 @@ class AlgebraStrand:
         match reading.ask.task:
             case Transform(_, expression) | Rounded(expression) | Find((expression,)) if has_logarithm(expression):
                 return not is_substitution(reading)
+            case WriteAs(expression, form) if form.startswith("power of "):
+                return is_algebraic(expression) and not reading.givens
             case Solve(relations):
                 return _beyond(relations, reading)
             case Transform("simplify" | "expand" | "factorise", expression):

@@ -9,7 +9,7 @@ from paperaudit.maths.algebra.intervals import EVERYTHING, Interval, Intervals, 
 from paperaudit.maths.exact import NotSurd, exact_expression, rational_value
 from paperaudit.maths.near import near_value
 from paperaudit.maths.number_forms import whole_or_fraction
-from paperaudit.maths.plane_curves import zeros
+from paperaudit.maths.plane_curves import decimal_of, zeros
 from paperaudit.maths.polynomial import algebraic_fraction
 from paperaudit.maths.powers import NotPowers, PowerSum, power_sum
 from paperaudit.maths.write import write
@@ -165,7 +165,7 @@ def _of_polynomial(form: PowerSum, letter: str, working: Working) -> Intervals:
         working.say("a polynomial of odd degree takes every value")
         return EVERYTHING
     if form.degree != 2:
-        raise NotSurd("the range of a polynomial of such a degree")
+        return _by_turning_values(form, letter, working)
     a, b = form.share(2), form.share(1)
     place = -b / (2 * a)
     height = form.value(place)
@@ -173,6 +173,23 @@ def _of_polynomial(form: PowerSum, letter: str, working: Working) -> Intervals:
     working.say(f"{letter} = −b/(2a) = {_number(place)}: {kind} value y = {_number(height)}", _number(height))
     end = whole_or_fraction(height)
     return (Interval(end, None, True, False) if a > 0 else Interval(None, end, False, True),)
+
+
+def _by_turning_values(form: PowerSum, letter: str, working: Working) -> Intervals:
+    """A polynomial of an even degree, from the lowest or the highest of its turning values on."""
+    slope = form.derivative()
+    places = zeros(slope)
+    working.say(f"dy/d{letter} = {slope.text(letter)} = 0")
+    working.say(" or ".join(f"{letter} = {write(exact_expression(place))}" for place in places))
+    heights = [form.at(exact_expression(place), letter) for place in places]
+    for place, height in zip(places, heights, strict=True):
+        working.say(f"{letter} = {write(exact_expression(place))}: y = {write(exact_expression(height))}")
+    least = form.share(int(form.degree)) > 0
+    end = (min if least else max)(heights, key=decimal_of)
+    text = write(exact_expression(end))
+    working.say(f"the {'least' if least else 'greatest'} value is {text}", text)
+    size = exact_expression(end)
+    return (Interval(size, None, True, False) if least else Interval(None, size, False, True),)
 
 
 def _one_special(formula: Expression, letter: str) -> tuple[Expression, Fraction, Fraction] | None:

@@ -5,16 +5,21 @@ from typing import Literal
 
 from parsimonious.nodes import Node
 
+from paperaudit.errors import ExpressionNotRead
+from paperaudit.maths.limits import LONGEST_TEXT
 from paperaudit.maths.parse import read_expression
+from paperaudit.maths.peg import parsed
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, has, the
-from paperaudit.model.ask import Task, Transform
+from paperaudit.model.ask import Ask, Task, Transform
 from paperaudit.model.expansion_task import BinomialExpansion, TermOfExpansion
-from paperaudit.model.expression import Expression, Letter, Number, Power, Quotient, Sum, letters_of, parts_of
-from paperaudit.wording.asides import Asides
-from paperaudit.wording.scene import NotUnderstood
+from paperaudit.model.expression import Expression, Letter, Number, Power, Quotient, Root, Sum, letters_of, parts_of
+from paperaudit.model.paper import Part, Question
+from paperaudit.wording.asides import Asides, asides_of
+from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import letters_named
-from paperaudit.wording.topics.topic import Readers
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
 
 _COUNTS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 _PLACES = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
@@ -29,13 +34,15 @@ def _task(node: Node, asides: Asides) -> Task:
     if not any(map(_has_binomial, expressions)):
         raise NotUnderstood("no power of two terms", chosen.start, "a power such as (1 + 2x)⁵")
     order, letter = _order(chosen)
+    validity = has(node, "validity")
     match chosen.expr_name:
         case "first_terms":
             text = the(chosen, "count").text
-            return BinomialExpansion(expressions[0], _COUNTS.get(text) or int(text), order or "ascending", letter)
+            count = _COUNTS.get(text) or int(text)
+            return BinomialExpansion(expressions[0], count, order or "ascending", letter, 0, validity)
         case "up_to":
             name, power = _power(chosen)
-            return BinomialExpansion(expressions[0], 0, order or "ascending", letter or name, power)
+            return BinomialExpansion(expressions[0], 0, order or "ascending", letter or name, power, validity)
         case "full":
             return _full(node, chosen, expressions[0], order, letter)
         case "nth_term":
@@ -76,7 +83,12 @@ def _everything(expression: Expression) -> list[Expression]:
 
 
 def _has_binomial(expression: Expression) -> bool:
-    own = isinstance(expression, Power) and isinstance(expression.base, Sum) and len(expression.base.terms) == 2
+    inside = expression.base if isinstance(expression, Power) else None
+    if isinstance(expression, Root):
+        inside = expression.radicand
+    if isinstance(expression, Quotient):
+        inside = expression.denominator
+    own = isinstance(inside, Sum) and len(inside.terms) == 2
     return own or any(map(_has_binomial, parts_of(expression)))
 
 
@@ -97,4 +109,20 @@ def _power(node: Node) -> tuple[str, int]:
     raise NotUnderstood("a term that is no power of a letter", node.start, "a power such as x³")
 
 
-READERS = Readers(task=_task)
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """An expansion and, in a sentence of its own, where it is valid; the whole of the part."""
+    lines = [line for line in (question.text, part.text) if line is not None]
+    if not lines or part.ask is not None or question.given or part.given:
+        return None
+    said = " ".join(line.text.strip() for line in lines)
+    if len(said) > LONGEST_TEXT:
+        return None
+    asides = asides_of(scene.notation(said))
+    try:
+        task = _task(parsed(topic_named("binomial expansions").rules(), "ask", asides.rest.text), asides)
+    except (ExpressionNotRead, NotUnderstood):
+        return None
+    return Told(Ask(task, said.strip(" ."), place=lines[-1].place))
+
+
+READERS = Readers(task=_task, story=_story)

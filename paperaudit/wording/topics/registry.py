@@ -84,9 +84,17 @@ TOPICS: tuple[Topic, ...] = (
         "expansions.peg",
         re.compile(
             r"\bexpansion\b|\bbinomial\b|\bpascal|\bexpand\b.*\)(?:\^|[⁴-⁹¹])|\bcoefficient of\b"
-            r"|independent of|constant term|first \w+ terms.*powers of"
+            r"|independent of|constant term|first \w+ terms.*powers of|\bexpand\b.*\b(?:up to|as far as)\b"
         ),
+        story_ahead=re.compile(r"\bvalid\b"),
     ),
+    Topic(
+        "contradiction",
+        "contradiction",
+        "contradiction.peg",
+        re.compile(r"\bcontradiction\b|\b(?:prove|show)\b.*√.*\birrational\b"),
+    ),
+    Topic("induction", "induction", "induction.peg", re.compile(r"\binduction\b")),
     Topic(
         "algebraic proof",
         "proofs",
@@ -113,7 +121,7 @@ TOPICS: tuple[Topic, ...] = (
         "coefficients to compare",
         "compared",
         "compared.peg",
-        re.compile(r"≡|\b(?:written|expressed|rewritten|identical\w*|equivalent|for all)\b"),
+        re.compile(r"≡|\b(?:written|expressed|rewritten|identical\w*|equivalent|for all|in the form)\b"),
     ),
     Topic(
         "factors and multiples",
