@@ -24,14 +24,15 @@ class ExponentialTerms:
     bases: Mapping[str, Fraction]
 
     def expression(self, terms: Terms) -> Expression:
-        """Terms as they are written, the powers of numbers in place of their marks."""
+        """Terms as they are written, those with powers of numbers first, these in place of their marks."""
         from paperaudit.maths.algebra.terms import expression_of
 
         def put_back(leaf: Expression) -> Expression:
             base = self.bases.get(leaf.name) if isinstance(leaf, Letter) else None
             return leaf if base is None else Power(whole_or_fraction(base), Letter(self.letter))
 
-        return _with_signs(with_leaves(expression_of(terms), put_back))
+        ordered = sorted(terms, key=lambda term: not any(term.exponent(mark) for mark in self.bases))
+        return _with_signs(with_leaves(expression_of(tuple(ordered)), put_back))
 
 
 def _with_signs(expression: Expression) -> Expression:
