@@ -34,6 +34,8 @@ _ALSO_SIGNS = frozenset("^.·⋅→⇀`´˚∘")
 _OF_TEX = re.compile("cmsy|mathsymbols|cmbsy", re.IGNORECASE)
 _BACK = 0.25
 """How far left of its origin a mark without width has its ink, in heights of the font."""
+_MOST_NEAR = 60
+"""Signs of a row that are looked at for one accent."""
 _ASIDE = 0.34
 """How far beside the middle of a letter an accent may lie, in heights of the font."""
 _FLAT = 0.05
@@ -78,7 +80,8 @@ def _letter_under(accent: Sign, bands: dict[int, list[Sign]]) -> tuple[Sign | No
         row = bands.get(band, [])
         reach = 1.5 * accent.size
         at = bisect_left(row, middle - reach, key=lambda one: one.middle)
-        while at < len(row) and row[at].middle <= middle + reach:
+        end = min(len(row), at + _MOST_NEAR)
+        while at < end and row[at].middle <= middle + reach:
             if row[at] is not accent and _lies_over(accent, middle, row[at]):
                 found.append((abs(row[at].middle - middle), row[at]))
             at += 1

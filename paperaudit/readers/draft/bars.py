@@ -98,10 +98,11 @@ class Bars:
             upper = min(min(sign.top, sign.axis - 0.5 * sign.size) for sign in near)
             lower = max(max(sign.bottom, sign.axis + AXIS * sign.size) for sign in near)
             size = 1.5 * max(sign.size for sign in near)
+            held = set(near)
             more = [
                 sign
                 for sign in window
-                if sign not in near
+                if sign not in held
                 and sign.size < size
                 and self._within(rule, sign)
                 and min(lower, sign.bottom) - max(upper, sign.top) > _JOINS * (sign.bottom - sign.top)

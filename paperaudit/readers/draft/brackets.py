@@ -19,6 +19,8 @@ _PIECES = {
 _CLOSING = {"(": ")", "[": "]", "{": "}", "⟨": "⟩"}
 _WIDEST = 320.0
 """Points between two brackets that belong together."""
+_MOST = 1500
+"""Brackets of a region behind which columns are looked for."""
 _USUAL_REACH = 1.1
 _LARGER_REACH = 3.5
 """How far from its middle a bracket of the usual width and a wider one may have rows, in heights of its font."""
@@ -57,12 +59,24 @@ def _one(pieces: Sequence[Sign]) -> Sign:
 def join_columns(pool: Pool) -> None:
     """Each bracket before several rows becomes one sign with them: "(3; −2)", or "x + y = 5; x − y = 1" behind {."""
     openings = [sign for sign in pool.all() if sign.text in _CLOSING]
-    for opening in reversed(openings):  # the inner ones first
+    for opening in reversed(openings[:_MOST]):  # the inner ones first
+        if _holds_one_row(pool, opening):
+            continue
         closing = _closing(pool, opening)
         if closing is not None:
             _join_column(pool, opening, closing)
         elif opening.text == "{":
             _join_system(pool, opening)
+
+
+def _holds_one_row(pool: Pool, opening: Sign) -> bool:
+    """Whether a bracket of the usual size has its row right behind it."""
+    reach = 0.12 * opening.size
+    window = pool.near(opening.right, opening.right + opening.size, opening.axis - reach, opening.axis + reach)
+    closing = _CLOSING[opening.text]
+    near = (sign for sign in window if sign.text != closing and abs(sign.axis - opening.axis) < 0.06 * sign.size)
+    beside = next((sign for sign in near if sign.left - opening.right < 0.3 * sign.size), None)
+    return beside is not None and not _is_tall(opening, beside.size)
 
 
 def _closing(pool: Pool, opening: Sign) -> Sign | None:

@@ -3,9 +3,12 @@
 from bisect import bisect_left, insort
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from itertools import islice
 
 from paperaudit.readers.draft.sign import Sign
 
+MOST_NEAR = 400
+"""Signs near one place; where there are more, no print can be read there."""
 _BAND = 8.0
 """Points of height that one list holds."""
 
@@ -27,7 +30,10 @@ class Pool:
             band.sort(key=_across)
 
     def near(self, left: float, right: float, top: float, bottom: float) -> Iterator[Sign]:
-        """The signs with their middle from `left` to `right` and their axis from `top` to `bottom`."""
+        """The signs with their middle from `left` to `right` and their axis from `top` to `bottom`; not all of too many."""
+        return islice(self._near(left, right, top, bottom), MOST_NEAR)
+
+    def _near(self, left: float, right: float, top: float, bottom: float) -> Iterator[Sign]:
         for number in range(int(top // _BAND), int(bottom // _BAND) + 1):
             band = self._bands.get(number)
             if not band:

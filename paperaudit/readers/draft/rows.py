@@ -25,6 +25,8 @@ _WIDER_THAN_USUAL = 2.2
 """How much wider than the other gaps of its row such a gap is, where a line is spread out to the margin."""
 _LEADERS = {".": 5, "·": 5, "_": 2, "…": 2, "‥": 2}
 """From how many in a row on these only lead to a margin or leave room to write."""
+_MOST_RULES = 3000
+"""Thin strokes of a region that are looked at, the shortest first; a page of fractions has some hundred."""
 _DOTS_APART = 1.2
 _PALEST = 0.93
 """Lightness of print that nobody sees."""
@@ -40,7 +42,7 @@ def rows_of(glyphs: Sequence[Glyph], paths: Sequence[Path] = ()) -> tuple[Row, .
     """
     shown = [glyph for glyph in glyphs if glyph.grey < _PALEST]
     pool = Pool(joined_pieces(with_accents(_once([sign_of(glyph) for glyph in shown if _is_printed(glyph)]))))
-    rules = rules_of(paths)
+    rules = rules_of(paths)[:_MOST_RULES]
     Bars(pool, rules).work_in(rules)
     join_columns(pool)
     join_limits(pool)
