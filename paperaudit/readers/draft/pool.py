@@ -30,7 +30,7 @@ class Pool:
             band.sort(key=_across)
 
     def near(self, left: float, right: float, top: float, bottom: float) -> Iterator[Sign]:
-        """The signs with their middle from `left` to `right` and their axis from `top` to `bottom`; not all of too many."""
+        """The signs with their middle from `left` to `right`, their axis from `top` to `bottom`."""
         return islice(self._near(left, right, top, bottom), MOST_NEAR)
 
     def _near(self, left: float, right: float, top: float, bottom: float) -> Iterator[Sign]:
