@@ -2,6 +2,7 @@
 
 import pytest
 
+from paperaudit.readers.draft.columns import areas_of
 from paperaudit.readers.draft.cover import cover_of
 from paperaudit.readers.draft.drawing.figures import figures_of
 from paperaudit.readers.draft.drawing.lettering import LabelKind, kind_of
@@ -11,6 +12,7 @@ from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable
 from paperaudit.readers.draft.raised_numbers import with_raised_numbers
 from paperaudit.readers.draft.row import Cell, Row
 from paperaudit.readers.draft.running import running_matter
+from paperaudit.readers.draft.runs import runs_of
 from tests.readers.typed_pages import lines_of
 
 HIGH = 840.0
@@ -140,3 +142,13 @@ def test_a_rule_of_the_text_near_a_figure_stays_with_the_text() -> None:
     letters = [*glyphs("A", 90, 98, 0), *glyphs("B", 203, 98, 2), *glyphs("C", 147, 192, 4)]
     (figure,) = figures_of(DraftPage(1, 600.0, HIGH, tuple(letters), tuple(paths)))
     assert figure.paths == {90, 91, 92}
+
+
+def test_marks_at_the_right_edge_of_a_narrow_column_do_not_bridge_the_gutter() -> None:
+    printed: list[Glyph] = []
+    for at in range(8):
+        row_of = [("Here is a row of the left column (2)", 40.0), ("and one of the right column here", 268.0)]
+        for text, left in row_of:
+            printed += glyphs(text, left, 100.0 + 14 * at, 200 * at + len(text))
+    left, right = areas_of(runs_of(printed), (30.0, 80.0, 480.0, 220.0))
+    assert left[2] == right[0] and 256.0 < right[0] <= 268.0

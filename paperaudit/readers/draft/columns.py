@@ -1,13 +1,16 @@
 """Finds the columns of a page: gutters that rows of text on both sides leave free."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final
 
 from paperaudit.model.place import Box
-from paperaudit.readers.draft.runs import Run
+from paperaudit.readers.draft.runs import Run, part_of
 
 _GUTTER: Final = 8.0
 """Points that stay free between two columns."""
+_NARROW_GUTTER: Final = 6.0
+"""Points between what stands at the right edge of a column and the next column's text, at least."""
 _EDGE: Final = 3.0
 """Points within which left edges of rows are one."""
 _FULL: Final = 0.55
@@ -26,7 +29,9 @@ def areas_of(runs: Sequence[Run], box: Box, deepest: int = 3) -> tuple[Box, ...]
     found = _gutter(runs, box)
     if found is None:
         return (box,)
-    across, top, bottom = found
+    edge, top, bottom = found
+    across = edge - _GUTTER / 2
+    runs = [piece for run in runs for piece in _parted(run, edge)]
     left, _, right, _ = box
     parts: list[Box] = []
     above, below = (left, box[1], right, top), (left, bottom, right, box[3])
@@ -42,7 +47,7 @@ def _within(runs: Sequence[Run], box: Box) -> list[Run]:
 
 
 def _gutter(runs: Sequence[Run], box: Box) -> tuple[float, float, float] | None:
-    """Where a second column begins and between which heights it stands beside the first, if there is one."""
+    """Where the text of a second column begins, and the heights between which it stands beside the first, if any."""
     text_left, text_right = min(run.box[0] for run in runs), max(run.box[2] for run in runs)
     wide = text_right - text_left
     best: tuple[int, float, float, float] | None = None
@@ -50,14 +55,15 @@ def _gutter(runs: Sequence[Run], box: Box) -> tuple[float, float, float] | None:
         for top, bottom, inside in _bands(runs, edge, box):
             count = _text_on_both_sides(inside, edge, text_left, text_right)
             if count >= 2 * _FEWEST and (best is None or count > best[0]):
-                best = (count, edge - _GUTTER / 2, top, bottom)
+                best = (count, edge, top, bottom)
     return best[1:] if best else None
 
 
 def _candidates(runs: Sequence[Run], least: float, most: float) -> list[float]:
-    """Left edges that several rows share, the commonest first."""
+    """Left edges that several rows share, the commonest first; marks of the first column may stand close before one."""
     edges: list[list[float]] = []
-    for edge in sorted(run.box[0] for run in runs if least <= run.box[0] <= most):
+    begun = [edge for run in runs for edge in (run.box[0], *_begun_within(run))]
+    for edge in sorted(edge for edge in begun if least <= edge <= most):
         if edges and edge - edges[-1][0] <= _EDGE:
             edges[-1].append(edge)
         else:
@@ -70,13 +76,29 @@ def _bands(runs: Sequence[Run], edge: float, box: Box) -> list[tuple[float, floa
     """The stretches of the page between rows that run across the gutter, each with its runs."""
     bands: list[tuple[float, float, list[Run]]] = []
     top, inside = box[1], list[Run]()
-    for run in sorted(runs, key=lambda one: one.baseline):
+    parted = [piece for run in runs for piece in _parted(run, edge)]
+    for run in sorted(parted, key=lambda one: one.baseline):
         if run.box[0] < edge - _GUTTER and run.box[2] > edge - _GUTTER / 4:
             bands.append((top, run.box[1], inside))
             top, inside = run.box[3], []
         else:
             inside.append(run)
     return [*bands, (top, box[3], inside)]
+
+
+def _begun_within(run: Run) -> list[float]:
+    """Where glyphs begin behind a gap in the run that is as wide as a gutter."""
+    return [after.box[0] for before, after in pairwise(run.glyphs) if after.box[0] - before.box[2] >= _NARROW_GUTTER]
+
+
+def _parted(run: Run, edge: float) -> tuple[Run, ...]:
+    """The run, in two where a gap in it ends at the left edge of a column."""
+    if not run.box[0] < edge - _EDGE < run.box[2]:
+        return (run,)
+    for at, (before, after) in enumerate(pairwise(run.glyphs), 1):
+        if abs(after.box[0] - edge) <= _EDGE and after.box[0] - before.box[2] >= _NARROW_GUTTER:
+            return part_of(run.glyphs[:at]), part_of(run.glyphs[at:])
+    return (run,)
 
 
 def _text_on_both_sides(runs: Sequence[Run], edge: float, left: float, right: float) -> int:

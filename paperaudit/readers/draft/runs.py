@@ -34,11 +34,11 @@ def runs_of(glyphs: Sequence[Glyph], gap: float = _GAP) -> tuple[Run, ...]:
         run: list[Glyph] = []
         for glyph in sorted(line, key=lambda one: (one.box[0], one.index)):
             if run and glyph.box[0] - run[-1].box[2] > gap * glyph.size:
-                found.append(_run(run))
+                found.append(part_of(run))
                 run = []
             run.append(glyph)
         if run:
-            found.append(_run(run))
+            found.append(part_of(run))
     return tuple(found)
 
 
@@ -53,7 +53,8 @@ def _baselines(glyphs: Sequence[Glyph]) -> Iterator[list[Glyph]]:
         yield line
 
 
-def _run(glyphs: list[Glyph]) -> Run:
+def part_of(glyphs: Sequence[Glyph]) -> Run:
+    """The run that some glyphs of a baseline make, from left to right."""
     return Run(tuple(glyphs), box_around([one.box for one in glyphs]), glyphs[0].baseline)
 
 
