@@ -24,6 +24,7 @@ from paperaudit.wording.sentences import sentences
 from paperaudit.wording.stated import commas_used, letters_used, repeats
 from paperaudit.wording.statement import Where, read_given
 from paperaudit.wording.the_circle import Known
+from paperaudit.wording.topics.altering import altered_beside
 from paperaudit.wording.topics.reading import topic_story
 
 _NAME = re.compile(r"[A-Z](?![a-z])")
@@ -53,13 +54,26 @@ def _read_plain(question: Question, part: Part) -> Reading:
     asked_in_text = reading.ask is not None and isinstance(reading.ask.task, Reckoning) and part.ask is None
     whole_first = asked_in_text or _lacks_givens(reading) or _asks_a_ratio(reading)
     if reading.ask is not None and not reading.unread and not whole_first:
-        return reading
+        return _unaltered(question, part, reading)
     told = topic_story(question, part, Scene(letters_used(question, part), commas_used(question, part)))
     if told is not None:
         return Reading(question, part, told.givens, told.ask)
     if asked_in_text and not reading.unread:
         return replace(reading, unread=tuple(_sentences_beside(question, part, reading)))
     return reading
+
+
+def _unaltered(question: Question, part: Part, reading: Reading) -> Reading:
+    """The reading of a topic's task, unread where a sentence beside it could alter what it is about."""
+    ask = reading.ask
+    if ask is None or not isinstance(ask.task, TopicTask) or (question.text is None and part.text is None):
+        return reading
+    scene = Scene(letters_used(question, part), commas_used(question, part))
+    beside = altered_beside(question, part, scene, ask, reading.givens)
+    if not beside:
+        return reading
+    place = (part.text or question.text or part).place
+    return replace(reading, unread=(Unread(beside, "text", 0, "a sentence that goes with what is asked", "", place),))
 
 
 def _sentences_beside(question: Question, part: Part, reading: Reading) -> Iterator[Unread]:

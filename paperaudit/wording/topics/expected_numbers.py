@@ -1,6 +1,7 @@
 """How often something is to be expected: one probability in words, how often it is tried, and the ask."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -34,6 +35,8 @@ _TIMES = re.compile(
     rf"|holds|has|of|makes|produces) {_COUNT.replace('count', 'count3')} (?P<thing3>[a-z]+)"
     rf"|(?:she|he|they|[a-z]+|a [a-z]+|the [a-z]+) (?:plants|tests|sows|buys|checks|examines|makes|produces|takes|plays"
     rf"|shoots|fires) {_COUNT.replace('count', 'count4')} (?P<thing4>[a-z]+)"
+    rf"|if {_COUNT.replace('count', 'count6')} (?P<thing6>[a-z]+) (?:play|try|take part|are tested"
+    rf"|are planted)(?: the game)?"
     rf"|{_COUNT.replace('count', 'count5')} (?P<thing5>[a-z]+) are (?:planted|tested|sown|bought|checked|examined|made"
     rf"|chosen|selected|picked|taken|produced|inspected)(?: at random)?)"
 )
@@ -56,6 +59,7 @@ _FILLER = frozenset(
     )
 )
 _PLAIN_THINGS = frozenset(map(stem, ("times", "trials", "spins", "throws", "rolls", "games", "attempts")))
+_PEOPLE = frozenset(map(stem, ("people", "learners", "players", "students")))
 _CONDITION = re.compile(r"\b(?:if|given|when|unless|or|and|both|neither|either|first|second|twice|then|after|before)\b")
 
 
@@ -80,10 +84,9 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
 def _expected(told: Heard) -> Told | None:
     chance: tuple[str, str, Fraction] | None = None
     trials: list[_Trials] = []
-    asked: Sentence | None = None
+    asked: tuple[Sentence, str] | None = None
     sources = []
-    for sentence in told.sentences:
-        text = sentence.text.lower().strip(" .?!")
+    for sentence, text in _pieces(told):
         found = next((read for pattern in _CHANCES if (read := pattern.fullmatch(text))), None)
         if found is not None:
             if chance is not None or _CONDITION.search(found["event"]):
@@ -93,7 +96,7 @@ def _expected(told: Heard) -> Told | None:
         elif _ASKS.fullmatch(text):
             if asked is not None:
                 return None
-            asked = sentence
+            asked = (sentence, text)
         elif (times := _TIMES.fullmatch(text)) is not None:
             count = next(size for name, size in times.groupdict().items() if name.startswith("count") and size)
             thing = next((name for key, name in times.groupdict().items() if key.startswith("thing") and name), "")
@@ -105,7 +108,7 @@ def _expected(told: Heard) -> Told | None:
         return None
     event, subject, value = chance
     known = _stems(f"{event} {subject}")
-    tried, words = _asked(asked.text.lower().strip(" .?!"), known)
+    tried, words = _asked(asked[1], known)
     if tried is not None:
         trials.append(tried)
     if len(trials) != 1 or trials[0].count < 2 or not _is_told(words, known, trials[0], f"{event} {subject}"):
@@ -116,7 +119,14 @@ def _expected(told: Heard) -> Told | None:
     names = (f"not {name}", name) if turned else (name, f"not {name}")
     task = FromTable(names, chances, "expected", (0,), trials[0].count)
     read_as = f"P({names[0]}) = {chances[0]}, {trials[0].count} times: the expected number"
-    return Told(told.ask(task, asked.source, read_as, asked.place), givens_of(sources, Noted))
+    return Told(told.ask(task, asked[0].source, read_as, asked[0].place), givens_of(sources, Noted))
+
+
+def _pieces(told: Heard) -> Iterator[tuple[Sentence, str]]:
+    """Every sentence in small letters, an ask behind a condition apart from it."""
+    for sentence in told.sentences:
+        for piece in re.split(r", (?=how (?:many|often) |find |calculate |estimate )", sentence.text.lower()):
+            yield sentence, piece.strip(" .?!")
 
 
 def _stems(text: str) -> frozenset[str]:
@@ -160,11 +170,12 @@ def _is_told(words: list[str], known: frozenset[str], trials: _Trials, event: st
     counted = _stem(trials.thing) if trials.thing else ""
     plain = [_stem(word) for word in words if word not in ("not", "no")]
     own = [word for word in plain if word != counted and word not in _PLAIN_THINGS]
-    if counted and counted not in _PLAIN_THINGS and counted not in known:
+    doing = counted in _PEOPLE and re.match(r"[a-z]+ing\b", event) is not None
+    if counted and counted not in _PLAIN_THINGS and counted not in known and not doing:
         return False
     rest = set(own) - known
     told_of = {_stem(word) for word in re.findall(r"[a-z]+", event)}
-    return bool(set(own) & known) and not rest and (not counted or counted in told_of | _PLAIN_THINGS)
+    return bool(set(own) & known) and not rest and (not counted or doing or counted in told_of | _PLAIN_THINGS)
 
 
 READERS = Readers(story=_story)

@@ -28,7 +28,7 @@ def _reckoning(node: Node) -> Reckoning:
     groups = [number_in(the(piece, "figure").text) for piece in every(node, "group", "whose") if has(piece, "figure")]
     names = [amount.name for amount in amounts]
     asked = every(node, *_ASKS)
-    if len(set(names)) != len(names) or len(asked) != 1 or len(amounts) < 2 or len(set(groups)) > 1:
+    if len(set(names)) != len(names) or len(asked) != 1 or not amounts or len(set(groups)) > 1:
         raise NotUnderstood("one box plot and one ask", 0)
     (ask,) = asked
     amounts += [Amount("number of values", group) for group in groups[:1]]

@@ -26,6 +26,8 @@ _SINGLE = re.compile(
 )
 _INDEPENDENT = re.compile(r"\bindependent(?:ly)?\b")
 _ASK = re.compile(
+    r"(?P<ahead>(?:if|given that|assuming(?: that)?) (?:the |these |all (?:the )?)?(?:events|results|they)"
+    r" are independent,? )?"
     r"(?:(?:hence,? )?(?:find|calculate|determine|work out|what is|write down)(?: the)? )?"
     r"(?:probability (?:that )?(?P<words>.+?)|P ?\((?P<of>.+)\))"
     r"(?P<under>,? (?:if|given that|assuming(?: that)?) (?:the |these |all (?:the )?)?(?:events|results|they)"

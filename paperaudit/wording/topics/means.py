@@ -26,7 +26,17 @@ _SAYS = re.compile(
     r"\bmeans?\b|\baverage\b|\d|number|value|mark|^(?:find|calculate|determine|work out|how|what)\b"
     r"|\b(?:leaves?|joins?|left|joined|added|removed)\b"
 )
-_WANTED = ("who_moved", "the_mark", "the_sum", "the_group", "new_mean", "the_number", "overall", "the_rest")
+_WANTED = (
+    "the_target",
+    "who_moved",
+    "the_mark",
+    "the_sum",
+    "the_group",
+    "new_mean",
+    "the_number",
+    "overall",
+    "the_rest",
+)
 
 
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
@@ -68,7 +78,11 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
             node = parsed(topic_named("means").rules(), "said", sentence.text)
         except ExpressionNotRead:
             return None
-        if not _take(node, story):
+        try:
+            understood = _take(node, story)
+        except ExpressionNotRead:
+            return None
+        if not understood:
             return None
         if first(node, "asked") is not None:
             asked = sentence
@@ -107,6 +121,9 @@ def _take(node: Node, story: _Heard) -> bool:
         case "joined":
             if story.turn:
                 return False
+            if (after := first(chosen, "after_one")) is not None:
+                story.turn, story.after = "added", _value(the(after, "value"), story)
+                return True
             becomes = first(chosen, "becomes")
             plain = every(chosen, "value", "values", "becomes")
             inner = [
@@ -124,14 +141,21 @@ def _take(node: Node, story: _Heard) -> bool:
             if story.wanted:
                 return False
             story.wanted = the(chosen, *_WANTED).expr_name
-            story.wanted = "the_number" if story.wanted in ("who_moved", "the_mark") else story.wanted
+            if story.wanted == "the_target":
+                if story.turn:
+                    return False
+                story.turn, story.after = "added", _value(the(chosen, "value"), story)
+                story.wanted = "the_number"
+                return True
+            if story.wanted in ("the_target", "who_moved", "the_mark"):
+                story.wanted = "the_number"
             spoken, count = re.search(r"\d+", chosen.text), first(chosen, "count")
             story.of_all = count_of(count.text) if count is not None else int(spoken.group()) if spoken else 0
     return True
 
 
 def _value(node: Node, story: _Heard) -> Fraction:
-    found = number_in_text(node.text)
+    found = number_in_text(re.sub(r" (?:marks?|points|goals|runs)$", "", node.text))
     if found is None:
         raise ExpressionNotRead("", node.start)
     story.units |= {found[1]} - {""}

@@ -8,10 +8,14 @@ from paperaudit.model.fact import Fact
 from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.registry import TOPICS
+from paperaudit.wording.topics.altering import altered_beside
+from paperaudit.wording.topics.chance_and_values import CHANCE_AND_VALUES
+from paperaudit.wording.topics.registry import TOPICS, topic_named
 from paperaudit.wording.topics.topic import Told
 
 STATING = tuple(topic for topic in TOPICS if topic.states)
+SKIPPING = (*CHANCE_AND_VALUES, topic_named("sets"))
+"""Topics whose readers leave out sentences that say nothing to them."""
 
 
 def topic_task(asides: Asides) -> Task | None:
@@ -51,6 +55,8 @@ def topic_story(question: Question, part: Part, scene: Scene) -> Told | None:
             continue
         read = topic.readers().story
         told = read(question, part, scene) if read is not None else None
-        if told is not None:
+        if told is not None and (
+            topic not in SKIPPING or not altered_beside(question, part, scene, told.ask, told.givens)
+        ):
             return told
     return None

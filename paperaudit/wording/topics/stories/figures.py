@@ -74,7 +74,7 @@ class _Number:
                 yield Same(_TURNED, Added((_NUMBER, by)) if up else Taken(_NUMBER, by))
             case "swaps":
                 by = _plain(node)
-                yield Same(Added((_NUMBER, by)) if "added to" in node.text else Taken(_NUMBER, by), _TURNED)
+                yield Same(Added((_NUMBER, by)) if re.search(r"\badded\b", node.text) else Taken(_NUMBER, by), _TURNED)
             case "reversing":
                 base = self._size(next(one for one in node.children if one.expr_name == "size").children[0])
                 exceeds = re.search(r" exceeds ", node.text) is not None

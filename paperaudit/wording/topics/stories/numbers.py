@@ -62,7 +62,7 @@ class _Numbers(ChangedNumbers):
             for node in every(tree, "claim", "answered_claim", "whose", "ask"):
                 for claim in self._asked(node) if node.expr_name == "ask" else self._told(node):
                     self.claims.append(Said(sentence.said, claim))
-        if self.running is not None:
+        if self.running is not None and self.running != self.start():
             raise NotUnderstood("a result is not told", 0)
         if not self.claims or not self.wanted:
             raise NotUnderstood("numbers of which nothing is told or asked", 0)

@@ -49,7 +49,7 @@ _FORMS = {
         re.compile(rf"{FIND}(?:how much (?:money )?(?:{_WHO} has|is) left|the amount (?:that is |of money )?left)"),
     ),
     "ask_start": (
-        re.compile(rf"how much (?:money )?did {_WHO} (?:have|start with|earn|win|receive)"
+        re.compile(rf"how much (?:money |pocket money )?(?:did|does) {_WHO} (?:have|get|start with|earn|win|receive)"
                    r"(?: (?:at first|originally|to begin with|at the (?:start|beginning)|in the beginning))?"),
         re.compile(rf"{FIND}(?:his|her|the man's|the woman's) (?:monthly |weekly )?(?:salary|income|wages?"
                    rf"|pocket money|savings)"),

@@ -27,7 +27,7 @@ from paperaudit.wording.topics.stories.meetings import Road, amount
 from paperaudit.wording.topics.stories.plain import Plain
 from paperaudit.wording.topics.stories.trees import has_any, within
 
-AHEAD = re.compile(r"\baverage speed\b|\bhow far\b")
+AHEAD = re.compile(r"\baverage speed\b|\bhow far\b|\breturns\b|\bback\b")
 
 
 def trips_story(sentences: Sequence[Plain]) -> StoryTask | None:
