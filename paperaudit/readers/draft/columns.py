@@ -9,8 +9,8 @@ from paperaudit.readers.draft.runs import Run, part_of
 
 _GUTTER: Final = 8.0
 """Points that stay free between two columns."""
-_NARROW_GUTTER: Final = 6.0
-"""Points between what stands at the right edge of a column and the next column's text, at least."""
+_NARROW_GUTTER: Final = 0.8
+"""Sizes of print between what stands at the right edge of a column and the next column's text, at least."""
 _EDGE: Final = 3.0
 """Points within which left edges of rows are one."""
 _FULL: Final = 0.55
@@ -88,7 +88,11 @@ def _bands(runs: Sequence[Run], edge: float, box: Box) -> list[tuple[float, floa
 
 def _begun_within(run: Run) -> list[float]:
     """Where glyphs begin behind a gap in the run that is as wide as a gutter."""
-    return [after.box[0] for before, after in pairwise(run.glyphs) if after.box[0] - before.box[2] >= _NARROW_GUTTER]
+    return [
+        after.box[0]
+        for before, after in pairwise(run.glyphs)
+        if after.box[0] - before.box[2] >= _NARROW_GUTTER * after.size
+    ]
 
 
 def _parted(run: Run, edge: float) -> tuple[Run, ...]:
@@ -96,7 +100,7 @@ def _parted(run: Run, edge: float) -> tuple[Run, ...]:
     if not run.box[0] < edge - _EDGE < run.box[2]:
         return (run,)
     for at, (before, after) in enumerate(pairwise(run.glyphs), 1):
-        if abs(after.box[0] - edge) <= _EDGE and after.box[0] - before.box[2] >= _NARROW_GUTTER:
+        if abs(after.box[0] - edge) <= _EDGE and after.box[0] - before.box[2] >= _NARROW_GUTTER * after.size:
             return part_of(run.glyphs[:at]), part_of(run.glyphs[at:])
     return (run,)
 
