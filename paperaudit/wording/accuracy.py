@@ -19,7 +19,7 @@ _LETTER = r"(?: giv(?:e|ing) \s (?: your \s )? (?: (?: the \s )? values? \s of \
 _LEADS_IN = rf"""[,;(]? \s? (?: and\s )? (?: {_LETTER} | {YOUR_ANSWER} )
     (?: (?: correct | accurate | rounded | round ) (?: \soff )? \s )*"""
 _FIGURES = re.compile(
-    rf"""{_LEADS_IN} to \s (?P<count> \d+ | {" | ".join(COUNTS)} ) \s
+    rf"""{_LEADS_IN} to \s (?P<count> \d+ | {" | ".join(COUNTS)} | {" | ".join(COUNTS).upper()} ) \s
     (?P<kind> decimal\splaces? | decimals? | d \.? \s? ps? (?: \. | (?![a-z]) )
             | significant\s(?:figures?|digits?) | sig \.? \s (?:figs?|figures?) \.? | s \.? \s? f (?: \. | (?![a-z]) ) )
     (?: \s (?: if | where ) \s (?: necessary | needed | appropriate ) )? \)?""",
@@ -63,7 +63,7 @@ def accuracy_of(notation: Notation) -> tuple[Accuracy | None, Notation]:
     """
     figures = _FIGURES.search(notation.text)
     if figures is not None:
-        count = COUNTS.get(figures["count"], figures["count"])
+        count = COUNTS.get(figures["count"].lower(), figures["count"])
         accuracy = Accuracy("decimal places" if figures["kind"].startswith("d") else "significant figures", count)
         return accuracy, notation.without(*figures.span())
     nearest = _NEAREST.search(notation.text)

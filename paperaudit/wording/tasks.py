@@ -141,7 +141,10 @@ def _command(words: str) -> Command:
 
 def _solve(node: Node) -> Solve:
     system = the(node, "system")
-    relations = tuple(relation for chain in every(system, "relation") for relation in relations_of(chain))
+    chains = tuple(every(system, "relation"))
+    if len(chains) > 1 and " each " in node.text[: system.start - node.start]:
+        raise NotUnderstood("equations that are no system", node.start, "one equation in a part")
+    relations = tuple(relation for chain in chains for relation in relations_of(chain))
     letters = tuple(
         name
         for part in every(node, "solve_for", "system")

@@ -56,3 +56,9 @@ def test_what_is_no_ask_says_so(said: str, at: str, nearest: str, expected: str)
     assert isinstance(found, Unread)
     assert found.text[found.start :] == at or not at
     assert found.nearest == nearest and found.expected.startswith(expected)
+
+
+def test_equations_each_to_be_solved_are_no_system() -> None:
+    assert isinstance(read_ask("Solve each of the following equations: 2x = 4"), Ask)
+    found = read_ask("Solve each of the following equations: 2x = 4 and x + y = 9")
+    assert isinstance(found, Unread) and found.expected == "one equation in a part"
