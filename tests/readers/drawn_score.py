@@ -32,13 +32,19 @@ class DrawnScore:
 
 
 def score(read: DrawnFigure | None, truth: Mapping[str, Any]) -> DrawnScore:
-    """A reading beside the truth; a truth with `unread`, `raster` or a `kind` wants it declined."""
+    """A reading beside the truth; a truth with `unread`, `raster` or a `kind` wants it declined,
+    one that is `unlettered` wants no letters but the reader's own."""
     found = DrawnScore()
     if must_be_declined(truth):
         if read is not None and not read.unread:
             found.invented.append("a reading of a figure that must be declined")
         else:
             found.right += 1
+        return found
+    if truth.get("unlettered") and read is not None and not read.unread:
+        strays = [name for name, *_ in read.points if name not in read.named_here]
+        found.invented += strays
+        found.right += not strays
         return found
     if read is None or read.unread:
         found.unread = read.unread if read is not None else "not found"

@@ -10,7 +10,8 @@ from paperaudit.readers.draft.drawing.figures import figures_of
 from paperaudit.readers.draft.open_pdf import pages_of
 from tests.readers.drawn_score import DrawnScore, score
 
-DRAFTS = Path(__file__).resolve().parents[2] / "fixtures" / "drafts"
+FIXTURES = Path(__file__).resolve().parents[2] / "fixtures"
+FOLDERS = sorted(path.parent for kind in ("drafts", "drawings") for path in (FIXTURES / kind).glob("*/truth.yaml"))
 
 
 def scores_of(folder: Path) -> list[tuple[dict, DrawnScore, DrawnFigure | None]]:
@@ -44,9 +45,8 @@ def _alike(read: DrawnFigure, truth: dict) -> float:
 
 
 def main(names: list[str]) -> None:
-    folders = [folder for folder in sorted(DRAFTS.iterdir()) if (folder / "truth.yaml").is_file()]
     exact = total = 0
-    for folder in folders:
+    for folder in FOLDERS:
         if names and folder.name not in names:
             continue
         scored = scores_of(folder)

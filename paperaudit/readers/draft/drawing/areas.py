@@ -24,7 +24,9 @@ BESIDE = 60.0
 """Points between two parts of one figure that stand side by side, at most."""
 DIMENSION = 40.0
 """Points between a figure and a dimension line beside it, at most."""
-MOST_STROKES = 900
+ORNAMENT = 3
+"""A drawing without letters and sizes is one only if it has more strokes."""
+MOST_STROKES = 400
 """Strokes of a figure; a drawing with more is no school figure and would take long."""
 
 
@@ -36,6 +38,11 @@ class Area:
     strokes: Strokes
     runs: list[Run] = field(default_factory=list)
     rules: list[Straight] = field(default_factory=list)
+
+    @property
+    def strokes_count(self) -> int:
+        """How many straight and round strokes it has."""
+        return len(self.strokes.straights) + len(self.strokes.bows)
 
     @property
     def paths(self) -> frozenset[int]:
@@ -106,7 +113,8 @@ def _lies_along(box: Box, other: Box) -> bool:
 def _is_marked_line(part: Sequence[Item]) -> bool:
     """Whether it is a flat part with dots or arcs on it, or a line with strokes across it: points on a line."""
     level = [item for item in part if is_level(item)]
-    scale = len(level) == 1 and len(part) > SCALE and level[0].box[2] - level[0].box[0] > 2 * LEAST_WIDE
+    across = sum(isinstance(item.ink, Straight) and not is_level(item) for item in part)
+    scale = len(level) == 1 and across > SCALE and level[0].box[2] - level[0].box[0] > 2 * LEAST_WIDE
     return scale or any(item.kind in ("dots", "bows") for item in part)
 
 
@@ -207,7 +215,7 @@ def _area(part: Sequence[Item], rules: Sequence[Straight]) -> Area:
 
 def _hand_out(runs: Sequence[Run], areas: Sequence[Area]) -> None:
     """Gives every run that may be a label to the area whose ink is nearest to it."""
-    points = [_ink_points(area) for area in areas]
+    points = [_ink_points(area) if area.strokes_count <= MOST_STROKES else [] for area in areas]
     for run in runs:
         best: tuple[float, int] | None = None
         for number, area in enumerate(areas):
@@ -243,7 +251,8 @@ def _may_be_figure(area: Area) -> bool:
         min(abs(one.start[0] - one.end[0]), abs(one.start[1] - one.end[1])) > 2 and one.length > 12
         for one in strokes.straights
     )
-    return bool(labels) or bool(strokes.bows) or slanting or bool(strokes.curves) or bool(strokes.filled)
+    many = len(strokes.straights) + len(strokes.bows) > ORNAMENT
+    return bool(labels) or (many and (bool(strokes.bows) or slanting)) or bool(strokes.curves) or bool(strokes.filled)
 
 
 def _side_by_side(areas: list[Area], runs: Sequence[Run]) -> list[Area]:
@@ -267,7 +276,7 @@ def _one_figure(one: Area, other: Area, runs: Sequence[Run]) -> bool:
     letters = [{run.text for run in area.runs if run.kind is LabelKind.POINT} for area in (one, other)]
     if gap > min(BESIDE, 0.9 * wide) or high < 0.5 * least or letters[0] & letters[1] or not all(letters):
         return False
-    if any(_is_caption(run.text) for run in (*one.runs, *other.runs)):
+    if any(_is_caption(run.text) for run in (*one.runs, *other.runs)) or not _same_kind(one, other):
         return False
     between = (one.box[2], max(one.box[1], other.box[1]), other.box[0], min(one.box[3], other.box[3]))
     under = max(one.box[3], other.box[3])
@@ -276,6 +285,13 @@ def _one_figure(one: Area, other: Area, runs: Sequence[Run]) -> bool:
         or (_is_caption(run.text) and under < run.baseline < under + 40 and one.box[0] < run.middle[0] < other.box[2])
         for run in runs
     )
+
+
+def _same_kind(one: Area, other: Area) -> bool:
+    """Whether two drawings have as many sides and as many circles, as similar and congruent figures have."""
+    sides = [sum(stroke.length > LEAST_HIGH for stroke in area.strokes.straights) for area in (one, other)]
+    rounds = [sum(bow.radius > LEAST_HIGH and bow.sweep > 90 for bow in area.strokes.bows) for area in (one, other)]
+    return abs(sides[0] - sides[1]) <= 1 and rounds[0] == rounds[1]
 
 
 def _is_caption(text: str) -> bool:

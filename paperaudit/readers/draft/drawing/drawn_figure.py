@@ -20,6 +20,7 @@ class DrawnFigure:
     `points` are letters with their places on the page (across, down); `figure` says what is drawn (segments,
     orders on lines, circles), `given` what labels and marks state (∠ABC = 40°, AB = AC, AB ∥ CD, AB ⊥ CD,
     AB = 7 cm). `glyphs` and `paths` are the indexes that belong to it and are no part of the text.
+    `named_here` are the letters of `points` that the drawing has not and the reader gave.
     `doubts` says in words what could not be told; a figure that cannot be read has `unread` with the reason.
     """
 
@@ -34,3 +35,4 @@ class DrawnFigure:
     caption: str = ""
     doubts: tuple[str, ...] = ()
     unread: str = ""
+    named_here: tuple[str, ...] = ()

@@ -27,13 +27,17 @@ from paperaudit.readers.draft.drawing.small_marks import small_marks
 from paperaudit.readers.draft.drawing.spots import MEET, skeleton_of
 from paperaudit.readers.draft.drawing.strokes import strokes_of
 from paperaudit.readers.draft.drawing.wording_pen import WordingPen, Written
-from paperaudit.readers.draft.page import DraftPage, Point
+from paperaudit.readers.draft.page import DraftPage, Point, box_around
 
 USUAL_PRINT = 10.0
 SAME_CIRCLE = 0.8
 """Points by which arcs of one circle may differ."""
 LARGE = 2.0
 """Sizes of print: an arc between the ends of lines is part of the figure from this radius on."""
+MOST_FIGURES, MOST_LINES, MOST_LABELS = 30, 50, 60
+"""Drawings of a page, lines and labels of a drawing: more take long and are on no school paper."""
+MOST_PIECES = 15_000
+"""Strokes of a page; with more of them its drawings are maps or pictures."""
 ARMS = 1.2
 """The arms of a marked angle reach at least so many radii of its arc."""
 LEAST_PICTURE = 40.0
@@ -43,10 +47,19 @@ LEAST_PICTURE = 40.0
 def figures_of(page: DraftPage) -> tuple[DrawnFigure, ...]:
     """The figures of a page, from top to bottom; what cannot be read has `unread` with the reason."""
     runs = runs_of_print(page.glyphs) if page.paths or page.rasters else []
+    if sum(len(path.pieces) for path in page.paths) > MOST_PIECES:
+        box = box_around([path.box for path in page.paths])
+        paths = frozenset(path.index for path in page.paths)
+        reason = f"the page has more than {MOST_PIECES} strokes, and its drawings are not read"
+        return (DrawnFigure(page.number, box, paths=paths, unread=reason),)
     strokes = strokes_of(page.paths)
     runs, strokes.straights = with_fractions(runs, strokes.straights)
     areas = areas_of(strokes, runs, (page.width, page.height)) if page.paths else []
-    found = [_read(area, page.number) for area in areas]
+    found = [_read(area, page.number) for area in areas[:MOST_FIGURES]]
+    found += [
+        DrawnFigure(page.number, area.box, paths=area.paths, unread=f"the page has more than {MOST_FIGURES} drawings")
+        for area in areas[MOST_FIGURES:]
+    ]
     for raster in page.rasters:
         wide, high = raster.box[2] - raster.box[0], raster.box[3] - raster.box[1]
         if min(wide, high) >= LEAST_PICTURE:
@@ -72,7 +85,7 @@ def _read(area: Area, page: int) -> DrawnFigure:
     glyphs = frozenset(glyph.index for run in labels for glyph in run.glyphs)
     blank = DrawnFigure(page, area.box, glyphs=glyphs, paths=area.paths)
     strokes = area.strokes
-    if len(strokes.straights) + len(strokes.bows) > MOST_STROKES:
+    if area.strokes_count > MOST_STROKES:
         return replace(blank, unread=f"the drawing has more than {MOST_STROKES} strokes")
     print_size = median([run.size for run in labels]) if labels else USUAL_PRINT
     lines = lines_of(without_wedges(strokes.straights, strokes.bows))
@@ -83,6 +96,8 @@ def _read(area: Area, page: int) -> DrawnFigure:
     reason = other_kind(strokes, marks, circles, area.runs)
     if reason:
         return replace(blank, unread=reason)
+    if len(marks.lines) > MOST_LINES or len(circles) > MOST_LINES or len(labels) > MOST_LABELS:
+        return replace(blank, unread=f"the drawing has more than {MOST_LINES} lines or {MOST_LABELS} labels")
     skeleton = skeleton_of(marks.lines, circles, strokes.dots)
     letters = give_letters(skeleton, labels, marks.heads)
     measured = dimensions(skeleton, marks.ticks, marks.heads)
@@ -116,6 +131,7 @@ def _read(area: Area, page: int) -> DrawnFigure:
         figure=tuple(written.figure),
         given=tuple(written.given),
         doubts=tuple(dict.fromkeys(doubts)),
+        named_here=tuple(spot.name for spot in skeleton.spots if spot.given_here),
     )
 
 

@@ -17,6 +17,8 @@ SPREAD = 6.0
 """Points between samples along a stroke."""
 TOUCH = 1.5
 """Points between upright and level strokes that touch."""
+MOST_PAIRS = 2_000_000
+"""So many pairs of strokes are compared at most; what has more is no paper with rules and tables."""
 LEVEL = 0.35
 """Points that a rule may rise or fall."""
 
@@ -86,6 +88,8 @@ def is_level(item: Item) -> bool:
 def without_rules(items: list[Item]) -> tuple[list[Item], list[Straight]]:
     """The items without level strokes that touch nothing else: rules of fractions, answers, heads, underlines."""
     level = [item for item in items if is_level(item)]
+    if len(level) * (len(items) - len(level)) > MOST_PAIRS:
+        return items, []
     others = sorted((item for item in items if not is_level(item)), key=lambda item: item.box[1])
     tops = [item.box[1] for item in others]
     tallest = max((item.box[3] - item.box[1] for item in others), default=0.0)
@@ -152,6 +156,8 @@ def nets_of(items: Sequence[Item]) -> list[list[Item]]:
     """The upright and level strokes in groups that touch each other: tables, frames, grids, rectangles."""
     level = [item for item in items if is_level(item)]
     upright = sorted((item for item in items if _is_upright(item)), key=lambda item: item.box[0])
+    if len(level) * len(upright) > MOST_PAIRS:
+        return []
     lefts = [item.box[0] for item in upright]
     group_of = {id(item): [item] for item in (*level, *upright)}
     for item in level:

@@ -41,10 +41,11 @@ def give_letters(skeleton: Skeleton, runs: Sequence[Run], heads: Sequence[Head] 
     """
     letters = _once([run for run in runs if run.kind is LabelKind.POINT])
     found = Letters()
-    costs = [[_cost(letter, spot, skeleton) for spot in skeleton.spots] for letter in letters]
+    spots = [spot for spot in skeleton.spots if any(_may_name(letter, spot) for letter in letters)]
+    costs = [[_cost(letter, spot, skeleton) for spot in spots] for letter in letters]
     for letter, column in zip(letters, paired(costs, FARTHEST), strict=True):
         if column is not None:
-            skeleton.spots[column].name = letter.text
+            spots[column].name = letter.text
             found.used.append(letter)
         else:
             _by_a_line(letter, skeleton, found)
@@ -75,6 +76,10 @@ def _once(letters: Sequence[Run]) -> list[Run]:
         ):
             found.append(letter)
     return found
+
+
+def _may_name(letter: Run, spot: Spot) -> bool:
+    return math.dist(letter.middle, spot.at) <= FARTHEST * letter.size
 
 
 def _cost(letter: Run, spot: Spot, skeleton: Skeleton) -> float:

@@ -14,6 +14,8 @@ BESIDE = 0.85
 """Sizes of print between the strokes of a double tick, and between the heads of a double arrow, at most."""
 OFF_MIDDLE = 0.22
 """A tick stands off the middle of its side by this share of it, at most."""
+MOST_SPOTS = 14
+"""On a line with more spots than this only those with a letter count."""
 IN_MIDDLE = 0.06
 """A tick that is so near the middle of a longer side and not near that of a part of it belongs to the longer one."""
 
@@ -72,6 +74,8 @@ class SideMarks:
 def spans_of(skeleton: Skeleton, line: int) -> Iterator[Span]:
     """All stretches of a line between two of its spots, those between neighbours first."""
     spots = skeleton.on_line(line)
+    if len(spots) > MOST_SPOTS:
+        spots = [spot for spot in spots if spot.name][:MOST_SPOTS]
     pairs = sorted(combinations(range(len(spots)), 2), key=lambda pair: pair[1] - pair[0])
     for first, second in pairs:
         yield Span(line, spots[first], spots[second])

@@ -9,7 +9,7 @@ from paperaudit.readers.draft.drawing.angles import AngleMark
 from paperaudit.readers.draft.drawing.dimensions import Dimension
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.matching import paired
-from paperaudit.readers.draft.drawing.plane import towards, within
+from paperaudit.readers.draft.drawing.plane import off_segment, towards, within
 from paperaudit.readers.draft.drawing.sides import Span, spans_of
 from paperaudit.readers.draft.drawing.size_costs import Target, cost_of, leaning
 from paperaudit.readers.draft.drawing.spots import Ray, Skeleton, Spot
@@ -54,7 +54,8 @@ def give_sizes(
     labels = [label for label in labels if id(label) not in taken]
     targets = [Target("arc", mark) for mark in marks if not mark.right]
     targets += [Target("corner", mark) for mark in _unmarked(skeleton, marks)]
-    targets += [Target("side", span) for line in range(len(skeleton.lines)) for span in spans_of(skeleton, line)]
+    near = [line for line in range(len(skeleton.lines)) if _has_label(skeleton, line, labels)]
+    targets += [Target("side", span) for line in near for span in spans_of(skeleton, line)]
     targets += [Target("dimension", one) for one in dimensions]
     lean = leaning(labels)
     costs = [[cost_of(label, target, skeleton, lean) for target in targets] for label in labels]
@@ -76,6 +77,11 @@ def give_sizes(
         else:
             found.corners.append((label, target.what))
     return found
+
+
+def _has_label(skeleton: Skeleton, line: int, labels: Sequence[Run]) -> bool:
+    ends = skeleton.lines[line].ends
+    return any(off_segment(label.middle, *ends) <= 2 * label.size + label.half_width for label in labels)
 
 
 def _word(target: Target) -> str:

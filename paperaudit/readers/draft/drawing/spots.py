@@ -107,7 +107,7 @@ def skeleton_of(lines: Sequence[Line], circles: Sequence[Bow], dots: Sequence[Do
     for spot in spots:
         _lines_through(spot, skeleton)
     for at, first, second in _crossings(lines):
-        if not any({first, second} <= set(spot.lines) and math.dist(spot.at, at) <= AGAIN for spot in spots):
+        if not any(math.dist(spot.at, at) <= AGAIN and {first, second} <= set(spot.lines) for spot in spots):
             _lines_through(_spot_at(spots, at), skeleton)
     for line in lines:
         for circle in circles:
