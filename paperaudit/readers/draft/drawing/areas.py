@@ -5,8 +5,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from paperaudit.model.place import Box
-from paperaudit.readers.draft.drawing.fractions import is_in_label
-from paperaudit.readers.draft.drawing.ink import LEVEL, Item, is_level, items_of, nets_of, together, without_rules
+from paperaudit.readers.draft.drawing.frames import (
+    SCALE,
+    is_table_or_frame,
+    only_upright_and_level,
+    part_box,
+    share_inside,
+)
+from paperaudit.readers.draft.drawing.ink import Item, is_level, items_of, nets_of, together, without_rules
 from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
 from paperaudit.readers.draft.drawing.lines import dashes_joined
 from paperaudit.readers.draft.drawing.strokes import Straight, Strokes
@@ -14,10 +20,6 @@ from paperaudit.readers.draft.page import Point, box_around
 
 LEAST_WIDE, LEAST_HIGH = 30.0, 16.0
 """Points: what is smaller both ways, or flatter, is no figure."""
-GRID = 5
-"""So many level and so many upright strokes may be a grid."""
-SCALE = 4
-"""A line with more strokes across it is a scale."""
 LABEL_REACH = 2.6
 """Sizes of print that a label may stand away from the ink."""
 BESIDE = 60.0
@@ -32,12 +34,11 @@ MOST_STROKES = 400
 
 @dataclass
 class Area:
-    """The ink of one figure and the runs of print that belong to it; `rules` are short level strokes in labels."""
+    """The ink of one figure and the runs of print that belong to it."""
 
     box: Box
     strokes: Strokes
     runs: list[Run] = field(default_factory=list)
-    rules: list[Straight] = field(default_factory=list)
 
     @property
     def strokes_count(self) -> int:
@@ -49,9 +50,6 @@ class Area:
         """The indexes of all its paths."""
         ink = self.strokes
         own = [one.path for kind in (ink.straights, ink.bows, ink.dots, ink.shapes) for one in kind]
-        labels = [run for run in self.runs if run.kind is not LabelKind.WORDS]
-        # A rule elsewhere is one of the text: of a fraction, of an angle sign made of strokes.
-        own += [rule.path for rule in self.rules if any(is_in_label(rule, run) for run in labels)]
         return frozenset(own) | {path.index for path in (*ink.curves, *ink.filled)}
 
 
@@ -59,14 +57,14 @@ def areas_of(strokes: Strokes, runs: Sequence[Run], page: tuple[float, float]) -
     """The areas of a page that may be figures, from top to bottom."""
     strokes.straights = dashes_joined(strokes.straights)
     items = [item for item in items_of(strokes) if not _spans(item.box, page)]
-    items, rules = without_rules(items)
-    tables = {id(item) for net in nets_of(items) if _is_table_or_frame(net, runs) for item in net}
+    items = without_rules(items)
+    tables = {id(item) for net in nets_of(items) if is_table_or_frame(net, runs) for item in net}
     items = [item for item in items if id(item) not in tables]
     every = together(items)
     parts = [part for part in every if not _is_small(part)]
     _measured(parts, [part for part in every if _is_small(part)])
-    parts = [part for part in _nested(parts) if not _is_table_or_frame(part, runs)]
-    areas = [_area(part, rules) for part in parts]
+    parts = [part for part in _nested(parts) if not is_table_or_frame(part, runs)]
+    areas = [_area(part) for part in parts]
     _hand_out(runs, areas)
     areas = _side_by_side([area for area in areas if _may_be_figure(area)], runs)
     return sorted(areas, key=lambda area: (area.box[1], area.box[0]))
@@ -77,12 +75,8 @@ def _spans(box: Box, page: tuple[float, float]) -> bool:
     return box[2] - box[0] > 0.85 * page[0] and box[3] - box[1] > 0.7 * page[1]
 
 
-def _box(part: Sequence[Item]) -> Box:
-    return box_around([item.box for item in part])
-
-
 def _is_small(part: Sequence[Item]) -> bool:
-    left, top, right, bottom = _box(part)
+    left, top, right, bottom = part_box(part)
     wide, high = right - left, bottom - top
     return (
         max(wide, high) < LEAST_WIDE or (min(wide, high) < LEAST_HIGH and not _is_marked_line(part)) or _is_root(part)
@@ -95,9 +89,9 @@ def _measured(parts: Sequence[list[Item]], small: Sequence[list[Item]]) -> None:
         longest = max(item.box[2] - item.box[0] + item.box[3] - item.box[1] for item in part)
         if len(part) < 3 or longest < LEAST_WIDE or _is_root(part):
             continue
-        box = _box(part)
+        box = part_box(part)
         for other in parts:
-            if _lies_along(box, _box(other)):
+            if _lies_along(box, part_box(other)):
                 other.extend(part)
                 break
 
@@ -124,16 +118,21 @@ def _is_root(part: Sequence[Item]) -> bool:
         return False
     level = [item for item in part if is_level(item)]
     left = min(item.box[0] for item in part)
-    return len(part) >= 3 and len(level) == 1 and level[0].box[0] - left < 14 and level[0].box[1] <= _box(part)[1] + 0.5
+    return (
+        len(part) >= 3
+        and len(level) == 1
+        and level[0].box[0] - left < 14
+        and level[0].box[1] <= part_box(part)[1] + 0.5
+    )
 
 
 def _nested(parts: list[list[Item]]) -> list[list[Item]]:
     """The parts with those that lie (almost) wholly inside another one's box joined to it."""
     found: list[list[Item]] = []
-    for part in sorted(parts, key=lambda part: -_size(_box(part))):
-        box = _box(part)
+    for part in sorted(parts, key=lambda part: -_size(part_box(part))):
+        box = part_box(part)
         for other in found:
-            if _share_inside(box, _box(other)) > 0.6 and not _only_upright_and_level(other):
+            if share_inside(box, part_box(other)) > 0.6 and not only_upright_and_level(other):
                 other.extend(part)
                 break
         else:
@@ -145,72 +144,11 @@ def _size(box: Box) -> float:
     return (box[2] - box[0]) * (box[3] - box[1])
 
 
-def _share_inside(box: Box, other: Box) -> float:
-    wide = min(box[2], other[2]) - max(box[0], other[0])
-    high = min(box[3], other[3]) - max(box[1], other[1])
-    if wide < 0 or high < 0:
-        return 0.0
-    return (wide + 1) * (high + 1) / ((box[2] - box[0] + 1) * (box[3] - box[1] + 1))
-
-
-def _only_upright_and_level(part: Sequence[Item]) -> bool:
-    return all(
-        isinstance(item.ink, Straight)
-        and min(abs(item.ink.start[0] - item.ink.end[0]), abs(item.ink.start[1] - item.ink.end[1])) <= LEVEL
-        for item in part
-    )
-
-
-def _is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
-    """Whether upright and level strokes that hang together are a table, or a frame round text, and no figure.
-
-    A figure has letters outside its corners; a grid is one whose cells are mostly empty; a frame without much
-    text in it may be a rectangle.
-    """
-    strokes = [item for item in part if item.kind != "filled"]
-    if not _only_upright_and_level(strokes):
-        return False
-    ends = [point for item in part if isinstance(item.ink, Straight) for point in (item.ink.start, item.ink.end)]
-    left, top, right, bottom = box = _box(part)
-    near = (left - 25, top - 25, right + 25, bottom + 25)
-    letters = {
-        run.text
-        for run in runs
-        if run.kind is LabelKind.POINT
-        and _share_inside(run.box, near) > 0.5
-        and not (left + 2 < run.middle[0] < right - 2 and top + 2 < run.middle[1] < bottom - 2)
-        and any(math.dist(run.middle, end) < 1.9 * run.size for end in ends)
-    }
-    inside = [run for run in runs if _share_inside(run.box, box) > 0.9]
-    words = sum(len(run.text) > 7 for run in inside)
-    if words > 3 or len(letters) < 2:
-        level, upright = _rows_and_columns(strokes)
-        if level == 1 and upright > SCALE:
-            return False
-        if level >= GRID and upright >= GRID:
-            return len(inside) > 0.3 * (level - 1) * (upright - 1)
-        return bool(inside) if level + upright <= 4 and words <= 3 and not len(inside) > 6 else True
-    return False
-
-
-def _rows_and_columns(strokes: Sequence[Item]) -> tuple[int, int]:
-    """At how many heights level strokes are, and at how many places upright ones."""
-    level = {round(item.box[1] / 2) for item in strokes if is_level(item)}
-    upright = {round(item.box[0] / 2) for item in strokes if not is_level(item)}
-    return len(level), len(upright)
-
-
-def _area(part: Sequence[Item], rules: Sequence[Straight]) -> Area:
+def _area(part: Sequence[Item]) -> Area:
     strokes = Strokes()
     for item in part:
         getattr(strokes, item.kind).append(item.ink)
-    box = _box(part)
-    near = [
-        rule
-        for rule in rules
-        if rule.length < 60 and box[0] - 30 < rule.start[0] < box[2] + 30 and box[1] - 30 < rule.start[1] < box[3] + 30
-    ]
-    return Area(box, strokes, [], near)
+    return Area(part_box(part), strokes)
 
 
 def _hand_out(runs: Sequence[Run], areas: Sequence[Area]) -> None:
@@ -281,7 +219,7 @@ def _one_figure(one: Area, other: Area, runs: Sequence[Run]) -> bool:
     between = (one.box[2], max(one.box[1], other.box[1]), other.box[0], min(one.box[3], other.box[3]))
     under = max(one.box[3], other.box[3])
     return not any(
-        (len(run.text) > 8 and _share_inside(run.box, between) > 0.2)
+        (len(run.text) > 8 and share_inside(run.box, between) > 0.2)
         or (_is_caption(run.text) and under < run.baseline < under + 40 and one.box[0] < run.middle[0] < other.box[2])
         for run in runs
     )
@@ -313,4 +251,4 @@ def _joined(one: Area, other: Area) -> Area:
         one.strokes.curves + other.strokes.curves,
         one.strokes.filled + other.strokes.filled,
     )
-    return Area(box_around([one.box, other.box]), strokes, one.runs + other.runs, one.rules + other.rules)
+    return Area(box_around([one.box, other.box]), strokes, one.runs + other.runs)

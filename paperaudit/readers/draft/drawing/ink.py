@@ -85,25 +85,22 @@ def is_level(item: Item) -> bool:
     return isinstance(item.ink, Straight) and abs(item.ink.start[1] - item.ink.end[1]) <= LEVEL
 
 
-def without_rules(items: list[Item]) -> tuple[list[Item], list[Straight]]:
+def without_rules(items: list[Item]) -> list[Item]:
     """The items without level strokes that touch nothing else: rules of fractions, answers, heads, underlines."""
     level = [item for item in items if is_level(item)]
     if len(level) * (len(items) - len(level)) > MOST_PAIRS:
-        return items, []
+        return items
     others = sorted((item for item in items if not is_level(item)), key=lambda item: item.box[1])
     tops = [item.box[1] for item in others]
     tallest = max((item.box[3] - item.box[1] for item in others), default=0.0)
     kept: list[Item] = []
-    rules: list[Straight] = []
 
     for item in level:
         left, top, right, bottom = item.box
         near = others[bisect_left(tops, top - tallest - 3) : bisect_right(tops, bottom + 3)]
         if any(_touches(other, (left - 2, top - 2, right + 2, bottom + 2)) for other in near):
             kept.append(item)
-        elif isinstance(item.ink, Straight):
-            rules.append(item.ink)
-    return others + kept, rules
+    return others + kept
 
 
 def _touches(item: Item, box: Box) -> bool:

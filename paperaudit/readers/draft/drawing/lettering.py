@@ -31,7 +31,7 @@ _POWERS = str.maketrans("0123456789−+n", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺ⁿ
 _INDICES = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _POINT = re.compile(r"[A-Z](?:[₀-₉]|′{1,3})?")
 _UNIT = r"(?: ?(?:mm|cm|dm|km|m|units?))"
-_NUMBER = r"\d{1,6}(?:[.,]\d{1,4})?"
+_NUMBER = r"(?:\d{1,4} \d{1,3}/\d{1,3}|\d{1,6}(?:[.,]\d{1,4})?)"
 _TERM = (
     rf"(?:√|∛)?(?:{_NUMBER}|\(\d+/\d+\)|½|⅓|¼)?(?:√|∛)?(?:{_NUMBER}|[a-zα-ωπ]|\([^()=]{{1,14}}\))?(?:[²³])?(?:/\d+)?"
 )
@@ -60,6 +60,8 @@ class Run:
     baseline: float
     size: float
     glyphs: tuple[Glyph, ...]
+    rules: tuple[int, ...] = ()
+    """The indexes of the paths that are rules of its fractions and roots."""
 
     @property
     def middle(self) -> Point:
@@ -133,7 +135,8 @@ def _labels(run: Run) -> list[Run]:
         return [run]
     glyphs = sorted(run.glyphs, key=lambda one: (one.box[0], one.index))
     for at in range(1, len(glyphs)):
-        if glyphs[at].box[0] - glyphs[at - 1].box[2] > SPACE * run.size:
+        level = abs(glyphs[at].baseline - glyphs[at - 1].baseline) <= SAME_BASELINE
+        if level and glyphs[at].box[0] - glyphs[at - 1].box[2] > SPACE * run.size:
             first = _run(glyphs[:at])
             rest = _labels(_run(glyphs[at:]))
             if first.kind is not LabelKind.WORDS and all(one.kind is not LabelKind.WORDS for one in rest):
@@ -245,20 +248,13 @@ def _run(group: Sequence[Glyph]) -> Run:
     return Run(_spaced(text), box_around([glyph.box for glyph in group]), main.baseline, size, tuple(group))
 
 
-def joined_runs(parts: Sequence[Run], over: Run, under: Run) -> Run:
-    """One run of several parts from left to right, in which `over` stands on `under` as a fraction."""
-    text = ""
-    for part in parts:
-        if part is over:
-            top, bottom = (one if re.fullmatch(r"\w+", one) else f"({one})" for one in (over.text, under.text))
-            text += f"({top}/{bottom})" if parts[-1] is not under else f"{top}/{bottom}"
-        elif part is not under:
-            text += part.text
-    beside = next((part for part in parts if part not in (over, under)), None)
-    size = beside.size if beside else over.size
-    baseline = beside.baseline if beside else (over.baseline + under.baseline) / 2
-    glyphs = tuple(glyph for part in parts for glyph in part.glyphs)
-    return Run(_spaced(text), box_around([part.box for part in parts]), baseline, size, glyphs)
+def label_text(text: str) -> str:
+    """A text of the reader of rows in the spelling of labels.
+
+    >>> label_text("180 ° − 2x"), label_text("3 1/2cm")
+    ('180° − 2x', '3 1/2 cm')
+    """
+    return _spaced(plain(text))
 
 
 def _chains(turned: Sequence[Glyph]) -> Iterable[list[Glyph]]:

@@ -27,9 +27,10 @@ DOUBTFUL = 0.25
 
 @dataclass
 class Letters:
-    """What became of the letters: `used` are those at points, `doubts` says in words what is not certain."""
+    """What became of the letters: `used` stand at points, `left` at none, `doubts` says what is not certain."""
 
     used: list[Run] = field(default_factory=list)
+    left: list[Run] = field(default_factory=list)
     doubts: list[str] = field(default_factory=list)
     repeated: tuple[str, ...] = ()
 
@@ -131,7 +132,7 @@ def _by_a_line(letter: Run, skeleton: Skeleton, found: Letters) -> None:
     ]
     near = sorted([(away, "line", at) for away, at in lines] + [(away, "circle", at) for away, at in circles])
     if not near or near[0][0] > reach:
-        found.doubts.append(f"the letter {letter.text} stands at no point of the drawing")
+        found.left.append(letter)
         return
     _, kind, at = near[0]
     if kind == "line":
