@@ -5,7 +5,7 @@ import pytest
 from paperaudit.readers.draft.columns import areas_of
 from paperaudit.readers.draft.cover import cover_of
 from paperaudit.readers.draft.drawing.figures import figures_of
-from paperaudit.readers.draft.drawing.lettering import LabelKind, kind_of
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind, kind_of
 from paperaudit.readers.draft.outline_reader import outline_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece
 from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from paperaudit.readers.draft.drawing.angles import AngleMark
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.sizes import Sizes
 from paperaudit.readers.draft.drawing.wording_pen import WordingPen, box_of
 

@@ -4,7 +4,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.plane import apart, towards
 from paperaudit.readers.draft.drawing.rounds import Bow
 from paperaudit.readers.draft.drawing.spots import Skeleton

@@ -13,7 +13,8 @@ from paperaudit.readers.draft.drawing.frames import (
     share_inside,
 )
 from paperaudit.readers.draft.drawing.ink import Item, is_level, items_of, nets_of, together, without_rules
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.lines import dashes_joined
 from paperaudit.readers.draft.drawing.strokes import Straight, Strokes
 from paperaudit.readers.draft.page import Point, box_around
@@ -62,7 +63,8 @@ def areas_of(strokes: Strokes, runs: Sequence[Run], page: tuple[float, float]) -
     items = [item for item in items if id(item) not in tables]
     every = together(items)
     parts = [part for part in every if not _is_small(part)]
-    _measured(parts, [part for part in every if _is_small(part)])
+    small = [part for part in every if _is_small(part)]
+    _measured(parts, small)
     parts = [part for part in _nested(parts) if not is_table_or_frame(part, runs)]
     areas = [_area(part) for part in parts]
     _hand_out(runs, areas)
@@ -84,14 +86,15 @@ def _is_small(part: Sequence[Item]) -> bool:
 
 
 def _measured(parts: Sequence[list[Item]], small: Sequence[list[Item]]) -> None:
-    """Gives flat parts that are dimension lines, with marks at their ends, to the figure that they lie along."""
+    """Gives dots, and dimension lines with marks at their ends, to the figure that they lie in or along."""
     for part in small:
         longest = max(item.box[2] - item.box[0] + item.box[3] - item.box[1] for item in part)
-        if len(part) < 3 or longest < LEAST_WIDE or _is_root(part):
-            continue
         box = part_box(part)
+        dots = all(item.kind == "dots" for item in part)
+        if not dots and (len(part) < 3 or longest < LEAST_WIDE or _is_root(part)):
+            continue
         for other in parts:
-            if _lies_along(box, part_box(other)):
+            if share_inside(box, part_box(other)) > 0.9 if dots else _lies_along(box, part_box(other)):
                 other.extend(part)
                 break
 

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.drawing.ink import LEVEL, Item, is_level
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.strokes import Straight
 from paperaudit.readers.draft.page import box_around
 

@@ -1,10 +1,11 @@
 """Gives the letters of a figure to its points: a letter stands about one glyph away from its point."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.matching import paired
 from paperaudit.readers.draft.drawing.plane import apart, between, crossing, off_segment, share_of, slant, towards
 from paperaudit.readers.draft.drawing.small_marks import Head
@@ -21,6 +22,8 @@ COVERED = 0.6
 """What a letter costs that stands where a line leaves its point."""
 PLAIN, FAINT, DOTTED, CORNERED = 0.25, 0.5, -0.35, -0.1
 """What speaks against a mere crossing and a centre without a dot, and for a dot and a corner."""
+ROUGH = 1.5
+"""Points that a line may pass a point by before it is said that this is rough."""
 DOUBTFUL = 0.25
 """Two pairings whose costs differ by less could be either."""
 
@@ -44,7 +47,9 @@ def give_letters(skeleton: Skeleton, runs: Sequence[Run], heads: Sequence[Head] 
     found = Letters()
     spots = [spot for spot in skeleton.spots if any(_may_name(letter, spot) for letter in letters)]
     costs = [[_cost(letter, spot, skeleton) for spot in spots] for letter in letters]
-    for letter, column in zip(letters, paired(costs, FARTHEST), strict=True):
+    columns = paired(costs, FARTHEST)
+    found.doubts += _unsettled(letters, costs, columns)
+    for letter, column in zip(letters, columns, strict=True):
         if column is not None:
             spots[column].name = letter.text
             found.used.append(letter)
@@ -55,7 +60,32 @@ def give_letters(skeleton: Skeleton, runs: Sequence[Run], heads: Sequence[Head] 
     texts = [spot.name for spot in skeleton.spots if spot.name]
     found.repeated = tuple(sorted({text for text in texts if texts.count(text) > 1}))
     skeleton.spots[:] = [spot for spot in skeleton.spots if spot.name or not spot.faint]
+    for spot in skeleton.spots:
+        if spot.faint:
+            found.doubts.append(f"no dot marks the centre {spot.name}; its letter stands near it")
+        for number in spot.lines:
+            off = off_segment(spot.at, *skeleton.lines[number].ends)
+            if spot.name and number not in spot.ends and off > ROUGH:
+                found.doubts.append(f"whether the point {spot.name} lies on a line is drawn only roughly")
     return found
+
+
+def _unsettled(
+    letters: Sequence[Run], costs: Sequence[Sequence[float]], columns: Sequence[int | None]
+) -> Iterator[str]:
+    """Letters that fit another point nearly as well, one without a letter or one whose letter fits theirs."""
+    owners = {column: row for row, column in enumerate(columns) if column is not None}
+    for row, column in enumerate(columns):
+        if column is None:
+            continue
+        for other, cost in enumerate(costs[row]):
+            more = cost - costs[row][column]
+            if other in owners:
+                owner = owners[other]
+                more += costs[owner][column] - costs[owner][other]
+            if other != column and more < DOUBTFUL:
+                yield f"the letter {letters[row].text} could also stand at another point"
+                break
 
 
 def _norths(skeleton: Skeleton, heads: Sequence[Head], count: int) -> None:

@@ -4,7 +4,8 @@ import itertools
 import re
 from collections.abc import Sequence
 
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.lines import Line
 from paperaudit.readers.draft.drawing.plane import slant
 from paperaudit.readers.draft.drawing.rounds import Bow

@@ -14,7 +14,8 @@ from paperaudit.readers.draft.drawing.captions import is_note
 from paperaudit.readers.draft.drawing.dimensions import Dimension, dimensions, in_skeleton, without
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
 from paperaudit.readers.draft.drawing.drawn_words import DrawnWords
-from paperaudit.readers.draft.drawing.lettering import LONGEST, LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import LONGEST, Run
 from paperaudit.readers.draft.drawing.lines import Line, lines_of, without_wedges
 from paperaudit.readers.draft.drawing.naming import Letters, give_letters
 from paperaudit.readers.draft.drawing.other_kinds import other_kind

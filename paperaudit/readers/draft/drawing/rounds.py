@@ -90,12 +90,10 @@ def on_piece(piece: Piece, share: float) -> Point:
     if piece.straight:
         (ax, ay), (bx, by) = piece.points
         return ax + share * (bx - ax), ay + share * (by - ay)
+    (ax, ay), (bx, by), (cx, cy), (dx, dy) = piece.points
     rest = 1 - share
-    weights = (rest**3, 3 * rest * rest * share, 3 * rest * share * share, share**3)
-    return (
-        sum(weight * point[0] for weight, point in zip(weights, piece.points, strict=True)),
-        sum(weight * point[1] for weight, point in zip(weights, piece.points, strict=True)),
-    )
+    a, b, c, d = rest * rest * rest, 3 * rest * rest * share, 3 * rest * share * share, share * share * share
+    return a * ax + b * bx + c * cx + d * dx, a * ay + b * by + c * cy + d * dy
 
 
 def bow_through(run: Sequence[Piece], path: int, width: float, filled: bool) -> Bow | None:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.drawing.angles import AngleMark
 from paperaudit.readers.draft.drawing.arc_sizes import ArcLabel
-from paperaudit.readers.draft.drawing.lettering import LabelKind
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
 from paperaudit.readers.draft.drawing.plane import apart, slant, towards
 from paperaudit.readers.draft.drawing.sides import ParallelMark, SideMarks, Span
 from paperaudit.readers.draft.drawing.sizes import Sizes
@@ -20,7 +20,7 @@ class SideWords(WordingPen):
 
     def write(self, angles: Sequence[AngleMark], sides: SideMarks, sizes: Sizes, arcs: Sequence[ArcLabel]) -> None:
         """Lengths, arcs, equal sides, parallels."""
-        self._lengths(angles, sizes)
+        self._lengths(angles, sizes, sides.arrowed)
         for arc in arcs:
             name = f"arc {''.join(arc.points)}"
             long = arc.run.kind is LabelKind.LENGTH
@@ -32,12 +32,14 @@ class SideWords(WordingPen):
         start, end = self.name(span.start), self.name(span.end)
         return "".join(sorted((start, end))) if start and end else ""
 
-    def _lengths(self, angles: Sequence[AngleMark], sizes: Sizes) -> None:
+    def _lengths(self, angles: Sequence[AngleMark], sizes: Sizes, arrowed: frozenset[int]) -> None:
         feet = {id(mark.vertex) for mark in angles if mark.right}
         for run, span in sizes.sides:
             name = self._height(span, feet) or self._radius(span) or self._side(span)
             if name:
                 self.given(f"{name} = {run.text}", [run.box])
+            if span.line in arrowed and len(run.text) == 1 and run.text.isalpha():
+                self.written.doubts.append(f"{run.text} beside an arrow may be a vector and no length")
 
     def _height(self, span: Span, feet: set[int]) -> str:
         """What a perpendicular is called whose foot has no letter ("distance from A to BC"), else nothing."""

@@ -64,10 +64,11 @@ class ParallelMark:
 
 @dataclass
 class SideMarks:
-    """The marks on sides, and in words what could not be told."""
+    """The marks on sides; `arrowed` are the lines with a head at an end; in words what could not be told."""
 
     equal: list[EqualMark] = field(default_factory=list)
     parallel: list[ParallelMark] = field(default_factory=list)
+    arrowed: frozenset[int] = frozenset()
     doubts: list[str] = field(default_factory=list)
 
 
@@ -89,7 +90,7 @@ def neighbours(skeleton: Skeleton, span: Span) -> bool:
 
 def side_marks(skeleton: Skeleton, ticks: Sequence[Tick], heads: Sequence[Head], print_size: float) -> SideMarks:
     """The ticks and arrows on the lines of a figure, those beside each other counted together."""
-    found = SideMarks()
+    found = SideMarks(arrowed=frozenset(head.line for head in heads if head.at_end))
     if any(_is_on_circle(tick, skeleton) for tick in ticks):
         found.doubts.append("short strokes across a circle are not read; they may mean equal arcs")
     for line, group in _groups(skeleton, ticks, print_size):

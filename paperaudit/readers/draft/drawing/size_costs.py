@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from paperaudit.readers.draft.drawing.angles import AngleMark
 from paperaudit.readers.draft.drawing.dimensions import Dimension
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.plane import apart, crossing, off_line, off_segment, towards
 from paperaudit.readers.draft.drawing.sides import Span
 from paperaudit.readers.draft.drawing.spots import Skeleton, Spot

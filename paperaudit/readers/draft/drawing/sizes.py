@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 
 from paperaudit.readers.draft.drawing.angles import AngleMark
 from paperaudit.readers.draft.drawing.dimensions import Dimension
-from paperaudit.readers.draft.drawing.lettering import LabelKind, Run
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.matching import paired
 from paperaudit.readers.draft.drawing.plane import off_segment, towards, within
 from paperaudit.readers.draft.drawing.sides import Span, spans_of

@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from paperaudit.model.place import Box
-from paperaudit.readers.draft.drawing.lettering import LONGEST, LabelKind, Run, label_text
+from paperaudit.readers.draft.drawing.label_kinds import LabelKind
+from paperaudit.readers.draft.drawing.lettering import LONGEST, Run, label_text
 from paperaudit.readers.draft.drawing.strokes import Straight
 from paperaudit.readers.draft.page import Path, box_around
 from paperaudit.readers.draft.rows import rows_of
