@@ -145,9 +145,9 @@ def test_a_lead_line_goes_before_the_parts_that_follow_it() -> None:
 2.  Find 8 + 9.                                                                          (1)
 """
     assert told(page) == [
-        "1 [] Work out:",
-        "1.a [2] 3 + 4",
-        "1.b [3] 3 × 4",
+        "1 []",
+        "1.a [2] Work out: 3 + 4",
+        "1.b [3] Work out: 3 × 4",
         "1.c [2] Solve for x: x + 4 = 9",
         "1.d [2] Solve for x: 3x = 12",
         "2 [1] Find 8 + 9.",
@@ -208,10 +208,10 @@ def test_parts_side_by_side_are_read_down_the_columns() -> None:
     1.5  3x = 6                                                          (2)
 """
     assert told(page) == [
-        "1 [] Work out:",
-        "1.1 [1] 3 + 4",
-        "1.2 [2] 4 ÷ 2",
-        "1.3 [1] 5 − 2",
-        "1.4 [2] 8 ÷ 2",
+        "1 []",
+        "1.1 [1] Work out: 3 + 4",
+        "1.2 [2] Work out: 4 ÷ 2",
+        "1.3 [1] Work out: 5 − 2",
+        "1.4 [2] Work out: 8 ÷ 2",
         "1.5 [2] Now solve for x: 3x = 6",
     ]

@@ -1,6 +1,7 @@
 """Keeps rows that stand between parts and belong to those that follow: "Solve for x:"."""
 
 from paperaudit.readers.draft.notices import is_for_several, is_instruction, questions_meant
+from paperaudit.readers.draft.outline import Entry
 from paperaudit.readers.draft.wording_rows import TextRow
 
 
@@ -59,3 +60,14 @@ class Leads:
 
 def _is_shared(rows: list[TextRow]) -> bool:
     return bool(rows) and is_for_several(" ".join(row.text for row in rows))
+
+
+def settle_leads(entry: Entry) -> None:
+    """Moves "Simplify:" from the head of a question to its first parts, where later ones have a lead of their own."""
+    later = [part for part in entry.parts if part.lead]
+    if later and entry.rows and entry.rows[-1].text.endswith(":") and "." not in entry.rows[-1].text:
+        row = entry.rows.pop()
+        for part in entry.parts[: entry.parts.index(later[0])]:
+            part.lead = (row,)
+    for part in entry.parts:
+        settle_leads(part)

@@ -8,7 +8,7 @@ from typing import Final
 from paperaudit.readers.draft.broken_marks import with_cells_apart, with_whole_marks
 from paperaudit.readers.draft.first_question import first_question
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
-from paperaudit.readers.draft.leads import Leads
+from paperaudit.readers.draft.leads import Leads, settle_leads
 from paperaudit.readers.draft.marks import Marks, total_of
 from paperaudit.readers.draft.marks import Total as PrintedTotal
 from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_for_several, is_instruction, is_prompt
@@ -44,6 +44,8 @@ def outline_of(printed: Sequence[Printed]) -> Outline:
             builder.take(one)
     outline = builder.done()
     settle_small_options(outline)
+    for question in outline.questions():
+        settle_leads(question)
     return outline
 
 
