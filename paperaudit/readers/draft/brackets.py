@@ -70,13 +70,23 @@ def join_columns(pool: Pool) -> None:
 
 
 def _holds_one_row(pool: Pool, opening: Sign) -> bool:
-    """Whether a bracket of the usual size has its row right behind it."""
+    """Whether a bracket of the usual size has its row right behind it, or stands over one like it: marks do."""
+    if opening.shape != "large" and _has_one_like_it(pool, opening):
+        return True
     reach = 0.12 * opening.size
     window = pool.near(opening.right, opening.right + opening.size, opening.axis - reach, opening.axis + reach)
     closing = _CLOSING[opening.text]
     near = (sign for sign in window if sign.text != closing and abs(sign.axis - opening.axis) < 0.06 * sign.size)
     beside = next((sign for sign in near if sign.left - opening.right < 0.3 * sign.size), None)
     return beside is not None and not _is_tall(opening, beside.size)
+
+
+def _has_one_like_it(pool: Pool, opening: Sign) -> bool:
+    """Whether the same bracket opens right above or below; the rows of a tall one have none."""
+    reach, near = _ROWS_APART * opening.size, 0.1 * opening.size
+    column = pool.near(opening.left - near, opening.right + near, opening.axis - reach, opening.axis + reach)
+    alike = (sign for sign in column if sign is not opening and sign.text == opening.text)
+    return any(abs(sign.left - opening.left) < near and abs(sign.size - opening.size) < near for sign in alike)
 
 
 def _closing(pool: Pool, opening: Sign) -> Sign | None:
