@@ -118,6 +118,15 @@ MEASURING: tuple[Topic, ...] = (
         "amounts.peg further_solids.peg",
         story_ahead=re.compile(r"\b[Ff]rustum\b|\bhole\b|\bnet of\b"),
     ),
+    Topic(
+        "plain figures",
+        "plain_figures",
+        "amounts.peg plain_figures.peg",
+        story_ahead=re.compile(
+            r"[Rr]ectang|[Ss]quare\b|[Rr]homb|[Pp]arallelogram|[Tt]rapez|\b[Kk]ite\b|[Tt]riangle|[Cc]irc"
+            r"|\b[Ww]heel\b|\b[Pp]late\b|\b[Cc]oin\b|\b[Dd]isc\b"
+        ),
+    ),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
 """Their place in the order of all topics is in registry.py."""

@@ -1,5 +1,6 @@
 """All sentences of a part as one text, for topics whose sentences only together say what is meant."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
@@ -111,6 +112,9 @@ def plain_of(text: str) -> str:
 
 def _last(text: str) -> str:
     found = [sentence.text for sentence in sentences(text)]
+    found = [
+        one for one in found if not re.match(r"(?:Give|Leave|Round|Write) (?:your|the|all) (?:final )?answers?\b", one)
+    ] or found
     return found[-1].strip(" .?!") if found else text.strip()
 
 
