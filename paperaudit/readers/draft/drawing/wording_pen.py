@@ -25,7 +25,10 @@ class Written:
 
 @dataclass
 class WordingPen:
-    """Writes statements; points that have no letter get one where a mark needs it, with a doubt."""
+    """Writes statements; points that have no letter get one where a mark needs it.
+
+    That is a doubt where other points have letters: one of the printed ones may have been missed.
+    """
 
     skeleton: Skeleton
     print_size: float
@@ -34,12 +37,14 @@ class WordingPen:
     def name(self, spot: Spot) -> str:
         """The letter of a spot, one of ours where it has none; "" where the alphabet is used up."""
         if not spot.name:
+            lettered = any(other.name and not other.given_here for other in self.skeleton.spots)
             used = {other.name for other in self.skeleton.spots}
             spot.name = next((letter for letter in SPARE_LETTERS if letter not in used), "")
             if not spot.name:
                 return ""
             spot.given_here = True
-            self.written.doubts.append(f"a point without a letter is called {spot.name} here")
+            if lettered:
+                self.written.doubts.append(f"a point without a letter is called {spot.name} here")
         return spot.name
 
     def on_arm(self, vertex: Spot, ray: Ray) -> str:
