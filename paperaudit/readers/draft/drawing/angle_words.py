@@ -49,8 +49,12 @@ class AngleWords(WordingPen):
         return True
 
     def _is_needed(self, mark: AngleMark, heights: set[int]) -> bool:
-        """Whether a square corner stands at a letter, or its vertex has none and no length is a height to it."""
-        return bool(mark.vertex.name) or id(mark.vertex) not in heights
+        """Whether a square corner stands at a letter, or its vertex has none and no length is a height to it.
+
+        In a figure without letters every corner is needed.
+        """
+        lettered = any(spot.name and not spot.given_here for spot in self.skeleton.spots)
+        return bool(mark.vertex.name) or id(mark.vertex) not in heights or not lettered
 
     def _in_degrees(self, run: Run) -> str:
         if run.kind is LabelKind.SIZE and run.text.replace(",", "").replace(".", "").isdigit():

@@ -12,6 +12,8 @@ from paperaudit.readers.draft.page import box_around
 
 GRID = 5
 """So many level and so many upright strokes may be a grid."""
+WHOLE = 0.85
+"""Share of the width or height of a table that its longest rules have."""
 SCALE = 4
 """A line with more strokes across it is a scale."""
 
@@ -39,6 +41,23 @@ def only_upright_and_level(part: Sequence[Item]) -> bool:
     )
 
 
+def _has_opposite_sides(strokes: Sequence[Item]) -> bool:
+    """Whether two level or two upright rules are as long as the whole; the legs of a right angle are not."""
+    left, top, right, bottom = part_box(strokes)
+    across: dict[int, float] = {}
+    down: dict[int, float] = {}
+    for item in strokes:
+        if is_level(item):
+            at = round(item.box[1] / 3)
+            across[at] = across.get(at, 0.0) + item.box[2] - item.box[0]
+        else:
+            at = round(item.box[0] / 3)
+            down[at] = down.get(at, 0.0) + item.box[3] - item.box[1]
+    level = sum(length >= WHOLE * (right - left) for length in across.values())
+    upright = sum(length >= WHOLE * (bottom - top) for length in down.values())
+    return level >= 2 or upright >= 2
+
+
 def is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
     """Whether upright and level strokes that hang together are a table, or a frame round text, and no figure.
 
@@ -46,7 +65,7 @@ def is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
     text in it may be a rectangle.
     """
     strokes = [item for item in part if item.kind != "filled"]
-    if not only_upright_and_level(strokes):
+    if not only_upright_and_level(strokes) or not _has_opposite_sides(strokes):
         return False
     ends = [point for item in part if isinstance(item.ink, Straight) for point in (item.ink.start, item.ink.end)]
     left, top, right, bottom = box = part_box(part)

@@ -55,7 +55,7 @@ class _Shapes:
 def read_area(area: Area, page: int) -> DrawnFigure:
     """The figure of an area of the page `page`, with `unread` where it cannot be read."""
     labels = [run for run in area.runs if run.kind is not LabelKind.WORDS]
-    inner = [run for run in area.runs if _outside(run, area.box) <= STRAY * run.size and len(run.text) <= LONGEST]
+    inner = [run for run in area.runs if _is_inside(run, area.box)]
     blank = DrawnFigure(page, area.box, glyphs=_glyphs(inner), paths=area.paths)
     if area.strokes_count > MOST_STROKES:
         return replace(blank, unread=f"the drawing has more than {MOST_STROKES} strokes")
@@ -140,6 +140,12 @@ def _used(letters: Letters, sizes: Sizes, arcs: Sequence[ArcLabel]) -> list[Run]
 
 def _glyphs(runs: Sequence[Run]) -> frozenset[int]:
     return frozenset(glyph.index for run in runs for glyph in run.glyphs)
+
+
+def _is_inside(run: Run, box: Box) -> bool:
+    """Whether print is no part of the text: words in the drawing, and what may be a label close to it."""
+    reach = 0.0 if run.kind is LabelKind.WORDS else STRAY * run.size
+    return _outside(run, box) <= reach and len(run.text) <= LONGEST
 
 
 def _outside(run: Run, box: Box) -> float:
