@@ -124,6 +124,19 @@ class CoefficientFor(AlgebraTask):
 
 
 @dataclass(frozen=True, slots=True)
+class OfRoots(AlgebraTask):
+    """Expressions in the two roots of a quadratic equation, which have letters: α² + β²."""
+
+    relation: Relation
+    letters: tuple[str, str]
+    wanted: tuple[Expression, ...]
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "a value from the roots of an equation"
+
+
+@dataclass(frozen=True, slots=True)
 class Identity(AlgebraTask):
     """An identity to be shown."""
 

@@ -18,7 +18,7 @@ from paperaudit.wording.reading import read
 from tests.strands.asked import statements, texts
 
 
-def derived(text: str) -> Outcome:
+def told(text: str) -> Outcome:
     """What becomes of a text that holds everything."""
     part = Part("1", "", Line(text))
     reading = read(Question("1", (part,)), part)
@@ -47,11 +47,11 @@ def derived(text: str) -> Outcome:
     ],
 )
 def test_what_is_asked_of_functions_and_letters_that_are_given(text: str, answers: list[str]) -> None:
-    assert texts(derived(text)) == answers
+    assert texts(told(text)) == answers
 
 
 def test_the_lines_are_those_of_a_pupil() -> None:
-    outcome = derived("Let s(t) be the second derivative of t⁴ − 6t³. Let k = 5 − 3. Find 3s(k) + k.")
+    outcome = told("Let s(t) be the second derivative of t⁴ − 6t³. Let k = 5 − 3. Find 3s(k) + k.")
     assert statements(outcome) == [
         "k = 2",
         "t⁴ − 6t³",
@@ -67,7 +67,7 @@ def test_the_lines_are_those_of_a_pupil() -> None:
 
 
 def test_every_given_that_was_put_to_use_is_named() -> None:
-    outcome = derived("Let f(x) = 2x + 3. Let g(x) = x². Let h(x) = 4x. Find 3f(2) − g(4).")
+    outcome = told("Let f(x) = 2x + 3. Let g(x) = x². Let h(x) = 4x. Find 3f(2) − g(4).")
     assert isinstance(outcome, Derived)
     assert outcome.derivations[0].givens_used == ("Let f(x) = 2x + 3.", "Let g(x) = x².")
 
@@ -84,21 +84,21 @@ def test_every_given_that_was_put_to_use_is_named() -> None:
     ],
 )
 def test_what_is_left_open_is_not_derived(text: str) -> None:
-    assert not isinstance(derived(text), Derived)
+    assert not isinstance(told(text), Derived)
 
 
 def test_a_formula_that_is_put_in_wrongly_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     text = "Let f(x) = 2x + 3. Find 3f(2) + 1."
-    assert texts(derived(text)) == ["22"]
+    assert texts(told(text)) == ["22"]
     monkeypatch.setattr(functions_given, "substituted", lambda *arguments: Number(Fraction(77)))
-    assert isinstance(outcome := derived(text), NotRead) and "put in for" in outcome.why
+    assert isinstance(outcome := told(text), NotRead) and "put in for" in outcome.why
 
 
 def test_a_wrong_derivative_of_a_given_function_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     text = "Let f(t) be the second derivative of t⁴. Find 3f(2) + 1."
-    assert texts(derived(text)) == ["145"]
+    assert texts(told(text)) == ["145"]
     monkeypatch.setattr(settling, "derivative_of", lambda formula, letter: read_expression("5t"))
-    assert isinstance(derived(text), NotRead)
+    assert isinstance(told(text), NotRead)
 
 
 def test_the_second_way_differentiates_by_differences() -> None:

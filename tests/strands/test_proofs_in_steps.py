@@ -11,7 +11,7 @@ from paperaudit.model.ask import Ask, Find
 from paperaudit.model.derivation import Agreement, Answer, Derived, NotRead
 from paperaudit.strands.algebra import binomial_series, induction, inductive_multiples
 from tests.strands.asked import derived, reading_of, statements, texts
-from tests.strands.test_chained import derived as told
+from tests.strands.test_chained import told
 
 PROVED = (
     "Prove by induction that 1 + 2 + 3 + ... + n = n(n + 1)/2 for all positive integers n.",

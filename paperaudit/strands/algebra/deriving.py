@@ -16,6 +16,7 @@ from paperaudit.model.algebra_task import (
     LeastValue,
     LogarithmFromOthers,
     LogarithmsApart,
+    OfRoots,
     Rewritten,
     RootsFor,
     SingleLogarithm,
@@ -58,6 +59,7 @@ from paperaudit.strands.algebra.rewriting import rewritten
 from paperaudit.strands.algebra.roots import Method
 from paperaudit.strands.algebra.single_powers import as_power_of
 from paperaudit.strands.algebra.solving import solve_one
+from paperaudit.strands.algebra.symmetric import from_sum_and_product, of_roots
 from paperaudit.strands.algebra.systems import solve_system
 from paperaudit.strands.equation_checks import letters_in
 from paperaudit.strands.substitution import numbers_given, substituted, with_numbers
@@ -85,6 +87,7 @@ DERIVATIONS: dict[type, Derive] = {
     InductiveMultiple: inductive_multiple,
     InductiveSum: inductive_sum,
     LeastValue: least_value,
+    OfRoots: of_roots,
     RootsFor: roots_for,
 }
 """By the task of the ask."""
@@ -126,7 +129,10 @@ def derive_algebra(reading: Reading, ask: Ask) -> Outcome:
                 item != letter
                 for item, letter in zip(map(letters_of, wanted), ((one,) for one in letters), strict=False)
             ):
-                return NotRead("an expression in letters of equations that are not linear")
+                stated = equations_given(reading.givens) or ()
+                texts = tuple(one.text for one in stated)
+                found = from_sum_and_product([one.relation for one in stated], wanted, texts, ask)
+                return found or NotRead("an expression in letters of equations that are not linear")
             formula = _formula(reading, letters)
             if formula is not None:
                 return solve_one(formula[0], letters[0], ask, "", formula[1])

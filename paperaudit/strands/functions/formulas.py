@@ -27,7 +27,7 @@ def defined(function: Function, reading: Reading) -> Known:
         return function, ()
     found = [
         (one, (given.text,)) for given in reading.givens for fact in given.facts
-        if (one := _from(fact)) is not None and function.name in (one.name, SOLE)
+        if (one := _from(fact)) is not None and function.name in (one.name, SOLE, getattr(fact, "name", ""))
     ]  # fmt: skip
     if len(found) != 1:
         many = f"{function.name} is given more than once"

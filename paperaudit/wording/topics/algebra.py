@@ -18,6 +18,7 @@ from paperaudit.model.algebra_task import (
     Identity,
     InForm,
     LeastValue,
+    OfRoots,
     Rewritten,
     RootsFor,
     RootsWanted,
@@ -27,17 +28,19 @@ from paperaudit.model.algebra_task import (
 from paperaudit.model.ask import Solve, Subject, Task, Transform
 from paperaudit.model.expression import Expression, Letter, Number, Relation, letters_of
 from paperaudit.model.fact import Fact, Holds
+from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import letters_named
-from paperaudit.wording.topics.topic import Readers
+from paperaudit.wording.topics.one_text import told_in_one
+from paperaudit.wording.topics.topic import Readers, Told
 
 ZERO = Number(Fraction(0))
 _FUNCTION = re.compile(r"\b[a-z] ?\([-a-z0-9]+\)")
 _RULES = (
     "solve_by", "solve_method", "what_in", "integers", "end_integer", "perfect_square",
     "set_of", "zeros", "subject_in_words", "completed",
-    "in_form", "extreme", "discriminant", "nature", "root_count", "roots_for", "factor_for",
+    "in_form", "extreme", "discriminant", "nature", "of_roots", "root_count", "roots_for", "factor_for",
     "remainder_for", "remainder", "quotient", "is_factor", "show_factor", "identity", "rewritten", "collected",
 )  # fmt: skip
 
@@ -78,6 +81,8 @@ def _task(node: Node, asides: Asides) -> Task:
         case "discriminant" | "nature" | "root_count":
             names: dict[str, Literal["value", "nature", "count"]] = {"discriminant": "value", "nature": "nature"}
             return Discriminant(_equation(chosen), names.get(chosen.expr_name, "count"))
+        case "of_roots":
+            return _of_roots(chosen)
         case "roots_for":
             return _roots_for(chosen)
         case "identity":
@@ -171,6 +176,17 @@ def _roots_for(node: Node) -> RootsFor:
     return RootsFor(relation, letter, wanted, others[0])
 
 
+def _of_roots(node: Node) -> OfRoots:
+    one, other = letters_named(node)
+    wanted = tuple(
+        expression_of(piece) for piece in every(node, "expression", "relation") if piece.expr_name == "expression"
+    )
+    relation = _relation(node)
+    if any(set(letters_of(piece)) - {one, other} for piece in wanted) or one == other:
+        raise NotUnderstood("an expression with other letters", node.start, "an expression in the roots")
+    return OfRoots(relation, (one, other), wanted)
+
+
 def _perfect_square(node: Node) -> RootsFor:
     """The value for which a quadratic is a square: its equation has equal roots."""
     expression = _expressions(node)[0]
@@ -226,4 +242,9 @@ def _rewritten(node: Node) -> Rewritten | Transform:
     return Rewritten(command, expression, positive, restrictions)
 
 
-READERS = Readers(task=_task, facts=_facts)
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """What is said of an equation in a sentence of its own: it has equal roots, find k."""
+    return told_in_one("algebra", _task, question, part, scene)
+
+
+READERS = Readers(task=_task, facts=_facts, story=_story)

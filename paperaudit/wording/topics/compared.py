@@ -2,19 +2,16 @@
 
 from parsimonious.nodes import Node
 
-from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.limits import LONGEST_TEXT
-from paperaudit.maths.peg import parsed
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, has
 from paperaudit.model.algebra_task import InForm
-from paperaudit.model.ask import Ask, Task
+from paperaudit.model.ask import Task
 from paperaudit.model.expression import letters_of
 from paperaudit.model.paper import Part, Question
-from paperaudit.wording.asides import Asides, asides_of
+from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
-from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.one_text import told_in_one
 from paperaudit.wording.topics.topic import Readers, Told
 
 
@@ -38,18 +35,7 @@ def _task(node: Node, asides: Asides) -> Task:
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     """The sentences of a part together, which must be the whole of it."""
-    lines = [line for line in (question.text, part.text) if line is not None]
-    if not lines or part.ask is not None or question.given or part.given:
-        return None
-    said = " ".join(line.text.strip() for line in lines)
-    if len(said) > LONGEST_TEXT:
-        return None
-    asides = asides_of(scene.notation(said))
-    try:
-        task = _task(parsed(topic_named("coefficients to compare").rules(), "ask", asides.rest.text), asides)
-    except (ExpressionNotRead, NotUnderstood):
-        return None
-    return Told(Ask(task, said.strip(" ."), place=lines[-1].place))
+    return told_in_one("coefficients to compare", _task, question, part, scene)
 
 
 READERS = Readers(task=_task, story=_story)

@@ -5,20 +5,17 @@ from typing import Literal
 
 from parsimonious.nodes import Node
 
-from paperaudit.errors import ExpressionNotRead
-from paperaudit.maths.limits import LONGEST_TEXT
 from paperaudit.maths.parse import read_expression
-from paperaudit.maths.peg import parsed
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, has, the
-from paperaudit.model.ask import Ask, Task, Transform
+from paperaudit.model.ask import Task, Transform
 from paperaudit.model.expansion_task import BinomialExpansion, TermOfExpansion
 from paperaudit.model.expression import Expression, Letter, Number, Power, Quotient, Root, Sum, letters_of, parts_of
 from paperaudit.model.paper import Part, Question
-from paperaudit.wording.asides import Asides, asides_of
+from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import letters_named
-from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.one_text import told_in_one
 from paperaudit.wording.topics.topic import Readers, Told
 
 _COUNTS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
@@ -111,18 +108,7 @@ def _power(node: Node) -> tuple[str, int]:
 
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     """An expansion and, in a sentence of its own, where it is valid; the whole of the part."""
-    lines = [line for line in (question.text, part.text) if line is not None]
-    if not lines or part.ask is not None or question.given or part.given:
-        return None
-    said = " ".join(line.text.strip() for line in lines)
-    if len(said) > LONGEST_TEXT:
-        return None
-    asides = asides_of(scene.notation(said))
-    try:
-        task = _task(parsed(topic_named("binomial expansions").rules(), "ask", asides.rest.text), asides)
-    except (ExpressionNotRead, NotUnderstood):
-        return None
-    return Told(Ask(task, said.strip(" ."), place=lines[-1].place))
+    return told_in_one("binomial expansions", _task, question, part, scene)
 
 
 READERS = Readers(task=_task, story=_story)

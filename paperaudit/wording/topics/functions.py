@@ -109,7 +109,7 @@ def _derivative(node: Node) -> Task:
     order = first(node, "order_word")
     count = _ORDERS[order.text.strip()] if order is not None else 1
     dashed = first(node, "dashed")
-    given = first(node, "given_formula")
+    given = first(node, "given_formula", "given_first")
     at = first(node, "at_value")
     at_value = _expression(the(at, "expression")) if at is not None else None
     if dashed is not None:
@@ -179,15 +179,15 @@ def _touch(node: Node) -> Task:
 
 
 def _stationary(node: Node) -> Task:
-    function = _function(the(node, "of_function"))
-    return Stationary(function, has(node, "nature_asked"))
+    said = first(node, "of_function")
+    return Stationary(Function("y", "x") if said is None else _function(said), has(node, "nature_asked"))
 
 
 def _integral(node: Node) -> Task:
     body = first(node, "body_of")
     if body is not None:
         function = Function("", the(body, "variable").text, _expression(the(body, "expression")))
-        limits = first(node, "limits_at")
+        limits = first(node, "limits_at", "limits_told")
     else:
         integrand = the(node, "integrand")
         said = first(integrand, "formula_said", "expression")

@@ -115,6 +115,10 @@ TOPICS: tuple[Topic, ...] = (
             r"|assuming|positive|restrictions?|let|suppose|what(?!.*∠)|collect|rearrange|single fraction"
             r"|excluded values|express|such that|perfect square)\b|≡|> ?0",
         ),
+        story_ahead=re.compile(
+            r"\b(?:has\b.*\b(?:roots?|solutions?)|roots? of\b.*\bare)\b|\bis a factor of\b"
+            r"|\bdivided by\b|\bdivisible by\b"
+        ),
         states=True,
     ),
     told(
