@@ -20,7 +20,8 @@ class Plan:
 
     `angles` are (arm, vertex, arm, label, arcs, strokes), `squares` (arm, vertex, arm), `ticks` (A, B, count),
     `arrows` (A, B, count), `lengths` (A, B, label), `numbers` (arm, vertex, arm, digit).
-    `silent` points have no letter.
+    `silent` points have no letter; `reflex` are the labels of angles beyond 180°; `arcs` (centre, from, to) are drawn
+    clockwise in place of a circle; `spans` (A, B, label) are dimension lines below the figure.
     """
 
     points: dict[str, Point]
@@ -34,14 +35,21 @@ class Plan:
     numbers: list[tuple[str, str, str, str]] = field(default_factory=list)
     silent: str = ""
     tangents: list[str] = field(default_factory=list)
+    reflex: tuple[str, ...] = ()
+    arcs: list[tuple[str, str, str]] = field(default_factory=list)
+    spans: list[tuple[str, str, str]] = field(default_factory=list)
 
     def truth(self) -> dict:
         """What must be read, in the form of a truth.yaml."""
         spoken = [name for name in self.points if name not in self.silent]
         lines = ["-".join(name for name in line if name in spoken) for line in self.lines]
-        given = [f"∠{a}{v}{b} = {label}" for a, v, b, label, _, _ in self.angles if label]
+        given = [
+            f"{'reflex ' if label in self.reflex else ''}∠{a}{v}{b} = {label}"
+            for a, v, b, label, _, _ in self.angles
+            if label
+        ]
         given += [f"∠{a}{v}{b} = 90°" for a, v, b in self.squares]
-        given += [f"{a}{b} = {label}" for a, b, label in self.lengths]
+        given += [f"{a}{b} = {label}" for a, b, label in [*self.lengths, *self.spans]]
         given += [f"{v}̂{'₀₁₂₃₄₅'[int(digit)]} = ∠{a}{v}{b}" for a, v, b, digit in self.numbers]
         given += _chains([("".join(mark[:2]), mark[2]) for mark in self.ticks], " = ")
         given += _chains([("".join(mark[:2]), mark[2]) for mark in self.arrows], " ∥ ")
@@ -167,6 +175,16 @@ class Hand:
             pieces = [_curves(centre, radius, at, step)[0] for at in range(0, 360, step)]
             self.path(pieces, closed=True)
 
+    def dimension(self, start: Point, end: Point, height: float, label: str) -> None:
+        """A level dimension line below two points, with arrows or strokes at its ends."""
+        left, right = sorted((start[0], end[0]))
+        self.stroke((left, height), (right, height))
+        for across, way in ((left, 180.0), (right, 0.0)):
+            if self.heads in ("filled", "stealth"):
+                self.head((across - 2.5 if way == 0 else across + 2.5, height), way, 5)
+            self.stroke((across, height - 4), (across, height + 4))
+        self.text(label, ((left + right) / 2, height + 0.9 * self.size))
+
     def dot(self, at: Point) -> None:
         self.path(_curves(at, 1.6, 0, 360), closed=True, stroke=None, fill=0.0)
 
@@ -213,13 +231,21 @@ def drawn(plan: Plan, chance: random.Random, sloppy: float = 0.0) -> DraftPage:
     hand = Hand(chance, sloppy=sloppy)
     _draw_lines(plan, hand)
     for centre, radius, _ in plan.circles:
-        hand.circle(plan.points[centre], radius)
+        part = next((arc for arc in plan.arcs if arc[0] == centre), None)
+        if part is None:
+            hand.circle(plan.points[centre], radius)
+        else:
+            start, end = (_way(plan.points[centre], plan.points[name]) for name in part[1:])
+            hand.path(_curves(plan.points[centre], radius, start, (end - start) % 360))
         hand.dot(plan.points[centre])
+    for a, b, label in plan.spans:
+        hand.dimension(plan.points[a], plan.points[b], max(y for _, y in plan.points.values()) + 26, label)
     _draw_marks(plan, hand)
     _draw_angles(plan, hand)
     for name, at in plan.points.items():
         if name not in plan.silent:
-            hand.text(name, _polar(at, _free_way(plan, name), chance.uniform(0.95, 1.25) * hand.size))
+            way = _free_way(plan, name) + chance.uniform(-40, 40) * sloppy
+            hand.text(name, _polar(at, way, chance.uniform(0.95, 1.25 + 0.4 * sloppy) * hand.size))
     return hand.page()
 
 
@@ -279,6 +305,8 @@ def _draw_angles(plan: Plan, hand: Hand) -> None:
         at = plan.points[v]
         start = _way(at, plan.points[a])
         sweep = (_way(at, plan.points[b]) - start + 180) % 360 - 180
+        if label in plan.reflex:
+            sweep -= math.copysign(360, sweep)
         arms = min(math.dist(at, plan.points[a]), math.dist(at, plan.points[b]))
         radius = min(0.4 * arms, max(1.3, 30 / abs(sweep)) * hand.size)
         for number in range(arcs):
@@ -289,7 +317,12 @@ def _draw_angles(plan: Plan, hand: Hand) -> None:
             hand.stroke(_polar(at, way, radius - 3), _polar(at, way, radius + 3))
         if label:
             need = 0.5 * hand.size / max(0.2, math.sin(math.radians(min(90, abs(sweep) / 2))))
-            reach = radius + (arcs - 1) * 2.4 + 0.25 * hand.size + hand.extent(label, middle) + (3 if strokes else 0)
+            reach = (
+                (radius + (arcs - 1) * 2.4 if arcs else 0.9 * need)
+                + 0.25 * hand.size
+                + hand.extent(label, middle)
+                + (3 if strokes else 0)
+            )
             hand.text(label, _polar(at, middle, max(reach, min(need, radius + 30))))
     for a, v, b, digit in plan.numbers:
         at = plan.points[v]

@@ -217,6 +217,73 @@ def numbered(chance: random.Random) -> Plan:
     return plan
 
 
+def bare_corners(chance: random.Random) -> Plan:
+    """Sizes in corners that no arc marks."""
+    a, b, c = letters(chance, 3)
+    at = dict(zip((a, b, c), corners(chance, 3, 130), strict=True))
+    plan = Plan(at, [a + b, b + c, c + a])
+    vertices = [(c, a, b), (a, b, c), (b, c, a)]
+    plan.angles = [(*names, size, 0, 0) for names, size in zip(vertices, ("50°", "x", "72°"), strict=True)]
+    return plan
+
+
+def reflex(chance: random.Random) -> Plan:
+    a, b = letters(chance, 2)
+    turn = chance.uniform(0, 360)
+    middle = (200.0, 200.0)
+    at = {"O": middle, a: _polar(middle, turn, 90), b: _polar(middle, turn + chance.uniform(60, 140), 100)}
+    plan = Plan(at, ["O" + a, "O" + b], reflex=("250°",))
+    plan.angles = [(a, "O", b, "250°", 1, 0)]
+    return plan
+
+
+def semicircle(chance: random.Random) -> Plan:
+    a, b, c = letters(chance, 3)
+    turn, radius = chance.uniform(0, 360), chance.uniform(70, 100)
+    middle = (200.0, 200.0)
+    at = {a: _polar(middle, turn, radius), b: _polar(middle, turn + 180, radius), "O": middle}
+    at[c] = _polar(middle, turn + chance.uniform(60, 120), radius)
+    plan = Plan(at, [a + "O" + b, a + c, c + b], [("O", radius, a + b + c)], arcs=[("O", a, b)])
+    plan.angles = [(b, a, c, "33°", 1, 0)]
+    return plan
+
+
+def sector(chance: random.Random) -> Plan:
+    a, b = letters(chance, 2)
+    turn, radius = chance.uniform(0, 360), chance.uniform(80, 110)
+    middle = (200.0, 200.0)
+    at = {"O": middle, a: _polar(middle, turn, radius), b: _polar(middle, turn + chance.uniform(50, 130), radius)}
+    plan = Plan(at, ["O" + a, "O" + b], [("O", radius, a + b)], arcs=[("O", a, b)])
+    plan.angles = [(a, "O", b, "x", 1, 0)]
+    plan.lengths = [("O", a, "9 cm")]
+    return plan
+
+
+def measured_below(chance: random.Random) -> Plan:
+    """A triangle on a level side with a height, and a dimension line below it."""
+    a, b, c, d = letters(chance, 4)
+    wide = chance.uniform(140, 200)
+    at = {a: (100.0, 220.0), b: (100 + wide, 220.0), d: (100 + wide * chance.uniform(0.35, 0.65), 220.0)}
+    at[c] = (at[d][0], 220 - chance.uniform(70, 110))
+    plan = Plan(at, [a + d + b, b + c, c + a, c + d], spans=[(a, b, "14 cm")])
+    plan.squares = [(b, d, c)]
+    plan.lengths = [(a, c, "9 cm")]
+    return plan
+
+
+def two_triangles(chance: random.Random) -> Plan:
+    """Congruent triangles side by side, tied by their marks."""
+    a, b, c, d, e, f = letters(chance, 6)
+    first = corners(chance, 3, 62)
+    at = dict(zip((a, b, c), first, strict=True))
+    across = max(x for x, _ in first) - min(x for x, _ in first) + 45
+    at |= {name: (x + across, y) for name, (x, y) in zip((d, e, f), first, strict=True)}
+    plan = Plan(at, [a + b, b + c, c + a, d + e, e + f, f + d])
+    plan.ticks = [(a, b, 1), (d, e, 1), (b, c, 2), (e, f, 2)]
+    plan.angles = [(a, b, c, "58°", 1, 0), (d, e, f, "x", 1, 0)]
+    return plan
+
+
 MAKERS: dict[str, Maker] = {
     maker.__name__: maker
     for maker in (
@@ -232,6 +299,12 @@ MAKERS: dict[str, Maker] = {
         tangent,
         rays,
         numbered,
+        bare_corners,
+        reflex,
+        semicircle,
+        sector,
+        measured_below,
+        two_triangles,
     )
 }
 
@@ -243,7 +316,7 @@ def plan_of(name: str, chance: random.Random) -> Plan:
             plan = MAKERS[name](chance)
         except TooTight:
             continue
-        if not plan.circles and not plan.squares:
+        if not plan.circles and not plan.squares and not plan.reflex:
             wide, high = chance.uniform(0.85, 1.2), chance.uniform(0.85, 1.2)
             plan.points = {name: (x * wide, y * high) for name, (x, y) in plan.points.items()}
         left, top = (min(place[at] for place in plan.points.values()) for at in (0, 1))

@@ -10,11 +10,11 @@ from paperaudit.readers.draft.drawing.small_marks import Head, SmallMarks, Tick
 from paperaudit.readers.draft.drawing.spots import Skeleton, Spot
 from paperaudit.readers.draft.page import Point
 
-ALIGNED = 2.6
+ALIGNED = 3.6
 """Points by which an end may miss the perpendicular through its point."""
-UPRIGHT = 4.0
+UPRIGHT = 12.0
 """Degrees by which the lines to the points may miss a right angle."""
-END = 3.0
+END = 3.5
 """Points between an end and the tick, the arrow or the thin line that is drawn there."""
 
 

@@ -80,9 +80,11 @@ def runs_of_print(glyphs: Iterable[Glyph]) -> list[Run]:
 
 def _labels(run: Run) -> list[Run]:
     """A run that is no label and is two or more labels side by side, as these."""
-    if run.kind is not LabelKind.WORDS or len(run.text) > LONGEST or " " not in run.text:
+    if run.kind is not LabelKind.WORDS or len(run.text) > LONGEST:
         return [run]
     glyphs = sorted(run.glyphs, key=lambda one: (one.box[0], one.index))
+    if re.fullmatch(r"[A-Z]\d+(?:[.,]\d+)?°", run.text):
+        return [_run(glyphs[:1]), _run(glyphs[1:])]
     for at in range(1, len(glyphs)):
         level = abs(glyphs[at].baseline - glyphs[at - 1].baseline) <= SAME_BASELINE
         if level and glyphs[at].box[0] - glyphs[at - 1].box[2] > SPACE * run.size:

@@ -179,15 +179,13 @@ def _goes_beyond(bow: Bow, end: Point, lines: Sequence[Line]) -> bool:
 
 
 def _unread_print(area: Area) -> list[str]:
-    """Short print inside the drawing that is no letter, no size and no note."""
-    left, top, right, bottom = area.box
+    """Short print in the drawing that is no letter, no size and no note."""
     return [
         f"the print {run.text} in the drawing could not be read"
         for run in area.runs
         if run.kind is LabelKind.WORDS
         and any(one.isalnum() or one in "√∛" for one in run.text)
         and len(run.text) <= LONGEST
-        and left <= run.middle[0] <= right
-        and top <= run.middle[1] <= bottom
+        and _outside(run, area.box) <= 0.3 * run.size
         and not is_note(run.text)
     ]
