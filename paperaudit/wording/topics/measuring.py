@@ -127,6 +127,15 @@ MEASURING: tuple[Topic, ...] = (
             r"|\b[Ww]heel\b|\b[Pp]late\b|\b[Cc]oin\b|\b[Dd]isc\b"
         ),
     ),
+    Topic(
+        "plain scenes",
+        "plain_scenes",
+        "amounts.peg plain_scenes.peg",
+        story_ahead=re.compile(
+            r"\bladder\b|\bshadow\b|\bkite\b|\bramp\b|angle of (?:elevation|depression)"
+            r"|\b(?:north|south|east|west)|\bbearing\b"
+        ),
+    ),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
 """Their place in the order of all topics is in registry.py."""
