@@ -184,16 +184,33 @@ class InWords(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class FromList(TopicTask):
-    """The numbers of a list that are of a kind; `one` says that any of them will do."""
+    """The numbers of a list that are of a kind; `one` says that any of them will do.
+
+    `outside` asks for those that are not of the kind.
+    """
 
     numbers: tuple[Expression, ...]
     kind: NumberKind
     of: Expression | None = None
     one: bool = False
+    outside: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
         return f"numbers of a list that are of a kind: {self.kind}"
+
+
+@dataclass(frozen=True, slots=True)
+class EqualTo(TopicTask):
+    """The numbers of a list that have the same value as another; `outside` asks for those that have not."""
+
+    numbers: tuple[Expression, ...]
+    other: Expression
+    outside: bool = False
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return f"numbers that are {'not ' if self.outside else ''}equal to another"
 
 
 @dataclass(frozen=True, slots=True)

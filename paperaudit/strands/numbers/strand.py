@@ -9,6 +9,7 @@ from paperaudit.model.number_form_task import PowerOf, RecurringAsFraction
 from paperaudit.model.number_task import (
     Common,
     DigitAt,
+    EqualTo,
     FromList,
     InBase,
     InOrder,
@@ -47,6 +48,7 @@ DERIVATIONS: Derivations = {
     Remainder: factors.remainder,
     IsOfKind: picking.of_kind,
     FromList: picking.from_list,
+    EqualTo: picking.equal_to,
     InWords: places.worded,
     Truncated: places.truncated,
     Listed: kinds.listed,

@@ -7,6 +7,7 @@ from paperaudit.wording.topics.measuring import MEASURING
 from paperaudit.wording.topics.topic import Topic, told
 
 TOPICS: tuple[Topic, ...] = (
+    Topic("options by a property", "options_asked", "order.peg", story_ahead=re.compile(r"^which\b", re.IGNORECASE)),
     Topic(
         "trigonometry",
         "trig",
