@@ -7,7 +7,7 @@ from paperaudit.checks.grounds.labels import points_named_in, points_of_ask, poi
 from paperaudit.checks.grounds.words import called, listed
 from paperaudit.model.audited import AuditedPaper, AuditedPart
 from paperaudit.model.derivation import Derived, Several
-from paperaudit.model.fact import AngleName, Holds, Origin
+from paperaudit.model.fact import AngleName, Holds, Origin, Shape
 from paperaudit.model.finding import Finding, Severity
 from paperaudit.model.reading import Reading
 
@@ -55,7 +55,26 @@ def _points_there(audited_part: AuditedPart) -> frozenset[str]:
             *(point for point, *_ in audited_part.reading.sketch),
             *(_points_derived_about(audited_part.reading) if derived else ()),
         }
-    )
+    ) - _corners_not_drawn(audited_part)
+
+
+def _corners_not_drawn(audited_part: AuditedPart) -> set[str]:
+    """Corners of a figure that the text names and the drawing shows with another letter: PQRT of a drawn PQRS.
+
+    Only where the drawing was read from a page without a doubt, shows two other corners at least, and nothing else
+    says where the corner is.
+    """
+    reading = audited_part.reading
+    at = {point for point, *_ in reading.sketch}
+    if not (audited_part.question.drawn or audited_part.part.drawn) or audited_part.part.doubts or not at:
+        return set()
+    corners: set[str] = set()
+    placed: set[str] = set()
+    for given in reading.givens:
+        points = {point for fact in given.facts if not isinstance(fact, Holds) for point in points_of_fact(fact)}
+        named = given.origin is Origin.TEXT and any(isinstance(fact, Shape) for fact in given.facts)
+        (corners if named and len(points & at) > 1 else placed).update(points)
+    return corners - placed - at
 
 
 def _points_derived_about(reading: Reading) -> Iterator[str]:
@@ -79,6 +98,7 @@ def _points_named(audited_part: AuditedPart) -> tuple[str, ...]:
                 named.update(dict.fromkeys(points_of_fact(fact)))
     if reading.ask is not None:
         named.update(dict.fromkeys(points_of_ask(reading.ask)))
+    named.update(dict.fromkeys(sorted(_corners_not_drawn(audited_part))))
     return tuple(named)
 
 

@@ -1,8 +1,10 @@
 """Compares a part's key with what was derived, and gives the verdict on the part."""
 
+import re
+
 from paperaudit.maths.equality import compare
 from paperaudit.maths.options import key_letter, match_options
-from paperaudit.model.ask import Establish
+from paperaudit.model.ask import Ask, Establish
 from paperaudit.model.audited import Verdict
 from paperaudit.model.derivation import (
     Agreement,
@@ -17,6 +19,8 @@ from paperaudit.model.derivation import (
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
 
+_GAP_IN_A_DECIMAL = re.compile(r"(?<=\d), (?=\d)")
+
 
 def compare_with_key(reading: Reading, outcome: Outcome) -> Comparison | None:
     """The stated answer against the derived one, or None where one of the two is missing."""
@@ -25,7 +29,7 @@ def compare_with_key(reading: Reading, outcome: Outcome) -> Comparison | None:
         return None
     letter = key_letter(part)
     if not letter:
-        return compare(part.answer.text, outcome.answers, ask)
+        return _compared(part.answer.text, outcome, ask)
     option = dict(part.options)[letter].text
     matched = match_options(part, outcome.answers, ask)
     if letter in matched.right:
@@ -34,6 +38,19 @@ def compare_with_key(reading: Reading, outcome: Outcome) -> Comparison | None:
         return Comparison(Agreement.CANNOT_TELL, f"the option {letter}, {option}, was not read")
     answers = " and ".join(answer.text for answer in outcome.answers)
     return Comparison(Agreement.DIFFERS, f"the option {letter} says {option}, and the answer is {answers}")
+
+
+def _compared(stated: str, outcome: Derived | Several, ask: Ask) -> Comparison:
+    """A stated answer beside the derived ones; a decimal comma may be printed with a gap, 1, 27 for 1,27.
+
+    Typesetting puts the same narrow gap behind the comma of a list, so the key counts by the reading that agrees.
+    """
+    found = compare(stated, outcome.answers, ask)
+    closed = _GAP_IN_A_DECIMAL.sub(",", stated)
+    if found.agreement is Agreement.DIFFERS and closed != stated:
+        again = compare(closed, outcome.answers, ask)
+        return again if again.agreement is Agreement.AGREES else found
+    return found
 
 
 def verdict_on(reading: Reading, outcome: Outcome, comparison: Comparison | None) -> Verdict:

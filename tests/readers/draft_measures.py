@@ -53,6 +53,8 @@ class Share:
 class Measured:
     """The figures of one draft; `complaints` is what kept it from being read or audited.
 
+    `false_errors` are on sound parts, `errors_beside` follow from a planted fault in the same part.
+
     `seconds` of the processor for reading, and `ratio` to plain extraction of the same file.
     """
 
@@ -64,6 +66,7 @@ class Measured:
     texts: Share = field(default_factory=Share)
     faults: Share = field(default_factory=Share)
     false_errors: list[str] = field(default_factory=list)
+    errors_beside: list[str] = field(default_factory=list)
     answers: Share = field(default_factory=Share)
     wrong: list[str] = field(default_factory=list)
     seconds: float = 0.0
@@ -109,6 +112,11 @@ def _measure_parts(found: Measured, truth: Truth, paper: Paper | None) -> None:
         found.parts.count(right, f"{wanted['id']}: {marks} for {wanted.get('marks')}{where}")
         said = _worded(_said(pair)) if pair else ""
         found.texts.count(_worded(wanted["text"]).rstrip(".") in said, f"{wanted['id']}: {said[-200:]}")
+    for wanted in (*truth.listed("questions"), *truth.listed("leads")):
+        name = str(wanted.get("number", wanted.get("id")))
+        said = _worded(_all_said(paper, name.split(".")[0])) if paper else ""
+        if "text" in wanted:
+            found.texts.count(_worded(wanted["text"]).rstrip(".") in said, f"{name}: {said[:200]}")
     found.added = [part.id for _, part in rest]
     for wanted in truth.listed("expressions"):
         text = _plain(_all_said(paper, wanted["part"].split(".")[0])) if paper else ""
@@ -181,9 +189,8 @@ def _measure_faults(found: Measured, truth: Truth, read: PaperRead) -> None:
     planted = [str(fault["part"]) for fault in truth.listed("faults") if "part" in fault]
     for one in findings:
         if one.severity is Severity.ERROR and one not in explained:
-            shadow = any(one.part and _about(one, part) for part in planted)
-            note = " (beside a planted fault)" if shadow else ""
-            found.false_errors.append(f"{one.part or 'paper'}: {one.name}: {one.message}{note}")
+            beside = any(one.part and _about(one, part) for part in planted)
+            (found.errors_beside if beside else found.false_errors).append(f"{one.part}: {one.name}: {one.message}")
 
 
 def _about(finding: Finding, part: str) -> bool:

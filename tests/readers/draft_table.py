@@ -78,6 +78,7 @@ def _show(console: Console, one: Measured, figures: Share | None) -> None:
         "figures": figures.missed if figures is not None else [],
         "faults": one.faults.missed,
         "false errors": one.false_errors,
+        "beside a planted fault": one.errors_beside,
         "answers": one.answers.missed,
     }
     for head, lines in lists.items():
