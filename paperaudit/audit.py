@@ -14,6 +14,7 @@ from paperaudit.model.paper import Paper, Part, Question
 from paperaudit.model.place import NOWHERE
 from paperaudit.model.reading import Reading, Unread
 from paperaudit.readers.answers import with_answers
+from paperaudit.readers.files import Told
 from paperaudit.readers.question_file import PaperRead, in_order
 from paperaudit.readers.source import read_answers, read_paper
 from paperaudit.strands import registry
@@ -24,13 +25,14 @@ from paperaudit.strands.verdict import compare_with_key, verdict_on
 from paperaudit.wording.reading import read as read_part
 
 
-def audit_file(source: str, answers: str | None = None) -> AuditedPaper:
+def audit_file(source: str, answers: str | None = None, told: Told | None = None) -> AuditedPaper:
     """The audit of a file, or of standard input for "-", with the setter's own answers from another one.
 
+    `told` is called with each page of a draft before it is read.
     Raises InputError with every complaint about both files and about statements that cannot be read.
     """
-    read = read_paper(source)
-    return audit_read(read if answers is None else with_answers(read, read_answers(answers)))
+    read = read_paper(source, told)
+    return audit_read(read if answers is None else with_answers(read, read_answers(answers, told)))
 
 
 def audit(paper: Paper) -> AuditedPaper:

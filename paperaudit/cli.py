@@ -161,8 +161,8 @@ def _audited(source: str, answers: str | None = None) -> "AuditedPaper":
     from paperaudit.audit import audit_file
     from paperaudit.reports.progress import under_way
 
-    with under_way(f"auditing {source}"):
-        return audit_file(source, answers)
+    with under_way(f"auditing {source}") as told:
+        return audit_file(source, answers, told)
 
 
 def _show(audits: "Sequence[AuditedPaper]", as_json: bool, several: bool) -> None:
@@ -191,8 +191,8 @@ def _read(options: argparse.Namespace) -> int:
     from paperaudit.reports import question_file
     from paperaudit.reports.progress import under_way
 
-    with under_way(f"reading {options.draft}"):
-        tree = draft_tree(options.draft, options.answers)
+    with under_way(f"reading {options.draft}") as told:
+        tree = draft_tree(options.draft, options.answers, told)
     output.write(target, question_file.render(tree, options.draft))
     print(question_file.summary(tree, options.out), end="")
     return FINE

@@ -2,7 +2,9 @@
 
 import difflib
 import sys
+from collections.abc import Callable
 from pathlib import Path
+from typing import TypeAlias
 
 from paperaudit.errors import Complaint, InputError
 from paperaudit.model.place import Place
@@ -15,6 +17,8 @@ LARGEST_WORKBOOK = 5_000_000
 LARGEST_DRAFT = 30_000_000
 """Bytes of a draft PDF with its fonts and pictures."""
 
+Told: TypeAlias = Callable[[int, int], None]
+"""Is told which page of a draft is read now, and of how many."""
 _CLOSE = 0.75
 """How alike two names must be for one to be a slip of the other."""
 

@@ -11,6 +11,7 @@ from paperaudit.readers.files import (
     LARGEST_TEXT,
     LARGEST_WORKBOOK,
     STANDARD_INPUT,
+    Told,
     name_of,
     read_bytes,
     refused,
@@ -29,14 +30,17 @@ class Kind(Enum):
     PDF = "draft PDF"
 
 
-def read_paper(source: str) -> PaperRead:
-    """The paper that the file `source` holds, or standard input for "-", or every complaint about it."""
+def read_paper(source: str, told: Told | None = None) -> PaperRead:
+    """The paper that the file `source` holds, or standard input for "-", or every complaint about it.
+
+    `told` is called with each page of a draft before it is read.
+    """
     try:
         content, kind = _content(source)
         if kind is Kind.PDF:
             from paperaudit.readers.draft.read_draft import read_draft
 
-            return read_draft(content, name_of(source))
+            return read_draft(content, name_of(source), told)
         if kind is Kind.WORKBOOK:
             from paperaudit.readers.workbook import read_workbook
 
@@ -46,7 +50,7 @@ def read_paper(source: str) -> PaperRead:
         return PaperRead(None, error.complaints)
 
 
-def draft_tree(source: str, answers: str | None = None) -> Entries:
+def draft_tree(source: str, answers: str | None = None, told: Told | None = None) -> Entries:
     """The tree of the question file that the draft PDF `source` amounts to, with the setter's answers.
 
     Raises InputError with every complaint about both files, and for a file that is no PDF.
@@ -57,10 +61,10 @@ def draft_tree(source: str, answers: str | None = None) -> Entries:
     from paperaudit.readers.answered_tree import answered
     from paperaudit.readers.draft.read_draft import take_down
 
-    draft = take_down(content, name_of(source))
+    draft = take_down(content, name_of(source), told)
     if draft.tree is None:
         raise InputError(*draft.complaints)
-    tree, complaints = answered(draft.tree, KeyRead() if answers is None else read_answers(answers))
+    tree, complaints = answered(draft.tree, KeyRead() if answers is None else read_answers(answers, told))
     if complaints:
         raise InputError(*complaints)
     return tree
@@ -74,14 +78,14 @@ def draft_pages(source: str) -> bytes:
     return content if kind is Kind.PDF else b""
 
 
-def read_answers(source: str) -> KeyRead:
+def read_answers(source: str, told: Told | None = None) -> KeyRead:
     """The setter's own answers in the file `source`, or standard input for "-", or every complaint about it."""
     try:
         content, kind = _content(source, "answers by part, such as 1.a: 68°")
         if kind is Kind.PDF:
             from paperaudit.readers.draft.key_of_draft import read_draft_answers
 
-            return read_draft_answers(content, name_of(source))
+            return read_draft_answers(content, name_of(source), told)
         if kind is Kind.WORKBOOK:
             return _answers_of_workbook(content, name_of(source))
         tree, complaints = read_tree(text_of(content, source), name_of(source))

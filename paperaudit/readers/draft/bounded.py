@@ -54,7 +54,7 @@ def within_bounds() -> Iterator[None]:
     bounded["decompress_corrupted"] = lambda content: _counted(_rescued(content), left)
     bounded["lzwdecode"] = lambda content: _counted(_lzw(content), left)
     bounded["ccittfaxdecode"] = _refused_filter
-    with _time_limit(), _memory_limit():
+    with _memory_limit():
         try:
             for name, value in bounded.items():
                 setattr(pdf_types, name, value)
@@ -126,7 +126,7 @@ def _refused_filter(*_: Any) -> bytes:
 
 
 @contextmanager
-def _time_limit() -> Iterator[None]:
+def time_limit() -> Iterator[None]:
     """Raises TooMuch inside after SECONDS, on the main thread of a system that has alarms."""
     if not hasattr(signal, "SIGALRM") or threading.current_thread() is not threading.main_thread():
         yield

@@ -13,6 +13,7 @@ from paperaudit.readers.draft.key_marks import codes_at_end, is_codes, marks_of_
 from paperaudit.readers.draft.numbering import Number, Style, heading_at, numbers_at
 from paperaudit.readers.draft.print_line import Printed, PrintLine
 from paperaudit.readers.draft.read_draft import printed_in
+from paperaudit.readers.files import Told
 
 _NEAR: Final = 8.0
 """Points from the left edge of all rows within which a bare number is a question's."""
@@ -50,10 +51,10 @@ class _Open:
     split: list[str] = field(default_factory=list)
 
 
-def read_draft_answers(content: bytes, file: str) -> KeyRead:
+def read_draft_answers(content: bytes, file: str, told: Told | None = None) -> KeyRead:
     """The key that the PDF `content` prints, or why it cannot be read; `file` names it in places."""
     try:
-        return key_of_rows(printed_in(content, file), file)
+        return key_of_rows(printed_in(content, file, told), file)
     except InputError as error:
         return KeyRead(complaints=error.complaints)
 

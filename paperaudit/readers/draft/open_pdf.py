@@ -3,7 +3,7 @@
 import io
 import logging
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from itertools import islice
 from typing import Final
 
@@ -17,6 +17,7 @@ from paperaudit.readers.draft.bounded import TooMuch, within_bounds
 from paperaudit.readers.draft.interpreter import CarefulInterpreter, CarefulResources
 from paperaudit.readers.draft.page import DraftPage
 from paperaudit.readers.draft.pen import Pen
+from paperaudit.readers.files import Told
 
 MOST_PAGES: Final = 100
 """Pages of a draft; a long examination paper has some forty."""
@@ -28,8 +29,6 @@ _UNKNOWN: Final = 0.3
 """Share of a page's glyphs that no font gives a letter for when the page cannot be read."""
 _FEWEST: Final = 20
 
-Told = Callable[[int, int], None]
-"""Is told which page is read now, of how many."""
 _log = logging.getLogger(__name__)
 # pdfminer tells of every oddity that it can live with.
 logging.getLogger("pdfminer").setLevel(logging.ERROR)
@@ -47,15 +46,15 @@ def pages_of(content: bytes, file: str, told: Told | None = None) -> tuple[Draft
     except InputError:
         raise
     except TooMuch as error:
-        raise _refused(file, f"{error}, expected the PDF of a paper") from None
+        raise refused(file, f"{error}, expected the PDF of a paper") from None
     except MemoryError:
-        raise _refused(file, "reading needs more memory than a paper can, expected the PDF of a paper") from None
+        raise refused(file, "reading needs more memory than a paper can, expected the PDF of a paper") from None
     except PDFEncryptionError:
-        raise _refused(file, "the PDF is protected by a password, expected one that opens without") from None
+        raise refused(file, "the PDF is protected by a password, expected one that opens without") from None
     except (Exception, RecursionError) as error:
         # pdfminer meets damage with whatever exception comes of it.
         _log.debug("a PDF could not be read", exc_info=True)
-        raise _refused(file, f"the PDF is damaged or cut short ({type(error).__name__}); export it again") from None
+        raise refused(file, f"the PDF is damaged or cut short ({type(error).__name__}); export it again") from None
     complaints = [complaint for page in pages for complaint in _unreadable(page, file)]
     if complaints:
         raise InputError(*complaints)
@@ -66,9 +65,9 @@ def _read(content: bytes, file: str, told: Told | None) -> Iterator[DraftPage]:
     document = PDFDocument(PDFParser(io.BytesIO(content)))
     found = list(islice(PDFPage.create_pages(document), MOST_PAGES + 1))
     if not found:
-        raise _refused(file, "the PDF has no pages, expected those of a paper")
+        raise refused(file, "the PDF has no pages, expected those of a paper")
     if len(found) > MOST_PAGES:
-        raise _refused(file, f"more than {MOST_PAGES} pages were read, expected those of one paper")
+        raise refused(file, f"more than {MOST_PAGES} pages were read, expected those of one paper")
     resources = CarefulResources()
     glyphs = 0
     for number, page in enumerate(found, 1):
@@ -132,5 +131,6 @@ def _bare(font: str) -> str:
     return "".join(sign for sign in name if sign.isprintable())[:40]
 
 
-def _refused(file: str, message: str) -> InputError:
+def refused(file: str, message: str) -> InputError:
+    """The error of a PDF that is no use as a whole."""
     return InputError(Complaint(message, Place(file=file)))

@@ -5,16 +5,18 @@ from dataclasses import dataclass
 
 from paperaudit.errors import Complaint, InputError
 from paperaudit.model.place import Place
+from paperaudit.readers.draft.bounded import TooMuch, time_limit
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFigure
 from paperaudit.readers.draft.drawing.figures import figures_of
 from paperaudit.readers.draft.layout import printed_on
-from paperaudit.readers.draft.open_pdf import pages_of
+from paperaudit.readers.draft.open_pdf import pages_of, refused
 from paperaudit.readers.draft.outline import Outline
 from paperaudit.readers.draft.outline_reader import outline_of
 from paperaudit.readers.draft.page import DraftPage
 from paperaudit.readers.draft.print_line import Printed
 from paperaudit.readers.draft.printed_page import Measured, measured
 from paperaudit.readers.draft.running import RunningMatter, running_matter
+from paperaudit.readers.files import Told
 from paperaudit.readers.question_file import PaperRead
 from paperaudit.readers.tree import Entries
 
@@ -30,20 +32,30 @@ class DraftRead:
     figures: tuple[DrawnFigure, ...] = ()
 
 
-def read_draft(content: bytes, file: str) -> PaperRead:
-    """The paper that the PDF `content` prints, each value with its page and box, or why it cannot be read."""
+def read_draft(content: bytes, file: str, told: Told | None = None) -> PaperRead:
+    """The paper that the PDF `content` prints, each value with its page and box, or why it cannot be read.
+
+    `told` is called with each page's number and how many there are, before it is read.
+    """
     from paperaudit.readers.question_file import paper_of_tree
 
-    read = take_down(content, file)
+    read = take_down(content, file, told)
     return PaperRead(None, read.complaints) if read.tree is None else paper_of_tree(read.tree, read.complaints)
 
 
-def take_down(content: bytes, file: str) -> DraftRead:
+def take_down(content: bytes, file: str, told: Told | None = None) -> DraftRead:
     """The draft with its pages and its tree; nothing of it is judged yet."""
     try:
-        pages = tuple(pages_of(content, file))
+        with time_limit():
+            return _taken_down(content, file, told)
     except InputError as error:
         return DraftRead(None, error.complaints)
+    except TooMuch as error:
+        return DraftRead(None, (Complaint(f"{error}, expected the PDF of a paper", Place(file=file)),))
+
+
+def _taken_down(content: bytes, file: str, told: Told | None) -> DraftRead:
+    pages = pages_of(content, file, told)
     running = running_matter(pages)
     figures = tuple(figure for page in pages for figure in figures_of(page))
     outline = outline_of(_printed(pages, figures, running))
@@ -54,11 +66,15 @@ def take_down(content: bytes, file: str) -> DraftRead:
     return DraftRead(_tree(outline, file, figures, sizes), (), pages, running, figures)
 
 
-def printed_in(content: bytes, file: str) -> tuple[Printed, ...]:
+def printed_in(content: bytes, file: str, told: Told | None = None) -> tuple[Printed, ...]:
     """The rows and tables of a PDF in reading order. Raises InputError for what cannot be read."""
-    pages = tuple(pages_of(content, file))
-    figures = tuple(figure for page in pages for figure in figures_of(page))
-    return _printed(pages, figures, running_matter(pages))
+    try:
+        with time_limit():
+            pages = pages_of(content, file, told)
+            figures = tuple(figure for page in pages for figure in figures_of(page))
+            return _printed(pages, figures, running_matter(pages))
+    except TooMuch as error:
+        raise refused(file, f"{error}, expected the PDF of a key") from None
 
 
 def _printed(

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from paperaudit.readers.draft.marks import marks_alone
+from paperaudit.readers.draft.numbering import Style, numbers_at
 from paperaudit.readers.draft.page import DraftPage
 from paperaudit.readers.draft.runs import Run, runs_of
 
@@ -49,35 +50,66 @@ def running_matter(pages: Sequence[DraftPage]) -> tuple[RunningMatter, ...]:
     for at, runs in enumerate(edges):
         for run, _ in runs:
             seen[_shape(run.text)].append((at, run.baseline))
-    return tuple(_of_page(at, runs, seen, pages[at].width) for at, runs in enumerate(edges))
+    return tuple(_of_page(at, runs, seen, (pages[at].width, pages[at].height)) for at, runs in enumerate(edges))
 
 
 def _of_page(
-    at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tuple[int, float]]], width: float
+    at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tuple[int, float]]], size: tuple[float, float]
 ) -> RunningMatter:
     repeated = [
         any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(run.text)])
         for run, _ in runs
     ]
+    repeated = [again and not _begins_a_part(run.text) for again, (run, _) in zip(repeated, runs, strict=True)]
     taken: set[int] = set()
     number: int | None = None
     texts: list[str] = []
-    for place, (run, outermost) in enumerate(runs):
-        text = run.text
-        numbered = _PAGE_NUMBER.fullmatch(text)
-        # A page number has no text beside it, or only a running head.
-        beside = [there for there, (other, _) in enumerate(runs) if abs(other.baseline - run.baseline) < 1]
-        own_row = all(repeated[there] for there in beside if there != place)
-        alone = numbered is not None and outermost and own_row and _number_of(numbered) == at + 1
-        if marks_alone(text) and not (alone and _is_central(run, width)):
-            continue
-        if not (repeated[place] or alone or _CALL.fullmatch(text)):
-            continue
-        taken.update(glyph.index for glyph in run.glyphs)
-        texts.append(text)
-        if numbered:
-            number = _number_of(numbered)
+    for side in _sides(runs, size[1]):
+        for row in side:
+            kept = [there for there in row if _is_running(there, row, runs, repeated, at, size[0])]
+            if not kept:
+                # What stands farther in than a row of text is text too.
+                break
+            for run in (runs[there][0] for there in kept):
+                taken.update(glyph.index for glyph in run.glyphs)
+                texts.append(run.text)
+                if numbered := _PAGE_NUMBER.fullmatch(run.text):
+                    number = _number_of(numbered)
     return RunningMatter(frozenset(taken), number, tuple(texts))
+
+
+def _sides(runs: Sequence[tuple[Run, bool]], height: float) -> list[list[list[int]]]:
+    """The rows of the head and those of the foot, each from the page's edge inwards, as places among the runs."""
+    rows: list[list[int]] = []
+    for place, (run, _) in enumerate(runs):
+        if rows and abs(runs[rows[-1][0]][0].baseline - run.baseline) < 1:
+            rows[-1].append(place)
+        else:
+            rows.append([place])
+    heads = [row for row in rows if runs[row[0]][0].baseline < height / 2]
+    return [heads, rows[len(heads) :][::-1]]
+
+
+def _is_running(
+    there: int, row: Sequence[int], runs: Sequence[tuple[Run, bool]], repeated: Sequence[bool], at: int, width: float
+) -> bool:
+    run, outermost = runs[there]
+    numbered = _PAGE_NUMBER.fullmatch(run.text)
+    # A page number has no text beside it, or only a running head.
+    own_row = all(repeated[other] for other in row if other != there)
+    alone = numbered is not None and outermost and own_row and _number_of(numbered) == at + 1
+    if marks_alone(run.text) and not (alone and _is_central(run, width)):
+        return False
+    return repeated[there] or alone or bool(_CALL.fullmatch(run.text))
+
+
+def _begins_a_part(text: str) -> bool:
+    """Whether a run looks like the first row of a question or a part, which pages may well have at one height."""
+    if _PAGE_NUMBER.fullmatch(text):
+        return False
+    return any(
+        (one.dress or one.style in (Style.DECIMAL, Style.WORD)) and one.end < len(text) for one in numbers_at(text)
+    )
 
 
 def _number_of(match: re.Match[str]) -> int:
