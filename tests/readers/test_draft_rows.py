@@ -6,9 +6,14 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from pdfminer.pdffont import PDFType1Font, PDFUnicodeNotDefined
+from pdfminer.pdfinterp import PDFResourceManager
+from pdfminer.psparser import LIT
 
+from paperaudit.readers.draft.fonts import names_of, with_names
 from paperaudit.readers.draft.page import Glyph
 from paperaudit.readers.draft.rows import rows_of
+from paperaudit.readers.draft.told_text import with_told
 from tests.readers.set_print import Print
 
 HAT = "\u0302"
@@ -268,3 +273,61 @@ def test_moving_and_enlarging_changes_nothing(aside: float, down: float, times: 
         (left, y), (right, _) = path.ends
         row.rule(left * times + aside, right * times + aside, y * times + down)
     assert row.read() == before
+
+
+def test_a_small_raised_number_before_its_letter() -> None:
+    assert Print().put("n = ").put("5", 8, 4).put("C").put("2", 8, -2).read() == ["n = ⁵C₂"]
+
+
+def test_rows_between_level_rules_are_a_table() -> None:
+    row = Print().put("Score  5  6").down(1.5).put("Often  2  8")
+    for y in (87.0, 104.0, 122.0):
+        row.rule(48, 130, y)
+    assert row.read() == ["Score 5 6", "Often 2 8"]
+
+
+def test_a_vector_s_arrow_is_no_row_of_its_own() -> None:
+    row = Print().put("PQ")
+    row.at("−", 49.5, 94, 12, wide=0.6).at("→", 54.5, 94, 12, wide=0.6)
+    assert row.put(" = 3").read() == ["PQ = 3"]
+
+
+def test_a_row_whose_equation_stands_lower() -> None:
+    row = Print().put("Solve ")
+    row.put("x = 4", lift=-6).put(" for x.")
+    assert row.read() == ["Solve x = 4 for x."]
+
+
+def test_cases_with_conditions_behind_gaps() -> None:
+    row = Print().put("f(x) = ").at("{", 96, 100, 12, wide=0.7)
+    row.x = 106
+    row.put("x", lift=8).put("2", 8, 12)
+    row.x = 160
+    row.put("if x < 2", lift=8)
+    row.x = 106
+    row.put("3x − 1", lift=-8)
+    row.x = 160
+    row.put("if x > 2", lift=-8)
+    assert row.read() == ["f(x) = x², if x < 2; 3x − 1, if x > 2"]
+
+
+def test_the_font_symbol_has_an_encoding_of_its_own() -> None:
+    font = with_names(PDFType1Font(PDFResourceManager(), {"BaseFont": LIT("Symbol")}), {"BaseFont": LIT("Symbol")})
+    assert [font.to_unichr(code) for code in (0x61, 0xD0, 0xB3)] == ["α", "∠", "≥"]
+
+
+def test_a_renamed_code_has_no_letter_of_the_standard_encoding() -> None:
+    encoding = {"Differences": [0x71, LIT("parenleftbigg"), LIT("minus")]}
+    spec = {"BaseFont": LIT("ABCDEF+Maths"), "Encoding": encoding}
+    font = with_names(PDFType1Font(PDFResourceManager(), spec), spec)
+    assert names_of(font) == {0x71: "parenleftbigg"}
+    assert font.to_unichr(0x72) == "−"
+    with pytest.raises(PDFUnicodeNotDefined):
+        font.to_unichr(0x71)
+
+
+def test_a_file_tells_what_a_glyph_without_a_letter_stands_for() -> None:
+    row = hatted("AB^C", "", 0.0)
+    told = with_told(row.glyphs[1:3], f"B{HAT}")
+    assert [glyph.text for glyph in told] == ["B", HAT]
+    assert with_told(row.glyphs[1:3], "X") == row.glyphs[1:3]

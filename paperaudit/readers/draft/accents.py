@@ -44,6 +44,7 @@ _FLAT = 0.05
 
 def with_accents(signs: Sequence[Sign]) -> list[Sign]:
     """The signs with every accent joined to the letter that it lies over, and strokes to what they run through."""
+    signs = _with_long_arrows(signs)
     accents = [sign for sign in signs if _may_be_accent(sign)]
     if not accents:
         return list(signs)
@@ -60,6 +61,31 @@ def with_accents(signs: Sequence[Sign]) -> list[Sign]:
             carried[letter].append((accent, sure))
             gone.add(accent)
     return [_carrying(sign, carried[sign]) if sign in carried else sign for sign in signs if sign not in gone]
+
+
+def _with_long_arrows(signs: Sequence[Sign]) -> Sequence[Sign]:
+    """The signs with arrows that were put together from a head and strokes before it as one sign each."""
+    heads = [sign for sign in signs if sign.text == "→"]
+    if not heads:
+        return signs
+    strokes: dict[int, list[Sign]] = defaultdict(list)
+    for sign in signs:
+        if sign.text in ("−", "↦"):
+            strokes[round(sign.axis)].append(sign)
+    gone: set[Sign] = set()
+    longer: list[Sign] = []
+    for head in heads:
+        row = [stroke for level in (-1, 0, 1) for stroke in strokes.get(round(head.axis) + level, ())]
+        pieces, left = [head], head.left
+        for stroke in sorted(row, key=lambda one: -one.right):
+            if stroke not in gone and left - 0.02 * head.size < stroke.right < left + head.size and stroke.left <= left:
+                pieces.append(stroke)
+                left = stroke.left
+        if len(pieces) > 1:
+            text = "↦" if any(piece.text == "↦" for piece in pieces) else "→"
+            longer.append(built(text, pieces, head.axis, head.size, "glyph"))
+            gone.update(pieces)
+    return [*(sign for sign in signs if sign not in gone), *longer]
 
 
 def _may_be_accent(sign: Sign) -> bool:

@@ -20,8 +20,10 @@ _BELOW = 0.63
 """How far below a bar that stands alone its divisor may begin, in heights of the font."""
 _STRETCHED = 1.3
 """A sign this much larger than most of its region counts as one of this size."""
-_JOINS = 0.4
+_JOINS = 0.2
 """Share of its ink that must be level with what stands on a bar for a sign to stand there too."""
+_LARGER = 1.8
+"""How much larger than others on its bar a sign may be: what they are powers and indices of, where these come first."""
 _BEYOND = 0.04
 """How far beyond the bar the middle of a sign may be that stands on it, in heights of its font."""
 _WIDER = 1.3
@@ -89,28 +91,34 @@ class Bars:
         top, bottom = (rule.y, rule.y + _TALLEST) if side > 0 else (rule.y - _TALLEST, rule.y)
         # A long fraction is lower than its own numerator's axis by its descenders only, so axes are on their side.
         window = list(self._pool.near(rule.left - 3, rule.right + 3, top, bottom))
-        near = [
-            sign
-            for sign in window
-            if self._within(rule, sign) and self._gap(rule, sign, side) < _GAP * min(sign.size, self._largest)
-        ]
-        while near:
+        window = [sign for sign in window if self._within(rule, sign)]
+        close = [sign for sign in window if self._gap(rule, sign, side) < _GAP * self._size(sign)]
+        if not close:
+            return []
+        near = [min(close, key=lambda sign: (self._gap(rule, sign, side), sign.key))]
+        while True:
             upper = min(min(sign.top, sign.axis - 0.5 * sign.size) for sign in near)
             lower = max(max(sign.bottom, sign.axis + AXIS * sign.size) for sign in near)
-            size = 1.5 * max(sign.size for sign in near)
+            size = _LARGER * max(self._size(sign) for sign in near)
             held = set(near)
             more = [
                 sign
                 for sign in window
                 if sign not in held
-                and sign.size < size
-                and self._within(rule, sign)
-                and min(lower, sign.bottom) - max(upper, sign.top) > _JOINS * (sign.bottom - sign.top)
+                and (
+                    (
+                        self._size(sign) < size
+                        and min(lower, sign.bottom) - max(upper, sign.top) > _JOINS * (sign.bottom - sign.top)
+                    )
+                    or any(_may_be_power(other, sign) for other in near)
+                )
             ]
             if not more:
-                break
+                return near
             near += more
-        return near
+
+    def _size(self, sign: Sign) -> float:
+        return min(sign.size, self._largest)
 
     @staticmethod
     def _gap(rule: Rule, sign: Sign, side: int) -> float:
@@ -124,6 +132,8 @@ class Bars:
         if rule.framed:
             return False
         above, below = self._stack(rule, -1), self._stack(rule, 1)
+        if self._is_of_table(rule, above, -1) or self._is_of_table(rule, below, 1):
+            return False
         if not above or not below or not self._fits(rule, above) or not self._fits(rule, below):
             return False
         size = max(sign.size for sign in (*above, *below))
@@ -135,6 +145,20 @@ class Bars:
             return False
         self._set_fraction(rule, above, below, beside or self._balanced(rule, above, below))
         return True
+
+    def _is_of_table(self, rule: Rule, row: Sequence[Sign], side: int) -> bool:
+        """Whether another rule as long as this one has but one row between them: lines of a table."""
+        if not row:
+            return False
+        size = max(sign.size for sign in row)
+        top, bottom = sorted((int(rule.y) + side, int(rule.y + side * 3 * size)))
+        for y in range(top, bottom + 1):
+            for other in self._levels.get(y, ()):
+                same = abs(other.left - rule.left) < 1 and abs(other.right - rule.right) < 1
+                if same and (other.y - rule.y) * side > 0.5 * size and not self._roots.has_sign(other):
+                    between = self._pool.near(rule.left, rule.right, *sorted((rule.y, other.y)))
+                    return set(between) <= set(row)
+        return False
 
     def _set_fraction(self, rule: Rule, above: list[Sign], below: list[Sign], sure: bool) -> None:
         number, divisor = inner_text(above), inner_text(below)
@@ -222,6 +246,13 @@ class Bars:
     def _stack_touches(self, rule: Rule) -> bool:
         """Whether something above the rule has it as its underline."""
         return any(self._gap(rule, sign, -1) < 0.3 * sign.size for sign in self._stack(rule, -1))
+
+
+def _may_be_power(sign: Sign, of: Sign) -> bool:
+    """Whether a sign is small, raised, and right behind another."""
+    lift = (of.baseline - sign.baseline) / of.size
+    behind = (sign.left - of.right) / of.size
+    return sign.size < 0.88 * of.size and 0.1 < lift < 0.62 and -0.1 < behind < 0.3
 
 
 def _reaching(sign: Sign, left: float | None = None, right: float | None = None, top: float | None = None) -> Sign:

@@ -30,6 +30,8 @@ _ROWS_APART = 1.9
 """How far the rows in a bracket may be apart, in heights of their font."""
 _COLUMNS_APART = 0.8
 """A gap that parts columns, in heights of the font."""
+_SYSTEM_ENDS = 2.6
+"""A gap through all rows that ends a system, in heights of the font."""
 _USUAL_WIDTH = 0.42
 """A bracket wider than this, in heights of its font, has been made larger."""
 
@@ -131,7 +133,7 @@ def _join_system(pool: Pool, opening: Sign) -> None:
     if level - opening.right > 1.2 * opening.size:  # the row that the bracket stands in goes on behind the system
         window = [sign for sign in window if sign.right < level + 1]
     rows = _own_rows(pool, _even_rows(opening, window), opening, None)
-    rows = [_up_to_gap(row, opening.right) for row in rows]
+    rows = _up_to_gap(rows, opening.right)
     if len(rows) < 2 or not all(rows):
         return
     text = "; ".join(_columns(row) for row in rows)
@@ -234,12 +236,15 @@ def _columns(row: Sequence[Sign]) -> str:
     return ", ".join(inner_text(entry).text for entry in entries)
 
 
-def _up_to_gap(row: Sequence[Sign], start: float) -> list[Sign]:
-    kept: list[Sign] = []
+def _up_to_gap(rows: Sequence[Sequence[Sign]], start: float) -> list[list[Sign]]:
+    """The rows up to where a wide gap goes through all of them; conditions stand behind a gap in one of them."""
+    kept: list[list[Sign]] = [[] for _ in rows]
     end = start
-    for sign in sorted(row, key=lambda one: one.key):
-        if sign.left - end > 2.6 * sign.size:
+    for sign, at in sorted(
+        ((sign, at) for at, row in enumerate(rows) for sign in row), key=lambda one: (one[0].key, one[1])
+    ):
+        if sign.left - end > _SYSTEM_ENDS * sign.size:
             break
-        kept.append(sign)
+        kept[at].append(sign)
         end = max(end, sign.right)
     return kept

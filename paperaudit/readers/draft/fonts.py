@@ -9,15 +9,18 @@ from pdfminer.pdffont import PDFFont, PDFSimpleFont, Type1FontHeaderParser
 from pdfminer.pdftypes import PDFStream, list_value, resolve1
 from pdfminer.psparser import PSEOF, PSLiteral, literal_name
 
+from paperaudit.readers.draft.symbol_fonts import symbol_codes
+
 _LONGEST_HEADER = 60_000
 """Bytes of a font file in which the names of its glyphs are looked for."""
 
 
 def with_names(font: PDFFont, spec: Mapping[str, object]) -> PDFFont:
-    """The font, with the names of those of its glyphs that have no letter, for `names_of`; one thing in it is mended.
+    """The font, with the names of those of its glyphs that have no letter, for `names_of`; two things are mended.
 
     Where a font gives a code a name that nobody knows, pdfminer leaves the letter that the code has in the standard
-    encoding, so that a bracket would be read as a q.
+    encoding, so that a bracket would be read as a q; and the font Symbol, which has an encoding of its own, would be
+    read with the letters of the standard one.
     """
     if not hasattr(font, "glyph_names"):
         names = _names(font, spec)
@@ -26,6 +29,10 @@ def with_names(font: PDFFont, spec: Mapping[str, object]) -> PDFFont:
         if isinstance(known, dict):
             for code in names:
                 known.pop(code, None)
+            symbols = symbol_codes(str(getattr(font, "basefont", "")))
+            if symbols is not None and not isinstance(resolve1(spec.get("Encoding")), dict):
+                known.clear()
+                known.update(symbols)
     return font
 
 

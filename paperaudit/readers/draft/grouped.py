@@ -13,7 +13,7 @@ _ATOM = re.compile(rf"(?:{_NUMBER}|{_LETTER}{_POWER}?|{_NUMBER}{_POWER}?|{_SIZE}
 _FACTOR = rf"(?:{_LETTER}[₀-₉]*{_POWER}?|\([^()]*\){_POWER}?|√(?:{_NUMBER}|{_LETTER}|\([^()]*\)))"
 _PRODUCT = re.compile(rf"(?:{_NUMBER}{_POWER}?)?(?:\s?{_FACTOR})*|{_SIZE}|{_WORD}")
 _POWER_OF_BRACKETS = re.compile(rf"\([^()]*\){_POWER}")
-_DERIVATIVE = re.compile("d[a-z]?")
+_DERIVATIVE = re.compile("d[A-Za-zθ]?")
 
 
 def as_fraction(above: str, below: str) -> str:
@@ -64,7 +64,11 @@ def as_exponent(text: str) -> str:
     >>> as_exponent("n"), as_exponent("x + 1")
     ('n', '(x + 1)')
     """
-    return text if re.fullmatch(_LETTER, text) or in_brackets(text) else f"({text})"
+    return (
+        text
+        if (len(text) == 1 and not text.isdigit()) or re.fullmatch(_LETTER, text) or in_brackets(text)
+        else f"({text})"
+    )
 
 
 def in_brackets(text: str) -> bool:

@@ -57,11 +57,14 @@ def written(row: Sequence[Stem], gaps: Gaps, inner: bool = False) -> tuple[str, 
     for at, stem in enumerate(row):
         before = row[at - 1] if at else None
         after = row[at + 1] if at + 1 < len(row) and not gaps.between(stem, row[at + 1]) else None
-        gap = before is not None and gaps.between(before, stem)
+        after = None if after is not None and _begins_of(row, at + 1) else after
+        gap = before is not None and (gaps.between(before, stem) or _begins_of(row, at))
         if before is not None and not gap:
             gap = _apart(text, word, before, stem, inner)
         body, found = _with_scripts(stem, text if not gap else "", word if not gap else "")
         doubts += [*stem.sign.doubts, *found]
+        if after is not None and _is_raised_before(stem, after):
+            body = _as_power(body, "")[0]
         if _needs_brackets(stem, (None if gap else before, after), text, word):
             body = f"({body})"
         elif _is_mixed(stem, before, text):
@@ -86,6 +89,18 @@ def _apart(text: str, word: str, before: Stem, stem: Stem, inner: bool) -> bool:
     if sign in _BINARY:
         return bool(text.strip()) and last not in _BEHIND_NOTHING
     return before.sign.text in _BINARY and len(text.rstrip()) > 1 and text.rstrip()[-2:-1] == " "
+
+
+def _is_raised_before(stem: Stem, after: Stem) -> bool:
+    """Whether a small sign stands raised before what it belongs to, as the 5 of ⁵C₂."""
+    lift = (after.sign.axis - stem.sign.axis) / after.sign.size
+    return stem.sign.shape == "glyph" and stem.sign.size < 0.88 * after.sign.size and 0.13 < lift < 0.8
+
+
+def _begins_of(row: Sequence[Stem], at: int) -> bool:
+    """Whether the word "of" begins here, behind a fraction: programs leave it hardly any gap."""
+    behind = at > 0 and row[at - 1].sign.shape in ("fraction", "number fraction")
+    return behind and [stem.sign.text for stem in row[at : at + 2]] == ["o", "f"]
 
 
 def _other_kind(before: Stem, stem: Stem) -> bool:
@@ -171,7 +186,7 @@ def _as_power(text: str, base: str) -> tuple[str, str]:
         return "°", ""
     if text[:1] in ("°", "∘", "◦") and text[1:] in ("C", "F"):
         return f"°{text[1:]}", ""
-    if text in _PRIMES or (text in _ORDINALS and base[-1:].isdigit()):
+    if text in _PRIMES or (text in _ORDINALS and (base[-1:].isdigit() or base[-1:] == "n")):
         return text, ""
     digits = text.translate(_RAISED)
     if (text and text.lstrip("−–-").isdecimal() and text.isdecimal()) or (text[1:].isdecimal() and text[0] in "−–-"):

@@ -8,7 +8,13 @@ from typing import Literal, TypeAlias
 
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.page import Glyph
-from paperaudit.readers.draft.symbol_fonts import letter_of, private_letter_of, tall_sign_of
+from paperaudit.readers.draft.symbol_fonts import (
+    letter_of,
+    private_letter_of,
+    shows_pictures,
+    styled_letter_of,
+    tall_sign_of,
+)
 
 AXIS = 0.25
 """How far above its baseline a font has its minus signs and fraction bars, in heights of the font (cmsy10 has 0.25)."""
@@ -153,12 +159,15 @@ def _sign(glyph: Glyph, text: str, top: float, bottom: float, axis: float, shape
 
 def _letters(glyph: Glyph) -> str:
     text = _CID.sub("", glyph.text)
+    if shows_pictures(glyph.font):
+        return "•"
     if text and all("\uf000" <= letter <= "\uf8ff" for letter in text):
         if all("\uf730" <= letter <= "\uf739" for letter in text):
             return "".join(chr(ord(letter) - 0xF700) for letter in text)  # old-style figures
         return private_letter_of(glyph.font, text)
+    text = text.replace("\u00ad", "-")  # a soft hyphen that was printed, at the end of a row
     text = "".join(letter for letter in text if unicodedata.category(letter) not in ("Cc", "Cf", "Co", "Cn"))
-    return plain(text) if text else letter_of(glyph.font, glyph.code, glyph.name)
+    return styled_letter_of(glyph.font, plain(text)) if text else letter_of(glyph.font, glyph.code, glyph.name)
 
 
 def plain(text: str) -> str:

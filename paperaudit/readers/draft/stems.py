@@ -16,6 +16,8 @@ _CLOSE = 0.35
 _HIGHEST = 0.8
 _LOWEST = 0.6
 """How far the axis of a power may be above and that of an index below that of a letter, in heights of its font."""
+_CLEARLY = 0.2
+"""By how much nearer a sign of another row must be to have a power or an index, in heights of its font."""
 _ROW = 0.3
 """Axes of one row differ by less than this, in heights of its font."""
 _UNEVEN = 0.75
@@ -79,7 +81,7 @@ def _plant(stem: Stem, before: Sequence[Stem]) -> None:
 
     Where it could belong to signs of two rows, it belongs to the one whose axis is nearer.
     """
-    scripts: list[tuple[float, Stem, list[Stem]]] = []
+    found: tuple[float, Stem, list[Stem]] | None = None
     for neighbour in before:
         other: Stem | None = neighbour
         while other is not None:
@@ -88,11 +90,13 @@ def _plant(stem: Stem, before: Sequence[Stem]) -> None:
                     _beside(stem, other)
                     return
             elif (row := _script(stem, other)) is not None:
-                scripts.append((abs(other.sign.axis - stem.sign.axis), other, row))
+                far = abs(other.sign.axis - stem.sign.axis)
+                if found is None or far < found[0] - _CLEARLY * other.sign.size:
+                    found = far, other, row
                 break
             other = other.host
-    if scripts:
-        _, stem.host, row = min(scripts, key=lambda one: one[0])
+    if found:
+        _, stem.host, row = found
         stem.previous = row[-1] if row else None
         row.append(stem)
 

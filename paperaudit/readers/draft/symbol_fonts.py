@@ -51,7 +51,8 @@ _RELATIONS = {
     94: "∢",
     97: "⌢",
 }
-_MORE_RELATIONS = {4: "≮", 5: "≯", 44: "∦", 63: "∅", 78: "ℕ", 81: "ℚ", 82: "ℝ", 90: "ℤ", 67: "ℂ", 115: "∼", 116: "≈"}
+_MORE_RELATIONS = {4: "≮", 5: "≯", 44: "∦", 63: "∅", 91: "\u0302", 92: "\u0302", 115: "∼", 116: "≈"}
+_DOUBLE_STRUCK = {"C": "ℂ", "N": "ℕ", "Q": "ℚ", "R": "ℝ", "Z": "ℤ"}
 _BRACKETS = "()[]⌊⌋⌈⌉{}⟨⟩"
 _EXTENSIBLE: dict[int, Tall] = {
     **{code: Tall(text, 1.16) for code, text in enumerate(_BRACKETS + "|∥/\\")},
@@ -141,6 +142,8 @@ _NAMED = {
     "arrowsoutheast": "↘",
     "owner": "∋",
     "dotlessj": "j",
+    "hatwide": "\u0302",
+    "hatwider": "\u0302",
     "mapsto": "\u21a6",
 }
 _LARGE = re.compile(
@@ -182,7 +185,9 @@ _BY_FAMILY: tuple[tuple[str, dict[int, str]], ...] = (
     ("msbm", _MORE_RELATIONS),
 )
 _EXTENSION = re.compile(r"cmex|mathextension|mathex|txex|pxex|euex", re.IGNORECASE)
+_STRUCK_TWICE = re.compile(r"msbm|bbold|dsrom|bbm|blackb|fplmbb", re.IGNORECASE)
 _SYMBOL = re.compile(r"symbol", re.IGNORECASE)
+_ADOBES = re.compile(r"Symbol(?:MT|PS|Set)?(?:[-,].*)?")
 _PICTURES = re.compile(r"dingbat|wingding|webding|marvosym|fontawesome", re.IGNORECASE)
 
 
@@ -202,6 +207,15 @@ def letter_of(font: str, code: int, name: str = "") -> str:
         if re.fullmatch(names, family):
             return table.get(code, "")
     return ""
+
+
+def styled_letter_of(font: str, text: str) -> str:
+    """A letter of a font whose letters are all double-struck, as the set of numbers that it names.
+
+    >>> styled_letter_of("ABCDEF+MSBM10", "R"), styled_letter_of("Times", "R")
+    ('ℝ', 'R')
+    """
+    return _DOUBLE_STRUCK.get(text, text) if _STRUCK_TWICE.search(font) else text
 
 
 def tall_sign_of(font: str, code: int, name: str = "") -> Tall | None:
@@ -231,5 +245,20 @@ def private_letter_of(font: str, text: str) -> str:
     >>> private_letter_of("SymbolMT", chr(0xF0D0))
     '∠'
     """
-    known = _SYMBOL.search(font) and not _PICTURES.search(font)
-    return "".join(_ADOBE_SYMBOL.get(ord(sign) - 0xF000, "") for sign in text) if known else ""
+    if shows_pictures(font):
+        return "•"
+    return "".join(_ADOBE_SYMBOL.get(ord(sign) - 0xF000, "") for sign in text) if _SYMBOL.search(font) else ""
+
+
+def symbol_codes(font: str) -> dict[int, str] | None:
+    """The letters of Adobe's Symbol by code, where a font is of that name; it has no letters of the alphabet.
+
+    >>> (symbol_codes("ABCDEF+SymbolMT") or {})[0x61], symbol_codes("OpenSymbol")
+    ('α', None)
+    """
+    return dict(_ADOBE_SYMBOL) if _ADOBES.fullmatch(font.split("+")[-1]) else None
+
+
+def shows_pictures(font: str) -> bool:
+    """Whether the glyphs of a font are pictures, which papers use for the dots of lists."""
+    return bool(_PICTURES.search(font))
