@@ -83,8 +83,8 @@ def _unit_of_product(units: list[str]) -> str:
 def _unit_of_quotient(above: str, below: str) -> str:
     if not below or conversion(below, above) is not None:
         return above if not below else ""
-    if unit_named(f"{above}/{below}"):
-        return f"{above}/{below}"
+    if known := unit_named(f"{above}/{below}"):
+        return known.symbol
     raise UnitClash(f"{above or 'a number'} divided by {below} is no unit of a school paper")
 
 

@@ -4,35 +4,24 @@ import re
 
 from paperaudit.errors import ExpressionNotRead
 
-_UNITS = (
-    "nought",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-)
-_TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+BELOW_TWENTY = (
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+)  # fmt: skip
+"""The words of 0 to 19, each at its own place."""
+TENS = {word: 10 * ten for ten, word in enumerate(
+    ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"), 2)}  # fmt: skip
+PARTS = {
+    "half": 2, "third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9,
+    "tenth": 10, "eleventh": 11, "twelfth": 12, "twentieth": 20, "hundredth": 100, "thousandth": 1000,
+}  # fmt: skip
+"""What a whole is divided by for a part of this name."""
 _GROUPS = ((10**9, "billion"), (10**6, "million"), (1000, "thousand"))
 LARGEST = 10**12
 _VALUES = {
-    **{word: value for value, word in enumerate(_UNITS)},
-    **{word: 10 * ten for ten, word in enumerate(_TENS) if word},
-    "zero": 0,
+    **{word: value for value, word in enumerate(BELOW_TWENTY)},
+    **TENS,
+    "nought": 0,
     "a": 1,
     "fourty": 40,
 }
@@ -63,9 +52,10 @@ def in_words(value: int) -> str:
 
 def _below_thousand(value: int) -> str:
     hundreds, rest = divmod(value, 100)
-    pieces = [f"{_UNITS[hundreds]} hundred"] if hundreds else []
+    pieces = [f"{BELOW_TWENTY[hundreds]} hundred"] if hundreds else []
     if rest:
-        small = _UNITS[rest] if rest < 20 else _TENS[rest // 10] + (f"-{_UNITS[rest % 10]}" if rest % 10 else "")
+        tens = "" if rest < 20 else next(word for word, value in TENS.items() if value == rest - rest % 10)
+        small = BELOW_TWENTY[rest] if not tens else tens + (f"-{BELOW_TWENTY[rest % 10]}" if rest % 10 else "")
         pieces.append(f"and {small}" if hundreds else small)
     return " ".join(pieces)
 

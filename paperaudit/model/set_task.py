@@ -101,11 +101,15 @@ class SetCounted(TopicFact):
 
 @dataclass(frozen=True, slots=True)
 class SetAsked(TopicTask):
-    """The members of a set, or (`counted`) how many they are; `named` says in words what is counted."""
+    """The members of a set, or (`counted`) how many they are; `named` says in words what is counted.
+
+    With `chance` it is the probability that one of all that are counted is in the set.
+    """
 
     of: SetExpression
     counted: bool = False
     named: str = ""
+    chance: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

@@ -5,13 +5,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from paperaudit.maths.number_words import BELOW_TWENTY
 from paperaudit.readers.draft.marks import minutes_in, total_of
 from paperaudit.readers.draft.print_line import PrintLine
 
-_NUMBERS: Final = (
-    *("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"),
-    *("eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"),
-)
+_NUMBERS: Final = (*BELOW_TWENTY[1:], "twenty")
 _COUNT: Final = rf"(\d{{1,3}}|{'|'.join(_NUMBERS)})"
 _THINGS: Final = {
     "questions": re.compile(rf"\b{_COUNT}\s+(?:compulsory\s+|numbered\s+)?questions?\b", re.IGNORECASE),

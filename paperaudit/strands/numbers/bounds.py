@@ -22,6 +22,7 @@ from paperaudit.model.expression import (
     NumberForm,
     Power,
     Product,
+    Quotient,
     Sum,
     letters_of,
 )
@@ -92,6 +93,8 @@ FORMULAS: Mapping[tuple[str, str], Expression] = {
     ("circle", "circumference"): Product((_TWO, *_named("π", "radius")), "×"),
     ("cuboid", "volume"): Product(_named("length", "width", "height"), "×"),
     ("cube", "volume"): Power(Letter("side"), number(3)),
+    ("journey", "speed"): Quotient(Letter("distance"), Letter("time")),
+    ("mass and volume", "density"): Quotient(Letter("mass"), Letter("volume")),
 }
 """What is worked out with the sizes of a shape, by shape and quantity."""
 

@@ -5,8 +5,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paperaudit.errors import BudgetExceeded, NoValue
+from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.regions import Region, Row, regions, row_of, settled
-from paperaudit.maths.write import MINUS
+from paperaudit.maths.write import MINUS, write
 from paperaudit.model.derivation import Answer, Case, Derived, Impossible, NotDetermined, Outcome, StepKind
 from paperaudit.model.reading import Reading
 from paperaudit.model.set_task import SetAsked, SetCounted, names_in, set_text
@@ -177,8 +178,27 @@ def _answered(task: SetAsked, diagram: _Diagram, wanted: frozenset[Region], valu
     before = tuple(step.statement for step in working.steps)
     working.say(said, text_of(value), before or working.used, StepKind.CONCLUSION)
     require(value >= 0 and value.denominator == 1, f"{name} as a number of things")
+    if task.chance:
+        return _chance(value, diagram)
     answer = Answer(text_of(value), number(value))
     return working.derived(answer, confirmed_by="the statements solved as equations in the regions of the diagram")
+
+
+def _chance(value: Fraction, diagram: _Diagram) -> Derived:
+    """The number in the set over the number of all; the shares of all regions make up 1."""
+    every = frozenset(regions(diagram.names))
+    whole = settled(diagram.rows, every)
+    if whole is None or whole <= 0:
+        raise NoValue("how many there are in all")
+    shares = [diagram.known[region].constant / whole for region in every if region in diagram.known]
+    require(len(shares) < len(every) or sum(shares, Fraction(0)) == 1, "the shares of the regions")
+    text = f"{text_of(value)}/{text_of(whole)}"
+    diagram.working.say(f"probability = {text}", text)
+    share = whole_or_fraction(value / whole)
+    if write(share) != text:
+        diagram.working.conclude(f"= {write(share)}", write(share))
+    answer = Answer(write(share), share)
+    return diagram.working.derived(answer, confirmed_by="the statements solved as equations in the regions")
 
 
 def _open(task: SetAsked, rows: Sequence[Row], wanted: frozenset[Region], names: Sequence[str]) -> Outcome:

@@ -28,6 +28,7 @@ from paperaudit.strands.ratios import (
 from paperaudit.strands.ratios.lawful import by_laws
 from paperaudit.strands.ratios.motion import DENSITY, MOTION
 from paperaudit.strands.refusals import or_not_read
+from paperaudit.strands.statistics.changed import changed
 from paperaudit.strands.statistics.five_numbers import of_five_numbers
 
 Derive = Callable[[Reckoning, Reading], Outcome]
@@ -63,6 +64,7 @@ DERIVATIONS: dict[str, Derive] = {
     "motion": partial(by_laws, MOTION),
     "density": partial(by_laws, DENSITY),
     "five numbers": of_five_numbers,
+    "changed values": changed,
     "two proportions": two_proportions.two_proportions,
     "square frustum": partial(by_laws, further_solids.SQUARE_FRUSTUM),
     **dict.fromkeys(("cube with a hole", "cuboid with a hole", "round with a hole"), further_solids.with_hole),

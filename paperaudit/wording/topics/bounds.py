@@ -25,12 +25,18 @@ from paperaudit.wording.topics.topic import Readers, Told
 _CALLED = re.compile(r", ([A-Za-z])(?: [a-z]+)?,?$")
 _SHAPES = (("rect", "rectangle"), ("square", "square"), ("tri", "triangle"), ("circ", "circle"), ("cuboid", "cuboid"),
            ("cube", "cube"))  # fmt: skip
-_QUANTITY = re.compile(r"\b(?:area|perimeter|volume|circumference)\b")
+_OWN_ACCURACIES = {
+    "travelled": (("distance", "time"), "journey"),
+    "weighed": (("mass", "volume"), "mass and volume"),
+}
+_QUANTITY = re.compile(r"\b(?:area|perimeter|volume|circumference|speed|density)\b")
 _ASKED = re.compile(r"(?:write|find|calculate|state|work out|determine|give|what|complete)\b", re.IGNORECASE)
 
 
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
-    chosen = the(node, "shaped", "several", "named", "thing", "in_two")
+    chosen = the(node, "shaped", "of_shape", "travelled", "weighed", "several", "named", "thing", "in_two")
+    if chosen.expr_name in _OWN_ACCURACIES:
+        return _each_to_its_own(chosen)
     said = the(chosen, "known_to")
     accuracy, _ = accuracy_of(read_notation(said.text))
     if accuracy is None:
@@ -41,16 +47,28 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
         called = _CALLED.search(noun.text) if noun is not None else None
         name = called[1] if called else letter.text if letter is not None else ""
         return (RoundedTo(name, _size(the(chosen, "sized")), accuracy, truncated),)
-    if chosen.expr_name == "shaped":
+    if chosen.expr_name in ("shaped", "of_shape"):
         shape = next(kind for start, kind in _SHAPES if the(chosen, "shape").text.startswith(start))
         return tuple(
             RoundedTo(_dimension(one), _size(the(one, "sized")), accuracy, truncated, shape)
-            for one in every(chosen, "dimension")
+            for one in every(chosen, "dimension", "owned")
         )
     return tuple(
         RoundedTo(the(one, "letter").text, _size(the(one, "sized")), accuracy, truncated)
         for one in every(chosen, "letter_is")
     )
+
+
+def _each_to_its_own(node: Node) -> tuple[Fact, ...]:
+    """Two sizes, each with an accuracy of its own: a distance and its time, a mass and its volume."""
+    names, kind = _OWN_ACCURACIES[node.expr_name]
+    facts = []
+    for name, sized, said in zip(names, every(node, "sized"), every(node, "known_own"), strict=True):
+        accuracy, _ = accuracy_of(read_notation(the(said, "known_to").text))
+        if accuracy is None:
+            raise NotUnderstood("no accuracy", said.start, "an accuracy such as “to 1 decimal place”")
+        facts.append(RoundedTo(name, _size(sized), accuracy, "truncated" in said.text, kind))
+    return tuple(facts)
 
 
 def _dimension(node: Node) -> str:

@@ -37,6 +37,13 @@ CHANCE_AND_VALUES: tuple[Topic, ...] = (
         ),
     ),
     Topic(
+        "changed values",
+        "changed_values",
+        "amounts.peg",
+        None,
+        story_ahead=re.compile(r"\bnew (?:mean|average|median|mode|range|inter|standard|variance|lower|upper)"),
+    ),
+    Topic(
         "box plots",
         "five_numbers",
         "amounts.peg five_numbers.peg",

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from paperaudit.maths.number_words import BELOW_TWENTY
 from paperaudit.model.chance_task import FromTable
 from paperaudit.model.paper import Part, Question
 from paperaudit.model.statistics_task import Told as Noted
@@ -24,7 +25,7 @@ _CHANCES = (
         rf"(?:the )?(?:probability|chance) of (?P<thing>an? [a-z ]+?) (?P<event>[a-z]+ing [a-z′ -]+?) is {_AMOUNT}"
     ),
 )
-_WORD_NUMBERS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
+_WORD_NUMBERS = BELOW_TWENTY[2:11]
 _COUNT = r"(?P<count>\d{1,3}(?: \d{3})+|\d{1,6})"
 _TIMES = re.compile(
     rf"(?:(?:it|she|he|they|this|the [a-z]+|[a-z]+) (?:is|are|was|were|will be) "

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from paperaudit.maths.number_words import BELOW_TWENTY
 from paperaudit.model.chance_task import Successes
 from paperaudit.model.paper import Part, Question
 from paperaudit.model.statistics_task import Told as Noted
@@ -33,7 +34,7 @@ _ASK = re.compile(
     r"(?P<under>,? (?:if|given that|assuming(?: that)?) (?:the |these |all (?:the )?)?(?:events|results|they)"
     r" are independent)?"
 )
-_COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4}
+_COUNTS = {word: BELOW_TWENTY.index(word) for word in BELOW_TWENTY[1:5]}
 _TARGETS = (
     (re.compile(r"(?:all|both)(?: (?:the )?(?:two|three|four))?(?: of them| of the [a-z]+| events)?"), "all"),
     (re.compile(r"(?:none|neither)(?: of (?:them|the (?:two|three|four)|these|the [a-z]+))?|no one|nobody"), "none"),

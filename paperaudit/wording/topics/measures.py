@@ -6,6 +6,7 @@ from fractions import Fraction
 from parsimonious.nodes import Node
 
 from paperaudit.maths.number_forms import whole_or_fraction
+from paperaudit.maths.number_words import BELOW_TWENTY, PARTS, TENS
 from paperaudit.maths.parse import read_expression
 from paperaudit.maths.tree import every, has, the
 from paperaudit.maths.units import unit_named
@@ -19,17 +20,7 @@ from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.topic import Readers, Told
 from paperaudit.wording.topics.whole_text import story_of
 
-_SMALL = (
-    "nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
-)  # fmt: skip
-_TENS = {
-    "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
-}  # fmt: skip
-_PARTS = {
-    "half": 2, "halve": 2, "third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,
-    "ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12, "twentieth": 20, "hundredth": 100, "thousandth": 1000,
-}  # fmt: skip
+_NAMED_PARTS = {**PARTS, "halve": 2}
 _SHORT = {"um": "micrometre", "nm": "nanometre", "ug": "microgram", "ng": "nanogram", "us": "microsecond",
           "ns": "nanosecond", "ms": "millisecond"}  # fmt: skip
 _CLOCK = re.compile(r"(\d{1,2})[:h.](\d\d) ?(a|p)?", re.IGNORECASE)
@@ -126,8 +117,8 @@ def _worded(node: Node) -> Expression:
         case "share_worded":
             words = node.text.split(" of ", 1)[0]
             count, _, part = words.rpartition(" ")
-            name = part if part in _PARTS else part.removesuffix("s")
-            return Measured(whole_or_fraction(Fraction(_counted(count), _PARTS[name])), unit)
+            name = part if part in _NAMED_PARTS else part.removesuffix("s")
+            return Measured(whole_or_fraction(Fraction(_counted(count), _NAMED_PARTS[name])), unit)
         case "share_figures":
             above, below = node.text.split(" ", 1)[0].split("/")
             if not int(below):
@@ -141,10 +132,10 @@ def _counted(words: str) -> int:
     if words in ("a", "an"):
         return 1
     tens, _, ones = words.replace("fourty", "forty").partition("-")
-    if tens in _TENS and (not ones or ones in _SMALL[1:10]):
-        return _TENS[tens] + (_SMALL.index(ones) if ones else 0)
-    if tens in _SMALL and not ones:
-        return _SMALL.index(tens)
+    if tens in TENS and (not ones or ones in BELOW_TWENTY[1:10]):
+        return TENS[tens] + (BELOW_TWENTY.index(ones) if ones else 0)
+    if tens in BELOW_TWENTY and not ones:
+        return BELOW_TWENTY.index(tens)
     raise NotUnderstood(words, 0, "a number in words")
 
 

@@ -185,7 +185,9 @@ TOPICS: tuple[Topic, ...] = (
         "sets",
         "sets.peg",
         re.compile(r"[∪∩∅ξ𝓔{]|\bn ?\([^)]*\)|\b(?:members|elements) (?:of|in)\b|[A-Z]′"),
-        story_ahead=re.compile(r"\b(?:both|neither|only|at least one|exactly one|but not|all three|none of)\b"),
+        story_ahead=re.compile(
+            r"\b(?:both|neither|only|at least one|exactly one|exactly two|but not|all three|none of)\b"
+        ),
         states=True,
     ),
     Topic(

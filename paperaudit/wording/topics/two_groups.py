@@ -12,7 +12,8 @@ from paperaudit.wording.topics.three_groups import of_three
 from paperaudit.wording.topics.topic import Told
 
 _PEOPLE = (
-    r"(?:people|persons|pupils|students|learners|children|boys|girls|members|sailors|adults|teachers|families|households"
+    r"(?:people|persons|pupils|students|learners|children|boys|girls|members|sailors|adults|teachers|families"
+    r"|households"
     r"|customers|workers|guests|players|houses|cars|boats|visitors|men|women|friends)"
 )
 _WHOLE = (
@@ -28,7 +29,8 @@ _WHOLE = (
 )
 _VERB = (
     r"(?:said (?:that )?they )?(?:can do|can|likes?|liked|plays?|played|stud(?:y|ies|ied)|takes?|took|owns?|owned"
-    r"|have|has|had|reads?|speaks?|do|does|did|uses?|used|eats?|drinks?|drank|watch(?:es|ed)?|wears?|wore|chose|chooses?"
+    r"|have|has|had|reads?|speaks?|do|does|did|uses?|used|eats?|drinks?|drank|watch(?:es|ed)?|wears?|wore|chose"
+    r"|chooses?"
     r"|bought|buys?|visit(?:s|ed)?|went to|go to|goes to|are in|belong to|passed|joined|are learning|learns?"
     r"|prefers?|keeps?)"
 )
@@ -40,6 +42,11 @@ _ASK = re.compile(
     rf"(?:how many(?: of (?:them|the {_PEOPLE}|these {_PEOPLE}))?(?: {_PEOPLE})?"
     rf"|(?:find|calculate|work out|determine|write down|state) (?:how many(?: {_PEOPLE})?"
     rf"|the number of {_PEOPLE}(?: who| that| which)?)) (?P<said>.+?)[.?]*"
+)
+_CHANCE = re.compile(
+    r"(?:find|calculate|work out|determine|write down|what is) the probability that (?:an?|the|one) [a-z]+"
+    r"(?: (?:who is |that is )?(?:chosen|selected|picked)(?: at random)?(?: from (?:the|this) [a-z]+)?)? "
+    r"(?P<said>.+?)[.?]*"
 )
 _ARTICLE = re.compile(r"\b(?:the|an?) (?!two|same)")
 _OF_THEM = r" of (?:them|these|the two|two|the [a-z]+|[a-z]+)"
@@ -60,18 +67,20 @@ def told_story(question: Question, part: Part, scene: Scene) -> Told | None:
     text = " ".join(" ".join(lines).split())[:_LONGEST]
     said = [scene.notation(sentence.text).text.strip() for sentence in sentences(text)]
     asked = _ASK.fullmatch(said[-1]) if said else None
-    if asked is None:
+    chance = _CHANCE.fullmatch(said[-1]) if said and asked is None else None
+    if asked is None and chance is None:
         return None
     try:
-        return _told(said[:-1], asked["said"], text, part)
+        words = asked["said"] if asked is not None else chance["said"] if chance is not None else ""
+        return _told(said[:-1], words, text, part, chance is not None)
     except _Open:
         return None
 
 
-def _told(said: list[str], asked: str, text: str, part: Part) -> Told:
+def _told(said: list[str], asked: str, text: str, part: Part, chance: bool) -> Told:
     whole, clauses, everyone = _clauses(said)
     names = tuple(dict.fromkeys(name for _, words, _ in clauses if (name := _plain_name(words))))
-    if len(names) not in (2, 3):
+    if len(names) not in ((3,) if chance else (2, 3)) or (chance and whole is None):
         raise _Open
     printed = {name: _as_printed(name, text) for name in names}
     facts = [(text, SetCounted(_renamed(_set_named(words, names), printed), count)) for count, words, text in clauses]
@@ -85,9 +94,17 @@ def _told(said: list[str], asked: str, text: str, part: Part) -> Told:
     wanted = _renamed(_set_named(_without_verb(asked), names), printed)
     place = (part.text or part.ask or part).place
     read_as = "; ".join(fact.in_words() for _, fact in facts)
-    task = SetAsked(wanted, True, f"the number who {_as_printed(asked.strip(), text)}")
+    task = SetAsked(wanted, True, f"the number who {_as_printed(asked.strip(), text)}", chance)
     givens = tuple(Given(said_of, (fact,), Origin.TEXT) for said_of, fact in facts)
-    return Told(Ask(task, _as_printed(f"how many {asked.strip()}", text), read_as=read_as, place=place), givens)
+    return Told(
+        Ask(
+            task,
+            _as_printed(f"{'the probability that one' if chance else 'how many'} {asked.strip()}", text),
+            read_as=read_as,
+            place=place,
+        ),
+        givens,
+    )
 
 
 def _as_printed(words: str, text: str) -> str:

@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
+from paperaudit.maths.number_words import BELOW_TWENTY
 from paperaudit.maths.units import MONEY, unit_named
 
 MOST_VALUES = 500
@@ -12,8 +13,7 @@ _NUMBER = re.compile(
     r"(?P<money>[R$£€₦₹])? ?(?P<number>-? ?(?:\d+(?:[.]\d+|,\d+)?|[.]\d+)(?: ?/ ?\d+)?) ?(?P<unit>[a-z°%][a-z²³]*)?"
 )
 _SPACED = re.compile(r"-?\d+(?:\.\d+)?(?: -?\d+(?:\.\d+)?){3,}")
-_WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-          "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty")  # fmt: skip
+_WORDS = (*BELOW_TWENTY, "twenty")
 COUNT_WORDS = {word: count for count, word in enumerate(_WORDS)}
 COUNT = rf"(?:\d{{1,4}}|{'|'.join(_WORDS[1:])})"
 """A whole number in figures or in words, as a piece of a regular expression."""

@@ -3,60 +3,11 @@
 import re
 from dataclasses import dataclass
 
-_UNITS = {
-    word: value
-    for value, word in enumerate(
-        [
-            "zero",
-            "one",
-            "two",
-            "three",
-            "four",
-            "five",
-            "six",
-            "seven",
-            "eight",
-            "nine",
-            "ten",
-            "eleven",
-            "twelve",
-            "thirteen",
-            "fourteen",
-            "fifteen",
-            "sixteen",
-            "seventeen",
-            "eighteen",
-            "nineteen",
-        ]
-    )
-}
-_TENS = {
-    word: 10 * value
-    for value, word in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
-}
-_PARTS = {
-    "half": 2,
-    "halves": 2,
-    "third": 3,
-    "thirds": 3,
-    "quarter": 4,
-    "quarters": 4,
-    "fourth": 4,
-    "fourths": 4,
-    "fifth": 5,
-    "fifths": 5,
-    "sixth": 6,
-    "sixths": 6,
-    "seventh": 7,
-    "sevenths": 7,
-    "ninth": 9,
-    "ninths": 9,
-    "eighth": 8,
-    "eighths": 8,
-    "tenth": 10,
-    "tenths": 10,
-}
-_SMALL = "|".join(sorted((*_UNITS, *_TENS, "hundred", "thousand"), key=len, reverse=True))
+from paperaudit.maths.number_words import BELOW_TWENTY, PARTS, TENS
+
+_UNITS = {word: value for value, word in enumerate(BELOW_TWENTY)}
+_PARTS = {**PARTS, **{f"{part}s": count for part, count in PARTS.items()}, "halves": 2}
+_SMALL = "|".join(sorted((*_UNITS, *TENS, "hundred", "thousand"), key=len, reverse=True))
 _NUMBER = re.compile(
     rf"\b(?:a (?=hundred|thousand))?(?:{_SMALL})(?:(?:(?:(?<=hundred)|(?<=housand)) and |[ -])(?:{_SMALL}))*\b"
 )
@@ -142,8 +93,8 @@ def _in_figures(found: re.Match[str]) -> str:
             total, run = total + max(run, 1) * 1000, 0
         else:
             digit = 0 < _UNITS.get(word, 0) < 10
-            if at and not (before in ("hundred", "thousand") or (before in _TENS and digit)):
+            if at and not (before in ("hundred", "thousand") or (before in TENS and digit)):
                 numbers.append(total + run)
                 total = run = 0
-            run += _UNITS.get(word, 0) + _TENS.get(word, 0)
+            run += _UNITS.get(word, 0) + TENS.get(word, 0)
     return " ".join(map(str, (*numbers, total + run)))
