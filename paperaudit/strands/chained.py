@@ -92,7 +92,7 @@ def _chained(reading: Reading) -> Chained | None:
     task = reading.ask.task if reading.ask is not None else None
     if not isinstance(task, Solve | Transform | Find | Establish | Rounded | WriteAs | TopicTask) or not reading.givens:
         return None
-    stated = equations_and_functions(reading.givens)
+    stated = equations_and_functions(reading.givens, _wanted(task))
     if stated is None or not 0 < len(stated[0]) + len(stated[1]) <= _LONGEST:
         return None
     names = names_asked(task, stated[1])
@@ -108,16 +108,24 @@ def _chained(reading: Reading) -> Chained | None:
 def _with_conditions(reading: Reading) -> Reading:
     """An ask whose own sentence states a function with the statements as givens: if f(x) = 3x + 2 and f(k) = 11."""
     task = reading.ask.task if reading.ask is not None else None
-    if reading.ask is None or not isinstance(task, Solve) or reading.givens or not task.letters:
-        return reading
     line = reading.part.ask or reading.part.text or reading.question.text
-    if line is None:
+    if reading.ask is None or not isinstance(task, Solve) or reading.givens or line is None or not task.letters:
         return reading
     givens = (Given(line.text, tuple(map(Holds, task.relations))),)
-    stated = equations_and_functions(givens)
+    stated = equations_and_functions(givens, _wanted(task))
     if stated is None or not stated[1]:
         return reading
     return replace(reading, givens=givens, ask=replace(reading.ask, task=Find(tuple(map(Letter, task.letters)))))
+
+
+def _wanted(task: Task | None) -> frozenset[str]:
+    """The letters that are asked for."""
+    match task:
+        case Solve(_, letters):
+            return frozenset(letters)
+        case Find(wanted):
+            return frozenset(one.name for one in wanted if isinstance(one, Letter))
+    return frozenset()
 
 
 def _others_do_it(

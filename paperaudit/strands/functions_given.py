@@ -55,18 +55,20 @@ class NotApplied(Exception):
     """A function that is not known yet, or without what it is taken of."""
 
 
-def equations_and_functions(givens: Sequence[Given]) -> tuple[tuple[Stated, ...], dict[str, Formula]] | None:
+def equations_and_functions(
+    givens: Sequence[Given], wanted: frozenset[str] = frozenset()
+) -> tuple[tuple[Stated, ...], dict[str, Formula]] | None:
     """The equations and the functions that the givens state; None where some given is something else.
 
     Of a function stated twice, the formula is the statement that has its own letter in it: f(x) = 3x + 2, and
-    f(k) = 11 is an equation.
+    f(k) = 11 is an equation; f(a) = 2a too where a is `wanted`.
     """
     equations: list[Stated] = []
     said: dict[str, list[Formula]] = {}
     for given in givens:
         for fact in given.facts:
             if isinstance(fact, Holds):
-                called = _called_in(fact.relation, given.text)
+                called = called_in(fact.relation, given.text)
                 if called is None:
                     equations.append(Stated(fact.relation, given.text))
                 else:
@@ -81,6 +83,8 @@ def equations_and_functions(givens: Sequence[Given]) -> tuple[tuple[Stated, ...]
     functions: dict[str, Formula] = {}
     for name, statements in said.items():
         defining = statements if len(statements) == 1 else [one for one in statements if _is_definition(one)]
+        if len(defining) > 1:
+            defining = [one for one in defining if one.letter not in wanted]
         if len(defining) != 1:
             return None
         functions[name] = defining[0]
@@ -95,7 +99,7 @@ def equations_and_functions(givens: Sequence[Given]) -> tuple[tuple[Stated, ...]
     return tuple(equations), functions
 
 
-def _called_in(relation: Relation, text: str) -> tuple[str, Formula] | None:
+def called_in(relation: Relation, text: str) -> tuple[str, Formula] | None:
     """The function that a clause of a longer sentence states: f(x) = 3x + 2, which as letters alone is fx."""
     left = relation.left
     if relation.sign != "=" or not isinstance(left, Product) or left.sign or len(left.factors) != 2:

@@ -138,7 +138,7 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
     if isinstance(task, Rounded | WriteAs):
         said = asides.rest.source.strip(" .")
     ask_read = Ask(task, said, asides.accuracy, asides.unit, bool(asides.reasons), place=place)
-    return Asked(ask_read, () if isinstance(task, Solve) else tuple(conditions))
+    return Asked(ask_read, () if isinstance(task, Solve) and ask.expr_name != "solve" else tuple(conditions))
 
 
 def _start(spoken: Node) -> int:

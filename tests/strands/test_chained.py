@@ -43,6 +43,11 @@ def told(text: str) -> Outcome:
         ("Let c = 4 × 2. What is v(c), where v(j) = 2j − 1?", ["15"]),
         ("Let h(z) = z + 28. Let m be h(−7). Let n = m/7. Solve x² = n + 1.", ["x = −2", "x = 2"]),
         ("f(x) = 3x + 2 and g(x) = 1/(x + 1). Find f(2) × g(3).", ["2"]),
+        ("Find a if f(a) = 2a, where f(x) = x² − 3.", ["a = −1", "a = 3"]),
+        ("If f(x) = 2x + 1 and f(a) = a + 5, find a.", ["a = 4"]),
+        ("Let g(x) = 2x − 5. For what value of x is g(x) = 9?", ["x = 7"]),
+        ("Solve f(x) + g(x) = 0 where f(x) = x² − 1 and g(x) = 2x − 2.", ["x = −3", "x = 1"]),
+        ("Solve x + a = 5 for x where a = 2.", ["x = 3"]),
         ("Given f(x) = 2x + 3 and g(x) = x², show that f(g(x)) = 2x² + 3.", ["proved"]),
     ],
 )

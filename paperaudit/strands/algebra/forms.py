@@ -2,7 +2,6 @@
 
 from fractions import Fraction
 
-from paperaudit.maths.algebra.expanding import expanded_lines
 from paperaudit.maths.algebra.logarithms import has_logarithm
 from paperaudit.maths.algebra.terms import (
     NotTerms,
@@ -30,15 +29,12 @@ from paperaudit.model.expression import (
     Letter,
     Number,
     Power,
-    Product,
-    Quotient,
-    Relation,
-    Sum,
     letters_of,
     parts_of,
     with_leaves,
 )
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.comparing import by_coefficients, coefficient_of, with_values
 from paperaudit.strands.algebra.confirming import EVALUATED, confirm_equal
 from paperaudit.strands.algebra.logarithm_laws import in_logarithm_form
 from paperaudit.strands.algebra.roots import roots_of
@@ -130,7 +126,7 @@ def in_form(task: InForm, reading: Reading) -> Derived:
         raise NotTerms(f"{write(task.expression)} in the form {write(task.form)}")
     values = _square_values(task, own, unknown, working)
     if values is None:
-        values = _by_coefficients(task, own, unknown, working)
+        values = by_coefficients(task, own, unknown, working)
     form = _put_in(task.form, values)
     confirm_equal((task.expression, form))
     if not (working.steps and working.steps[-1].statement.endswith(f"= {write(form)}")):
@@ -141,13 +137,6 @@ def in_form(task: InForm, reading: Reading) -> Derived:
     answers = [answer_of(values[name], "", name) for name in task.values]
     working.conclude(", ".join(answer.text for answer in answers))
     return working.derived(*answers, confirmed_by=EVALUATED)
-
-
-def _has_brackets(form: Expression) -> bool:
-    """Whether there is something to multiply out."""
-    if isinstance(form, Product | Power) and any(isinstance(part, Sum) for part in parts_of(form)):
-        return True
-    return any(map(_has_brackets, parts_of(form)))
 
 
 def _put_in(form: Expression, values: dict[str, Expression]) -> Expression:
@@ -188,8 +177,8 @@ def _matched(task: InForm, letter: str, unknown: tuple[str, ...]) -> dict[str, E
     form, target = terms_of(task.form), terms_of(task.expression)
     values: dict[str, Fraction] = {}
     for exponent in range(max(degree(form), degree(target)), -1, -1):
-        equation = added(_coefficient(form, letter, exponent), negated(_coefficient(target, letter, exponent)))
-        equation = _known(equation, values)
+        equation = added(coefficient_of(form, letter, exponent), negated(coefficient_of(target, letter, exponent)))
+        equation = with_values(equation, values)
         open_letters = letters_in(equation)
         if not open_letters:
             if equation:
@@ -204,81 +193,12 @@ def _matched(task: InForm, letter: str, unknown: tuple[str, ...]) -> dict[str, E
     return None if rest else {name: whole_or_fraction(value) for name, value in values.items()}
 
 
-def _coefficient(terms: Terms, letter: str, exponent: int) -> Terms:
-    """What stands with a power of a letter."""
-    return tuple(
-        Term(term.coefficient, tuple(pair for pair in term.powers if pair[0] != letter))
-        for term in terms
-        if term.exponent(letter) == exponent
-    )
-
-
-def _known(terms: Terms, values: dict[str, Fraction]) -> Terms:
-    """Terms with known letters replaced by their numbers."""
-    total: Terms = ()
-    for term in terms:
-        size, powers = term.coefficient, []
-        for name, exponent in term.powers:
-            if name in values:
-                size *= values[name] ** exponent
-            else:
-                powers.append((name, exponent))
-        total = added(total, (Term(size, tuple(powers)),))
-    return total
-
-
-def _by_coefficients(
-    task: InForm, own: tuple[str, ...], unknown: tuple[str, ...], working: Working
-) -> dict[str, Expression]:
-    """Both sides multiplied out, coefficients equated, solved one after the other."""
-    if len(own) > 1:
-        raise NotTerms("a form in several letters")
-    if isinstance(task.expression, Quotient) or isinstance(task.form, Quotient):
-        raise NotTerms("a form with fractions")
-    letter = own[0] if own else ""
-    lines = expanded_lines(task.form)
-    if len(lines) > 1 and _has_brackets(task.form):
-        working.say(f"{write(lines[0])} = {write(lines[-1])}")
-    form, target = terms_of(task.form), terms_of(task.expression)
-    source = expanded_lines(task.expression)
-    if len(source) > 1:
-        working.say(f"{write(source[0])} = {write(source[-1])}")
-    before = tuple(step.statement for step in working.steps)
-    values: dict[str, Fraction] = {}
-    exponents = list(range(max(degree(form), degree(target)), -1, -1))
-    for _ in range(len(unknown) + 1):
-        for exponent in list(exponents):
-            left, right = _coefficient(form, letter, exponent), _coefficient(target, letter, exponent)
-            equation = added(_known(left, values), negated(right))
-            names = letters_in(equation)
-            if not names and equation:
-                raise NotTerms(f"{write(task.expression)}, which cannot be written as {write(task.form)}")
-            if not names:
-                exponents.remove(exponent)
-            elif len(names) == 1 and degree(equation) == 1:
-                power = "constants" if not exponent else f"coefficients of {written(_power(letter, exponent))}"
-                shown = Relation(expression_of(left), "=", expression_of(right))
-                numbers = coefficients(equation, names[0])
-                values[names[0]] = -numbers[0] / numbers[1]
-                value = f"{names[0]} = {text(values[names[0]])}"
-                reached = write(shown) if write(shown) == value else f"{write(shown)}, so {value}"
-                working.say(f"{power}: {reached}", uses=before)
-                exponents.remove(exponent)
-    if set(values) != set(unknown):
-        raise NotTerms(f"the letters of {write(task.form)}, which do not come one after the other")
-    return {name: whole_or_fraction(value) for name, value in values.items()}
-
-
-def _power(letter: str, exponent: int) -> Terms:
-    return (Term(Fraction(1), ((letter, exponent),)),)
-
-
 def quadratic_of(expression: Expression, letter: str) -> tuple[Terms, Terms, Terms]:
     """a, b and c of an expression that is quadratic in a letter, each in the other letters."""
     terms = terms_of(expression)
     if max((term.exponent(letter) for term in terms), default=0) != 2:
         raise NotTerms(f"{write(expression)}, which is not quadratic in {letter}")
-    return _coefficient(terms, letter, 2), _coefficient(terms, letter, 1), _coefficient(terms, letter, 0)
+    return coefficient_of(terms, letter, 2), coefficient_of(terms, letter, 1), coefficient_of(terms, letter, 0)
 
 
 def roots_in(terms: Terms, letter: str, working: Working) -> list[Expression]:

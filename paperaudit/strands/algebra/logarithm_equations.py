@@ -83,6 +83,8 @@ def _to_one_base(relation: Relation, logs: list[Logarithm], working: Working) ->
     sizes = {base: rational_value(base) for base in bases if not isinstance(base, Euler) and not letters_of(base)}
     if len(sizes) < len(bases) or any(size is None or size <= 1 for size in sizes.values()):
         raise NotTerms(f"{write(relation)}, with logarithms to several bases")
+    if not sizes:
+        raise NotTerms(f"{write(relation)}, with {' and '.join(map(write, logs)) or 'no logarithm of the letter'}")
     least = min(sizes, key=lambda base: sizes[base] or 0)
     shares = {base: worked_out(Logarithm(base, least)) for base in bases}
     if any(share is None for share in shares.values()):

@@ -114,7 +114,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|set of values|zero(?:e?s)?|roots?|solutions?|in the form|discriminant|nature|minimum|maximum"
             r"|least|greatest|smallest|largest|lowest|highest|remainder|quotient|divide|divisible|in terms of"
             r"|assuming|positive|restrictions?|let|suppose|what(?!.*∠)|collect|rearrange|single fraction"
-            r"|excluded values|express|such that|perfect square)\b|≡|> ?0",
+            r"|excluded values|express|such that|perfect square|for all)\b|≡|> ?0",
         ),
         story_ahead=re.compile(
             r"\b(?:has\b.*\b(?:roots?|solutions?)|roots? of\b.*\bare)\b|\bis a factor of\b"
