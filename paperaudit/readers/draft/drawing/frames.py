@@ -7,6 +7,7 @@ from paperaudit.model.place import Box
 from paperaudit.readers.draft.drawing.ink import LEVEL, Item, is_level
 from paperaudit.readers.draft.drawing.label_kinds import LabelKind
 from paperaudit.readers.draft.drawing.lettering import Run
+from paperaudit.readers.draft.drawing.other_kinds import is_scale
 from paperaudit.readers.draft.drawing.strokes import Straight
 from paperaudit.readers.draft.page import box_around
 
@@ -14,6 +15,8 @@ GRID = 5
 """So many level and so many upright strokes may be a grid."""
 WHOLE = 0.85
 """Share of the width or height of a table that its longest rules have."""
+SCALE_REACH = 18.0
+"""Points from a chart to the numbers of its scale, at most."""
 SCALE = 4
 """A line with more strokes across it is a scale."""
 
@@ -61,8 +64,8 @@ def _has_opposite_sides(strokes: Sequence[Item]) -> bool:
 def is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
     """Whether upright and level strokes that hang together are a table, or a frame round text, and no figure.
 
-    A figure has letters outside its corners; a grid is one whose cells are mostly empty; a frame without much
-    text in it may be a rectangle.
+    A figure has letters outside its corners, a chart a scale below it or on its left; a grid is one whose cells
+    are mostly empty; a frame without much text in it may be a rectangle.
     """
     strokes = [item for item in part if item.kind != "filled"]
     if not only_upright_and_level(strokes) or not _has_opposite_sides(strokes):
@@ -80,14 +83,28 @@ def is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
     }
     inside = [run for run in runs if share_inside(run.box, box) > 0.9]
     words = sum(len(run.text) > 7 for run in inside)
-    if words > 3 or len(letters) < 2:
-        level, upright = _rows_and_columns(strokes)
-        if level == 1 and upright > SCALE:
+    level, upright = _rows_and_columns(strokes)
+    cells = level > 2 and upright > 2
+    if words > 3 or len(letters) < 2 or (cells and _lettered_corners(box, runs) < 3):
+        beside = [
+            run
+            for run in runs
+            if (0 < run.middle[1] - bottom < SCALE_REACH and left - 9 < run.middle[0] < right + 9)
+            or (0 < left - run.middle[0] < SCALE_REACH and top - 9 < run.middle[1] < bottom + 9)
+        ]
+        if (level == 1 and upright > SCALE) or is_scale(beside):
             return False
         if level >= GRID and upright >= GRID:
             return len(inside) > 0.3 * (level - 1) * (upright - 1)
         return bool(inside) if level + upright <= 4 and words <= 3 and not len(inside) > 6 else True
     return False
+
+
+def _lettered_corners(box: Box, runs: Sequence[Run]) -> int:
+    """How many corners of a box have a letter outside it, off to both sides or to one."""
+    corners = [(x, y) for x in (box[0], box[2]) for y in (box[1], box[3])]
+    letters = [run for run in runs if run.kind is LabelKind.POINT]
+    return sum(any(math.dist(run.middle, corner) < 1.9 * run.size for run in letters) for corner in corners)
 
 
 def _rows_and_columns(strokes: Sequence[Item]) -> tuple[int, int]:

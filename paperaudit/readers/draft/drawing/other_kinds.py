@@ -24,7 +24,7 @@ def other_kind(strokes: Strokes, marks: SmallMarks, circles: Sequence[Bow], runs
     """Why a drawing is not read as a figure of plane geometry, "" where it may be one."""
     if _is_grid(marks) or _has_axes(marks, runs):
         return "a graph or a coordinate grid is not read from a drawing"
-    if _is_scale(runs):
+    if is_scale(runs):
         return "a number line, a graph or a chart is not read from a drawing"
     if strokes.curves:
         return "it has a curve that is no part of a circle (a graph, an ellipse, a solid)"
@@ -57,7 +57,7 @@ def _has_axes(marks: SmallMarks, runs: Sequence[Run]) -> bool:
     return bool(pairs) and (level or upright or len(pairs) > 1 or {"x", "y"} <= names)
 
 
-def _is_scale(runs: Sequence[Run]) -> bool:
+def is_scale(runs: Sequence[Run]) -> bool:
     """Whether plain numbers stand in a row, at one height or under each other, rising at even steps."""
     numbers = [run for run in runs if re.fullmatch(r"−?\d+(?:[.,]\d+)?", run.text)]
     for across in (True, False):
