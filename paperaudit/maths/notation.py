@@ -179,8 +179,20 @@ def _spelled(text: str) -> Notation:
     return Notation(plain, tuple(offsets), text)
 
 
+_DOTS = re.compile(r"(?<![\d.,])\d{1,3}(?:\.\d{3})+(?=,\d{1,2}(?![\d,.]\d|\d))")
+_DOLLARS = re.compile(r"[$£₦₹] ?\d{1,3}(?:,\d{3})+(?![\d,])")
+
+
 def _settled(notation: Notation, commas: Commas) -> Notation:
-    """Doubtful commas made decimal points, or the thousands behind them joined on."""
+    """Doubtful commas made decimal points, or the thousands behind them joined on.
+
+    Dots and a comma in one number part thousands and hundredths (1.200,50); dollars, pounds, nairas and rupees are
+    written with commas between thousands, and have no thousandths (common practice).
+    """
+    text = _DOTS.sub(lambda found: found[0].replace(".", " "), notation.text)
+    if commas != "decimal":
+        text = _DOLLARS.sub(lambda found: found[0].replace(",", " "), text)
+    notation = Notation(text, notation.offsets, notation.source)
     if commas == "decimal":
         return Notation(_DOUBTFUL.sub(r"\1.", notation.text), notation.offsets, notation.source)
     if commas == "thousands":

@@ -422,3 +422,19 @@ def test_hostile_expressions_end_soon(typed: str) -> None:
 )
 def test_a_sign_behind_a_times_sign_and_a_power_with_two_stars(typed: str, printed: str) -> None:
     assert write(read_expression(typed)) == printed
+
+
+@pytest.mark.parametrize(
+    ("text", "amount"),
+    [("$2,400", 2400), ("£12,500,000", 12_500_000), ("R1.200,50", Fraction(2401, 2)), ("€12.345.678,9", None)],
+)
+def test_thousands_of_money(text: str, amount: Fraction | int | None) -> None:
+    value = read_expression(text)
+    assert isinstance(value, Measured) and isinstance(value.amount, Number)
+    assert value.amount.value == (Fraction(123456789, 10) if amount is None else amount)
+
+
+@pytest.mark.parametrize("text", ["R2,400", "€2,400", "2,400"])
+def test_a_comma_that_may_be_a_decimal_sign_is_doubtful(text: str) -> None:
+    with pytest.raises(ExpressionNotRead):
+        read_expression(text)

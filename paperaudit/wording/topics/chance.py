@@ -1,6 +1,8 @@
 """Stories of chance: what is thrown or drawn, how, and the event whose probability is asked for."""
 
 import re
+from collections.abc import Iterator
+from dataclasses import replace
 
 from parsimonious.nodes import Node
 
@@ -13,7 +15,7 @@ from paperaudit.model.statistics_task import Told as Noted
 from paperaudit.model.topic import TopicTask
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.events import condition_of, event_of
-from paperaudit.wording.topics.heard import givens_of, heard
+from paperaudit.wording.topics.heard import Sentence, givens_of, heard
 from paperaudit.wording.topics.registry import topic_named
 from paperaudit.wording.topics.set_up import SetUp, experiment_of, take
 from paperaudit.wording.topics.topic import Readers, Told
@@ -58,6 +60,10 @@ def spelled(text: str, several: bool = False) -> str:
     return re.sub(r"\s+", " ", found).strip()
 
 
+_HOLDS = re.compile(rf".*\b(?:contains|has|holds|are) {COUNT} [a-z ]+", re.IGNORECASE)
+_WHICH_ARE = re.compile(rf"(?:(?:of (?:these|them),? )?)(?={COUNT} (?:of them )?are )", re.IGNORECASE)
+
+
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     told = heard(question, part, scene)
     if told.too_long or question.table or any(_UNFAIR.search(one.text) for one in told.sentences):
@@ -65,7 +71,7 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     known, asked, sources = SetUp(), None, []
     explicit = any(one.asked for one in told.sentences)
     several = any(len({one["noun"] for one in _COUNTED.finditer(said.text.lower())}) > 1 for said in told.sentences)
-    for sentence in told.sentences:
+    for sentence in _joined(told.sentences):
         text = spelled(sentence.text, several)
         node = _said(text)
         if node is None:
@@ -90,6 +96,20 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     except NotUnderstood:
         return None
     return Told(told.ask(task, asked[0].source, _read_as(task), asked[0].place), givens_of(sources, Noted))
+
+
+def _joined(told: list[Sentence]) -> Iterator[Sentence]:
+    """The sentences, one that counts what a bag holds together with the next that says which these are."""
+    rest = list(told)
+    while rest:
+        one = rest.pop(0)
+        whole = _HOLDS.fullmatch(one.text.strip(" .")) if rest else None
+        parts = _WHICH_ARE.match(rest[0].text) if whole is not None else None
+        if whole is not None and parts is not None:
+            other = rest.pop(0)
+            text = f"{whole[0]}, of which {other.text[parts.end() :]}"
+            one = replace(one, text=text, source=f"{one.source} {other.source}")
+        yield one
 
 
 def _said(text: str) -> Node | None:

@@ -42,6 +42,12 @@ def _reckoning(node: Node) -> Reckoning:
         )
     if has(node, "percent_ask"):
         return _change(node)
+    if imperative := first(node, "imperative"):
+        _only(node, "imperative")
+        if len(every(node, "imperative")) > 1:
+            raise NotUnderstood("two changes", 0)
+        original = Amount("original", _amount(the(imperative, "amount_in")))
+        return Reckoning("changed by percentages", (original, _by(imperative)), ("new",))
     return _changed(node)
 
 
