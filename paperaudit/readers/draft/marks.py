@@ -68,7 +68,7 @@ _MINUTES: Final = r"(?P<minutes>\d{1,3})\s*(?:minutes?|mins?|min|m)\b\.?"
 _TIME: Final = re.compile(
     rf"(?:{_HOURS}\s*(?:and\s+)?(?:{_MINUTES})?|(?P<only>\d{{1,3}})\s*(?:minutes?|mins?)\b)", re.I
 )
-_CALLED_TIME: Final = re.compile(r"\b(?:time|duration|allowed|length)\b", re.IGNORECASE)
+_CALLED_TIME: Final = re.compile(r"\b(?:time|duration|allowed|length)\b|\ballow (?=\d)", re.IGNORECASE)
 _SHARE: Final = {"½": 30, "1/2": 30, ".5": 30, ",5": 30, "and a half": 30, "¼": 15, "1/4": 15, "¾": 45, "3/4": 45}
 _WORDS: Final = {"one": 1, "two": 2, "three": 3, "four": 4}
 
@@ -125,6 +125,8 @@ def minutes_in(text: str) -> int | None:
 
     >>> minutes_in("Time: 1 hour 30 minutes"), minutes_in("1½ hours"), minutes_in("Spend 10 minutes on section A")
     (90, 90, None)
+    >>> minutes_in("Allow 1 h 15 min. This set is out of 50 marks.")
+    75
     """
     match = _TIME.fullmatch(text.strip(" ()[].:")) or (_TIME.search(text) if _CALLED_TIME.search(text) else None)
     if match is None:
