@@ -1,16 +1,18 @@
 """Fonts of a draft with the names of their glyphs, and without letters that only stand there by mistake."""
 
+import re
 from collections.abc import Mapping
-from io import BytesIO
 from typing import Any
 
 from pdfminer.encodingdb import name2unicode
-from pdfminer.pdffont import PDFFont, PDFSimpleFont, Type1FontHeaderParser
+from pdfminer.pdffont import PDFFont, PDFSimpleFont
 from pdfminer.pdftypes import PDFStream, list_value, resolve1
-from pdfminer.psparser import PSEOF, PSLiteral, literal_name
+from pdfminer.psparser import PSLiteral, literal_name
 
 from paperaudit.readers.draft.symbol_fonts import symbol_codes
 
+_NAMED = re.compile(rb"dup\s+(\d{1,3})\s*/([\x21-\x2e\x30-\x7e]{1,60})\s+put")
+"""A line of the encoding that a Type 1 font file begins with."""
 _LONGEST_HEADER = 60_000
 """Bytes of a font file in which the names of its glyphs are looked for."""
 
@@ -70,15 +72,8 @@ def _of_the_file(font: PDFSimpleFont) -> dict[int, str]:
     file = getattr(font, "fontfile", None)
     if not isinstance(file, PDFStream):
         return {}
-    parser = Type1FontHeaderParser(BytesIO(file.get_data()[:_LONGEST_HEADER]))
-    named: dict[int, str] = {}
-    while True:
-        try:
-            code, name = parser.nextobject()
-        except (PSEOF, TypeError, ValueError):
-            return named
-        if isinstance(code, int) and isinstance(name, str):
-            named[code] = name
+    header = file.get_data()[:_LONGEST_HEADER]
+    return {int(code): name.decode("latin-1") for code, name in _NAMED.findall(header)}
 
 
 def _has_letter(name: str) -> bool:

@@ -1,5 +1,6 @@
 """A row of signs as linear text: powers and indices, brackets where the print has none, spaces where it has gaps."""
 
+import itertools
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -54,11 +55,11 @@ def written(row: Sequence[Stem], gaps: Gaps, inner: bool = False) -> tuple[str, 
     `inner` is for what stands in a fraction, a root or a power, where print leaves out the gaps round operators.
     """
     text, doubts, word = "", [], ""
+    parted = [False, *(gaps.between(*pair) for pair in itertools.pairwise(row)), True]
     for at, stem in enumerate(row):
         before = row[at - 1] if at else None
-        after = row[at + 1] if at + 1 < len(row) and not gaps.between(stem, row[at + 1]) else None
-        after = None if after is not None and _begins_of(row, at + 1) else after
-        gap = before is not None and (gaps.between(before, stem) or _begins_of(row, at))
+        after = row[at + 1] if not parted[at + 1] and not _begins_of(row, at + 1) else None
+        gap = parted[at] or _begins_of(row, at)
         if before is not None and not gap:
             gap = _apart(text, word, before, stem, inner)
         body, found = _with_scripts(stem, text if not gap else "", word if not gap else "")

@@ -4,6 +4,7 @@ import itertools
 import unicodedata
 from collections import Counter
 from collections.abc import Sequence
+from itertools import islice
 from statistics import median
 
 from paperaudit.readers.draft.accents import with_accents
@@ -30,6 +31,8 @@ _MOST_RULES = 3000
 _DOTS_APART = 1.2
 _PALEST = 0.93
 """Lightness of print that nobody sees."""
+_MOST_ALIKE = 60
+"""Signs of one text, one above the other, among which a second print is looked for."""
 _SAME_PLACE = 0.3
 """Points between two prints of one glyph, which some programs use for bold."""
 
@@ -58,13 +61,17 @@ def _is_printed(glyph: Glyph) -> bool:
 
 def _once(signs: Sequence[Sign]) -> list[Sign]:
     """The signs without those that were printed a second time in the same place."""
-    kept: dict[tuple[str, int, int], Sign] = {}
+    last: dict[str, list[Sign]] = {}
     once = []
     for sign in sorted(signs, key=lambda one: (one.key, one.glyphs)):
-        across, down = round(sign.left / _SAME_PLACE), round(sign.axis / _SAME_PLACE)
-        twice = any((sign.text, across + aside, down + below) in kept for aside in (-1, 0, 1) for below in (-1, 0, 1))
+        alike = last.setdefault(sign.text, [])
+        twice = False
+        for other in islice(reversed(alike), _MOST_ALIKE):
+            if sign.left - other.left > _SAME_PLACE:
+                break
+            twice = twice or abs(sign.axis - other.axis) < _SAME_PLACE
         if not twice:
-            kept[sign.text, across, down] = sign
+            alike.append(sign)
             once.append(sign)
     return once
 

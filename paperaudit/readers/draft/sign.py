@@ -4,7 +4,8 @@ import re
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Literal, TypeAlias
+from functools import lru_cache
+from typing import Literal, NamedTuple, TypeAlias
 
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.page import Glyph
@@ -26,6 +27,8 @@ _LOW = frozenset("acegmnopqrsuvwxyzαγεικμνοπρστυχψω.,:;_−-–+
 _FLAT = frozenset("−-–—.,…_·=")
 _ITALIC = re.compile(r"ital|obliq|cmmi|cmti|mathi|slant|(?:[-,]|\b)(?:bold)?it\b", re.IGNORECASE)
 _BOLD = re.compile(r"bold|black|heavy|demi|cmbx|cmssbx|-bd|medi$", re.IGNORECASE)
+_HANGS = 0.04
+"""How far signs that hang from their baseline reach above it, in heights of their font (cmex10)."""
 _HANGING_ROOT = re.compile("cmsy|cmbsy|mathsymbols", re.IGNORECASE)
 _KEPT = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒º°ª…′″‴™₀₁₂₃₄₅₆₇₈₉ℝℕℤℚℂ´¨¯¸˙˚˘˝˛¼‾")
 _SPELLED = {"⟂": "⊥", "◦": "∘"}
@@ -95,24 +98,56 @@ def is_space(glyph: Glyph) -> bool:
 
 def sign_of(glyph: Glyph) -> Sign:
     """The sign that a glyph prints; of one that cannot be told the text is a replacement character."""
-    hanging = tall_sign_of(glyph.font, glyph.code, glyph.name)
+    form = _form(glyph.text, glyph.font, glyph.code, glyph.name)
+    left, _, right, _ = glyph.box
+    baseline, size = glyph.baseline, glyph.size
+    return Sign(
+        form.text,
+        min(left, right),
+        max(left, right),
+        baseline - form.above * size,
+        baseline + form.below * size,
+        baseline - form.axis * size,
+        size,
+        glyph.font,
+        form.shape,
+        form.italic,
+        (glyph.index,),
+        form.doubts,
+    )
+
+
+class _Form(NamedTuple):
+    """What all glyphs of one kind have in common; places are in heights of the font, from the baseline."""
+
+    text: str
+    above: float
+    below: float
+    axis: float
+    shape: Shape
+    italic: bool
+    doubts: tuple[str, ...]
+
+
+@lru_cache(maxsize=4096)
+def _form(letters: str, font: str, code: int, name: str) -> _Form:
+    italic = bool(_ITALIC.search(font)) or _mathematical_italic(letters)
+    hanging = tall_sign_of(font, code, name)
+    if hanging is not None and hanging.depth == 0.0:  # a wide hat: its ink is above its baseline
+        return _Form(hanging.text, 0.75, -0.56, 0.655, "large", italic, ())
     if hanging is not None:
-        top, bottom = glyph.baseline - 0.04 * glyph.size, glyph.baseline + hanging.depth * glyph.size
-        if hanging.depth == 0.0:  # a wide hat: its ink is above its baseline
-            top, bottom = glyph.baseline - 0.75 * glyph.size, glyph.baseline - 0.56 * glyph.size
-        return _sign(glyph, hanging.text, top, bottom, (top + bottom) / 2, "piece" if hanging.piece else "large")
-    text = _letters(glyph)
-    doubts: tuple[str, ...] = ()
+        shape: Shape = "piece" if hanging.piece else "large"
+        return _Form(hanging.text, _HANGS, hanging.depth, (_HANGS - hanging.depth) / 2, shape, italic, ())
+    text = _letters(letters, font, code, name)
     if not text:
-        text, doubts = "\ufffd", (f"a sign of the font {_plain_name(glyph.font)} has no letter behind it",)
-    top, bottom = ink(text, glyph.baseline, glyph.size)
-    if text == "√" and _HANGING_ROOT.search(glyph.font):
-        top, bottom = glyph.baseline - 0.04 * glyph.size, glyph.baseline + 0.96 * glyph.size
-        return _sign(glyph, text, top, bottom, (top + bottom) / 2, "large")
+        doubt = f"a sign of the font {font.split('+')[-1]} has no letter behind it"
+        return _Form("\ufffd", 0.72, 0.0, AXIS, "glyph", italic, (doubt,))
+    if text == "√" and _HANGING_ROOT.search(font):
+        return _Form(text, _HANGS, 0.96, (_HANGS - 0.96) / 2, "large", italic, ())
     if text == "∫":  # it may be as high as in a formula of its own
-        top, bottom = glyph.baseline - 1.4 * glyph.size, glyph.baseline + 0.9 * glyph.size
-    sign = _sign(glyph, text, top, bottom, glyph.baseline - AXIS * glyph.size, "glyph")
-    return replace(sign, doubts=doubts)
+        return _Form(text, 1.4, 0.9, AXIS, "glyph", italic, ())
+    top, bottom = ink(text, 0.0, 1.0)
+    return _Form(text, -top, bottom, AXIS, "glyph", italic, ())
 
 
 def ink(text: str, baseline: float, size: float) -> tuple[float, float]:
@@ -140,34 +175,17 @@ def built(text: str, of: Sequence[Sign], axis: float, size: float, shape: Shape,
     return Sign(text, left, right, top, bottom, axis, size, of[0].font, shape, glyphs=glyphs, doubts=doubts)
 
 
-def _sign(glyph: Glyph, text: str, top: float, bottom: float, axis: float, shape: Shape) -> Sign:
-    left, _, right, _ = glyph.box
-    return Sign(
-        text,
-        min(left, right),
-        max(left, right),
-        top,
-        bottom,
-        axis,
-        glyph.size,
-        glyph.font,
-        shape,
-        bool(_ITALIC.search(glyph.font)) or _mathematical_italic(glyph.text),
-        (glyph.index,),
-    )
-
-
-def _letters(glyph: Glyph) -> str:
-    text = _CID.sub("", glyph.text)
-    if shows_pictures(glyph.font):
+def _letters(printed: str, font: str, code: int, name: str) -> str:
+    text = _CID.sub("", printed)
+    if shows_pictures(font):
         return "•"
     if text and all("\uf000" <= letter <= "\uf8ff" for letter in text):
         if all("\uf730" <= letter <= "\uf739" for letter in text):
             return "".join(chr(ord(letter) - 0xF700) for letter in text)  # old-style figures
-        return private_letter_of(glyph.font, text)
+        return private_letter_of(font, text)
     text = text.replace("\u00ad", "-")  # a soft hyphen that was printed, at the end of a row
     text = "".join(letter for letter in text if unicodedata.category(letter) not in ("Cc", "Cf", "Co", "Cn"))
-    return styled_letter_of(glyph.font, plain(text)) if text else letter_of(glyph.font, glyph.code, glyph.name)
+    return styled_letter_of(font, plain(text)) if text else letter_of(font, code, name)
 
 
 def plain(text: str) -> str:
@@ -188,7 +206,3 @@ def _plain_letter(letter: str) -> str:
 
 def _mathematical_italic(text: str) -> bool:
     return text == "ℎ" or "\U0001d434" <= text[:1] <= "\U0001d7cb"
-
-
-def _plain_name(font: str) -> str:
-    return font.split("+")[-1]
