@@ -29,6 +29,8 @@ _PAIR = re.compile(r"[(\[](.*)[)\]]", re.DOTALL)
 _NAMED_PAIR = re.compile(r"\(\s*[a-zA-Z]\s*[,;]\s*[a-zA-Z](?:\s*[,;]\s*[a-zA-Z])?\s*\)\s*=\s*(?=\()")
 _PARTS = re.compile(r"\s*;\s*|\s*\n\s*|,\s+|\s+(?:and|or)\s+|,(?=\s*[A-Za-z∠]\w*\s*=)")
 _COMMA = re.compile(r"\s*,\s*")
+_SHARE = re.compile(r"[R$£€₦₹]? ?\d[\d., ]*(?: ?[a-zA-Z°%]+)?$")
+"""One of several amounts with colons between them, as shares of a ratio are often written: R270 : R450."""
 _SIGN = re.compile(r"[≈≃≅]|=~|~=")
 _NUMBER_AND_WORD = re.compile(r"(?P<number>[-−–]?\s?\d[\d\s.,/]*?)\s*(?P<word>[A-Za-z][A-Za-z ]*)")
 
@@ -52,6 +54,9 @@ def read_stated(text: str, count: int, letters: frozenset[str] = frozenset()) ->
     values = _pieces(inside, count) if inside and count > 1 else []
     if len(values) > 1:
         return tuple(_one(value, letters, in_order=True) for value in values)
+    shares = re.split(r"\s*:\s*", trimmed)
+    if count > 1 and len(shares) == count and all(map(_SHARE.match, shares)):
+        return tuple(_one(share, letters) for share in shares)
     listed = _COMMA.split(trimmed)
     if count > 1 and len(listed) == count and "=" not in trimmed:
         return tuple(_one(piece, letters) for piece in listed)

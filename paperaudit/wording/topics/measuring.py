@@ -136,6 +136,12 @@ MEASURING: tuple[Topic, ...] = (
             r"|\b(?:north|south|east|west)|\bbearing\b"
         ),
     ),
+    Topic(
+        "plain angles",
+        "plain_angles",
+        "amounts.peg",
+        story_ahead=re.compile(r"\b(?:interior|exterior|supplement\w*|complement\w*)\b|\bangles of a|[Ii]n a triangle"),
+    ),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
 """Their place in the order of all topics is in registry.py."""
