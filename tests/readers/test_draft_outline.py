@@ -215,3 +215,23 @@ def test_parts_side_by_side_are_read_down_the_columns() -> None:
         "1.4 [2] Work out: 8 ÷ 2",
         "1.5 [2] Now solve for x: 3x = 6",
     ]
+
+
+def test_a_row_at_the_margin_between_parts_goes_before_those_behind_it() -> None:
+    page = """
+QUESTION 5
+5.1   Find the value of x.                                                               (2)
+5.2   Solve 2x = 8.                                                                      (2)
+In △ABC, AB = 8 cm and AC = 5 cm.
+5.3   Calculate the length of BC.                                                        (3)
+QUESTION 6
+6.1   Expand 3(x + 1).                                                                   (1)
+"""
+    assert told(page) == [
+        "5 []",
+        "5.1 [2] Find the value of x.",
+        "5.2 [2] Solve 2x = 8.",
+        "5.3 [3] In △ABC, AB = 8 cm and AC = 5 cm. Calculate the length of BC.",
+        "6 []",
+        "6.1 [1] Expand 3(x + 1).",
+    ]

@@ -20,7 +20,13 @@ class Leads:
         self._rows[depth].append(row)
 
     def before(self, depth: int, number: str = "") -> tuple[TextRow, ...]:
-        """The rows that go before an entry that begins now at `depth`, unless they name other numbers."""
+        """The rows that go before an entry that begins now at `depth`, unless they name other numbers.
+
+        Rows that were to go before entries further out, and have a part behind them, go before that part.
+        """
+        for outer in sorted(level for level in self._fresh if level < depth):
+            self._fresh.discard(outer)
+            self._rows[depth] = self._rows.pop(outer)
         self._fresh.discard(depth)
         rows = tuple(self._rows.get(depth, ()))
         meant = questions_meant(" ".join(row.text for row in rows))
