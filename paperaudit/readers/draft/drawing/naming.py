@@ -20,7 +20,7 @@ CROSSED = 0.7
 """What a line between a letter and its point costs, in sizes of print."""
 COVERED = 0.6
 """What a letter costs that stands where a line leaves its point."""
-PLAIN, FAINT, DOTTED, CORNERED = 0.25, 0.5, -0.35, -0.1
+PLAIN, FAINT, DOTTED, CORNERED = 0.25, 0.7, -0.35, -0.1
 """What speaks against a mere crossing and a centre without a dot, and for a dot and a corner."""
 ROUGH = 1.5
 """Points that a line may pass a point by before it is said that this is rough."""
@@ -48,7 +48,7 @@ def give_letters(skeleton: Skeleton, runs: Sequence[Run], heads: Sequence[Head] 
     spots = [spot for spot in skeleton.spots if any(_may_name(letter, spot) for letter in letters)]
     costs = [[_cost(letter, spot, skeleton) for spot in spots] for letter in letters]
     columns = paired(costs, FARTHEST)
-    found.doubts += _unsettled(letters, costs, columns)
+    found.doubts += _unsettled(letters, spots, costs, columns)
     for letter, column in zip(letters, columns, strict=True):
         if column is not None:
             spots[column].name = letter.text
@@ -71,9 +71,12 @@ def give_letters(skeleton: Skeleton, runs: Sequence[Run], heads: Sequence[Head] 
 
 
 def _unsettled(
-    letters: Sequence[Run], costs: Sequence[Sequence[float]], columns: Sequence[int | None]
+    letters: Sequence[Run], spots: Sequence[Spot], costs: Sequence[Sequence[float]], columns: Sequence[int | None]
 ) -> Iterator[str]:
-    """Letters that fit another point nearly as well, one without a letter or one whose letter fits theirs."""
+    """Letters that fit another point nearly as well, one without a letter or one whose letter fits theirs.
+
+    A centre that nothing marks is no such point.
+    """
     owners = {column: row for row, column in enumerate(columns) if column is not None}
     for row, column in enumerate(columns):
         if column is None:
@@ -83,7 +86,7 @@ def _unsettled(
             if other in owners:
                 owner = owners[other]
                 more += costs[owner][column] - costs[owner][other]
-            if other != column and more < DOUBTFUL:
+            if other != column and more < DOUBTFUL and not spots[other].faint:
                 yield f"the letter {letters[row].text} could also stand at another point"
                 break
 
