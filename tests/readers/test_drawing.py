@@ -18,7 +18,7 @@ from tests.readers.drawn_table import FOLDERS, scores_of
 from tests.readers.random_plans import MAKERS, plan_of
 
 EACH = 25
-"""Random figures of each family in a run; 100 each take 9 s."""
+"""Random figures of each family in a run."""
 
 
 @pytest.mark.parametrize("family", MAKERS)

@@ -19,7 +19,7 @@ BESIDE = 1.5
 """Sizes of print between a side and the nearest part of its label, at most."""
 ON_IT = 0.2
 """Sizes of print between the middle of a label and the line that it is set into, at most."""
-INSIDE = 0.15
+INSIDE = 0.3
 """What a label costs that stands inside an outer side: sizes of outer sides stand outside as a rule."""
 NARROW = 20.0
 """Degrees off the bisector at which a label may stand whose angle is narrower than it is wide."""
