@@ -128,7 +128,7 @@ CHANCE_AND_VALUES: tuple[Topic, ...] = (
         "expected_numbers",
         "told_chances.peg",
         None,
-        story_ahead=re.compile(r"\b(?:[Ee]xpect\w*|[Ee]stimate|likely)\b"),
+        story_ahead=re.compile(r"\b(?:[Ee]xpect\w*|[Ee]stimate|likely|[Hh]ow many)\b"),
     ),
     Topic(
         "chances in words",

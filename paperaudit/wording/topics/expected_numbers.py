@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paperaudit.maths.number_words import BELOW_TWENTY
@@ -43,6 +43,10 @@ _TIMES = re.compile(
 )
 _MONTHS = {"january": 31, "march": 31, "april": 30, "may": 31, "june": 30, "july": 31, "august": 31, "september": 30,
            "october": 31, "november": 30, "december": 31}  # fmt: skip
+_THERE = re.compile(
+    r"(?:find |calculate |work out )?how many (?P<things>[a-z]+ [a-z]+) (?:are there|are)(?: in (?:the|this) [a-z]+)?"
+)
+_PICKED = re.compile(r"(?:picking|taking|drawing|choosing|selecting|getting) (?:an? )?(?P<thing>[a-z]+ [a-z]+)")
 _ASKS = re.compile(
     r"(?:about |approximately )?(?:on )?how (?:many|often)\b.*\b(?:expect|expected|likely)\b.*"
     r"|(?:calculate|find|estimate|work out|determine|what is|write down|give)\b.*\bexpected (?:number|frequency)\b.*"
@@ -72,6 +76,18 @@ class _Trials:
     thing: str = ""
 
 
+@dataclass(slots=True)
+class _Story:
+    """What the sentences say: the event with its subject and its probability, the trials, the ask."""
+
+    event: str = ""
+    subject: str = ""
+    value: Fraction = Fraction(0)
+    trials: list[_Trials] = field(default_factory=list)
+    asked: tuple[Sentence, str] | None = None
+    sources: list[Sentence] = field(default_factory=list)
+
+
 def _story(question: Question, part: Part, scene: Scene) -> Told | None:
     told = heard(question, part, scene)
     if told.too_long or question.table:
@@ -83,51 +99,69 @@ def _story(question: Question, part: Part, scene: Scene) -> Told | None:
 
 
 def _expected(told: Heard) -> Told | None:
-    chance: tuple[str, str, Fraction] | None = None
-    trials: list[_Trials] = []
-    asked: tuple[Sentence, str] | None = None
-    sources = []
-    for sentence, text in _pieces(told):
-        found = next((read for pattern in _CHANCES if (read := pattern.fullmatch(text))), None)
-        if found is not None:
-            if chance is not None or _CONDITION.search(found["event"]):
-                return None
-            chance = (found["event"], found.groupdict().get("thing") or "", amount_in(found["amount"]))
-            sources.append(sentence)
-        elif _ASKS.fullmatch(text):
-            if asked is not None:
-                return None
-            asked = (sentence, text)
-        elif (times := _TIMES.fullmatch(text)) is not None:
-            count = next(size for name, size in times.groupdict().items() if name.startswith("count") and size)
-            thing = next((name for key, name in times.groupdict().items() if key.startswith("thing") and name), "")
-            trials.append(_Trials(int(count.replace(" ", "")), thing))
-            sources.append(sentence)
-        elif re.search(r"\d|\b(?:two|three|four|five|six|twice|each|every|probab\w*|chance|not|never)\b", text):
+    story = _heard(told)
+    if story is None or story.asked is None or not 0 <= story.value <= 1 or not story.event:
+        return None
+    sentence, ask = story.asked
+    about = f"{story.event} {story.subject}"
+    known = _stems(about)
+    there = _THERE.fullmatch(ask)
+    if there is not None:
+        tried, words = None, sorted(known)
+        if not _all_are_there(there["things"], story):
             return None
-    if chance is None or asked is None or not 0 <= chance[2] <= 1:
+    else:
+        tried, words = _asked(ask, known)
+    trials = [*story.trials, *((tried,) if tried is not None else ())]
+    if len(trials) != 1 or trials[0].count < 2 or not _is_told(words, known, trials[0], about):
         return None
-    event, subject, value = chance
-    known = _stems(f"{event} {subject}")
-    tried, words = _asked(asked[1], known)
-    if tried is not None:
-        trials.append(tried)
-    if len(trials) != 1 or trials[0].count < 2 or not _is_told(words, known, trials[0], f"{event} {subject}"):
-        return None
-    turned = denied(event) != denied(" ".join(words))
-    name = " ".join(word for word in event.split() if word not in ("a", "an", "the"))
-    chances = (1 - value, value) if turned else (value, 1 - value)
+    turned = denied(story.event) != denied(" ".join(words))
+    name = " ".join(word for word in story.event.split() if word not in ("a", "an", "the"))
+    chances = (1 - story.value, story.value) if turned else (story.value, 1 - story.value)
     names = (f"not {name}", name) if turned else (name, f"not {name}")
     task = FromTable(names, chances, "expected", (0,), trials[0].count)
     read_as = f"P({names[0]}) = {chances[0]}, {trials[0].count} times: the expected number"
-    return Told(told.ask(task, asked[0].source, read_as, asked[0].place), givens_of(sources, Noted))
+    return Told(told.ask(task, sentence.source, read_as, sentence.place), givens_of(story.sources, Noted))
+
+
+def _heard(told: Heard) -> _Story | None:
+    """The one chance, the trials and the ask of the sentences; None where one of them says something else."""
+    story = _Story()
+    for sentence, text in _pieces(told):
+        found = next((read for pattern in _CHANCES if (read := pattern.fullmatch(text))), None)
+        if found is not None:
+            if story.event or _CONDITION.search(found["event"]):
+                return None
+            story.event, story.subject = found["event"], found.groupdict().get("thing") or ""
+            story.value = amount_in(found["amount"])
+            story.sources.append(sentence)
+        elif _ASKS.fullmatch(text) or _THERE.fullmatch(text):
+            if story.asked is not None:
+                return None
+            story.asked = (sentence, text)
+        elif (times := _TIMES.fullmatch(text)) is not None:
+            count = next(size for name, size in times.groupdict().items() if name.startswith("count") and size)
+            thing = next((name for key, name in times.groupdict().items() if key.startswith("thing") and name), "")
+            story.trials.append(_Trials(int(count.replace(" ", "")), thing))
+            story.sources.append(sentence)
+        elif re.search(r"\d|\b(?:two|three|four|five|six|twice|each|every|probab\w*|chance|not|never)\b", text):
+            return None
+    return story
+
+
+def _all_are_there(things: str, story: _Story) -> bool:
+    """Whether one of all that there are is picked, so that the chance times all of them is how many there are."""
+    picked = _PICKED.match(story.event)
+    if picked is None or _stems(picked["thing"]) != _stems(things) or len(story.trials) != 1:
+        return False
+    return bool(story.trials[0].thing) and (story.value * story.trials[0].count).denominator == 1
 
 
 def _pieces(told: Heard) -> Iterator[tuple[Sentence, str]]:
     """Every sentence in small letters, an ask behind a condition apart from it."""
     for sentence in told.sentences:
         for piece in re.split(r", (?=how (?:many|often) |find |calculate |estimate )", sentence.text.lower()):
-            yield sentence, piece.strip(" .?!")
+            yield sentence, re.sub(r"(\d+)-([a-z]+) (?:period|stretch)", r"\1 \2s", piece.strip(" .?!"))
 
 
 def _stems(text: str) -> frozenset[str]:

@@ -37,6 +37,7 @@ _FORMS = {
             rf"(?:{_WHO} )?(?:then |also )?{_SPENDS} (?P<first>{_PART}) (?P<of>{_WHOLE}|{_REST}){_ON}"
             rf"(?:,? (?:and )?(?:then )?(?:{_SPENDS} )?(?P<second>{_PART}) (?P<of2>{_WHOLE}|{_REST}){_ON})?"
             rf"(?:,? (?:and )?(?:then )?(?:{_SPENDS} )?(?P<third>{_PART}) (?P<of3>{_WHOLE}|{_REST}){_ON})?"
+            rf"(?:,? and (?:then )?has {_MONEY} left(?: over)?)?"
         ),
     ),
     "left": (
@@ -63,7 +64,7 @@ def rests_story(sentences: Sequence[Plain]) -> StoryTask | None:
     """The story of a part as one of money that is spent piece by piece; raises NotUnderstood where it is none."""
     forms = forms_of(sentences, _FORMS)
     ask, spends = only(forms, "ask_left", "ask_start"), some(forms, "spends")
-    known = some(forms, "has", "left")
+    known = [form for form in forms if form.name in ("has", "left") or form.pieces.get("money")]
     if len(known) != 1 or not spends or (known[0].name == "has") != (ask.name == "ask_left"):
         raise NotUnderstood("what there is at first, or what is left", 0)
     told = known[0].pieces.get("money") or known[0].pieces.get("money2") or ""
