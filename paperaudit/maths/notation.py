@@ -118,7 +118,7 @@ class Notation:
             end += len(self.text[end:]) - len(self.text[end:].lstrip(" "))
         after = self.text[end:]
         moved = len(before) - end
-        gap = " " if before and after[:1] not in ("", ".", "?", "!", ",", " ") else ""
+        gap = " " if before and after[:1] not in ("", ".", "?", "!", ",", ":", " ") else ""
         offsets = (*self.offsets[: len(before)], *([self.offsets[end]] if gap else ()), *self.offsets[end:])
         kept = (cut if cut <= start else cut + moved + len(gap) for cut in self.cuts if cut <= start or cut >= end)
         return Notation(before + gap + after, offsets, self.source, tuple(sorted({*kept, len(before)})))
