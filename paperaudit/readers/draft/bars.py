@@ -22,6 +22,8 @@ _STRETCHED = 1.3
 """A sign this much larger than most of its region counts as one of this size."""
 _JOINS = 0.2
 """Share of its ink that must be level with what stands on a bar for a sign to stand there too."""
+_FEW = 8
+"""Signs of which it is asked whether all are powers of something farther from the bar."""
 _LARGER = 1.8
 """How much larger than others on its bar a sign may be: what they are powers and indices of, where these come first."""
 _BEYOND = 0.04
@@ -110,7 +112,7 @@ class Bars:
                         self._size(sign) < size
                         and min(lower, sign.bottom) - max(upper, sign.top) > _JOINS * (sign.bottom - sign.top)
                     )
-                    or any(_may_be_power(other, sign) for other in near)
+                    or (len(near) <= _FEW and any(_may_be_power(other, sign) for other in near))
                 )
             ]
             if not more:
