@@ -286,6 +286,15 @@ def test_rows_between_level_rules_are_a_table() -> None:
     assert row.read() == ["Score 5 6", "Often 2 8"]
 
 
+def test_numbers_below_each_other_are_no_fraction() -> None:
+    row = Print()
+    row.x += 6
+    row.put("12").down(1.2).put("+ 15")
+    row.rule(50, 74, row.y + 4).down(1.4)
+    row.x += 6
+    assert row.put("27").read() == ["12", "+ 15", "27"]
+
+
 def test_a_vector_s_arrow_is_no_row_of_its_own() -> None:
     row = Print().put("PQ")
     row.at("−", 49.5, 94, 12, wide=0.6).at("→", 54.5, 94, 12, wide=0.6)

@@ -145,8 +145,20 @@ class Bars:
         beside = self._goes_on_beside(rule, size)
         if not beside and not (self._stands_alone(rule, above, -1) and self._stands_alone(rule, below, 1)):
             return False
+        if not beside and self._is_column_sum(rule, above):
+            return False
         self._set_fraction(rule, above, below, beside or self._balanced(rule, above, below))
         return True
+
+    def _is_column_sum(self, rule: Rule, above: Sequence[Sign]) -> bool:
+        """Whether a number stands right over the row on the rule: numbers written one below the other to be added."""
+        row = inner_text(above)
+        aside, top, bottom = 2 * row.size, row.axis - 1.7 * row.size, row.axis - 0.9 * row.size
+        higher = list(self._pool.near(rule.left - aside, rule.right + aside, top, bottom))
+        aligned = bool(higher) and abs(max(sign.right for sign in higher) - around(above)[2]) < 0.3 * row.size
+        return aligned and all(
+            rule.left < sign.middle < rule.right and (sign.text.isdecimal() or sign.text in ".,") for sign in higher
+        )
 
     def _is_of_table(self, rule: Rule, row: Sequence[Sign], side: int) -> bool:
         """Whether another rule as long as this one has but one row between them: lines of a table."""
