@@ -201,7 +201,8 @@ def _quotient(quotient: Quotient) -> str:
     above = _at_least(quotient.numerator, _SIDE_BY_SIDE, first=True)
     if isinstance(quotient.numerator, Measured) and quotient.numerator.unit not in ("°", *MONEY):
         above = f"({above})"
-    if isinstance(quotient.numerator, Product) and isinstance(quotient.numerator.factors[-1], Logarithm):
+    top = quotient.numerator
+    if isinstance(top, Product) and isinstance(top.factors[-1], Logarithm) and not top.sign:
         above = _bracketed(above)
     if is_function(quotient.denominator):
         above = _text(quotient.numerator) if is_function(quotient.numerator) else above

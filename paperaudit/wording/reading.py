@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from paperaudit.model.ask import Find
-from paperaudit.model.expression import CircleSize, Expression, Letter, Quotient
+from paperaudit.model.expression import CircleSize, Expression, Function, Letter, Quotient
 from paperaudit.model.fact import Given, Holds, Origin
 from paperaudit.model.paper import Line, Part, Question, sketch_of
 from paperaudit.model.reading import Reading, Unread
@@ -52,7 +52,9 @@ def read(question: Question, part: Part) -> Reading:
 def _read_plain(question: Question, part: Part) -> Reading:
     reading = _read_sentences(question, part)
     asked_in_text = reading.ask is not None and isinstance(reading.ask.task, Reckoning) and part.ask is None
-    whole_first = asked_in_text or _lacks_givens(reading) or _asks_a_ratio(reading) or _asks_a_circle(reading)
+    whole_first = asked_in_text or any(
+        asks(reading) for asks in (_lacks_givens, _asks_a_ratio, _asks_a_circle, _asks_a_function)
+    )
     if reading.ask is not None and not reading.unread and not whole_first:
         return _unaltered(question, part, reading)
     told = topic_story(question, part, Scene(letters_used(question, part), commas_used(question, part)))
@@ -106,6 +108,12 @@ def _asks_a_circle(reading: Reading) -> bool:
     wanted = reading.ask.task.wanted if reading.ask is not None and isinstance(reading.ask.task, Find) else ()
     alone = all(isinstance(fact, Holds) for given in reading.givens for fact in given.facts)
     return alone and any(isinstance(one, CircleSize) and not one.centre for one in wanted)
+
+
+def _asks_a_function(reading: Reading) -> bool:
+    """Whether a sine, cosine or tangent is asked for: the sentences before it may say where the angle lies."""
+    task = reading.ask.task if reading.ask is not None else None
+    return isinstance(task, Find) and len(task.wanted) == 1 and isinstance(task.wanted[0], Function)
 
 
 def _is_ratio(wanted: Expression) -> bool:

@@ -15,6 +15,7 @@ from paperaudit.model.expression import (
     AngleOf,
     AreaOf,
     Expression,
+    Letter,
     Measured,
     Negative,
     Number,
@@ -165,7 +166,12 @@ def size_elided(node: Node, scene: Scene) -> Facts:
 def right_angle(node: Node, scene: Scene) -> Facts:
     """∠ABC is a right angle; acute and obtuse angles lie below and above it."""
     sign = "<" if "acute" in node.text else ">" if "obtuse" in node.text else "="
-    return tuple(Holds(Relation(measure, SIGNS[sign], RIGHT_ANGLE)) for measure in measures_of(node))
+    # A capital alone that is obtuse is the angle at that corner.
+    measures = (
+        AngleAt(measure.name) if isinstance(measure, Letter) and measure.name.isupper() else measure
+        for measure in measures_of(node)
+    )
+    return tuple(Holds(Relation(measure, SIGNS[sign], RIGHT_ANGLE)) for measure in measures)
 
 
 def respective(node: Node, scene: Scene) -> Facts:

@@ -59,7 +59,12 @@ class Put:
 
     words: str
     reading: Reading
-    answer: tuple[str, ...]
+    outcome: Outcome
+
+    @property
+    def answer(self) -> tuple[str, ...]:
+        """The answers, or the verdict in their place."""
+        return answer_of(self.outcome)
 
 
 @dataclass(frozen=True)
@@ -111,9 +116,12 @@ def questions() -> tuple[Put, ...]:
         ):
             continue
         reading = reading_of({key: told[key] for key in ("text", "part", "ask", "given", "table") if told.get(key)})
-        if reading.ask is not None and not reading.unread and (answer := _derived(reading)):
+        if reading.ask is None or reading.unread:
+            continue
+        outcome = derive(reading)[1]
+        if answer_of(outcome):
             words = " ".join(str(told[key]) for key in ("text", "part", "ask", "given") if told.get(key))
-            found.append(Put(words, reading, answer))
+            found.append(Put(words, reading, outcome))
     return tuple(found)
 
 

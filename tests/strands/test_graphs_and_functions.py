@@ -22,7 +22,8 @@ from paperaudit.strands.registry import derive
 from paperaudit.strands.sequences import rules
 from paperaudit.strands.verdict import verdict_on
 from paperaudit.strands.waves import equations, known_ratio
-from tests.strands.asked import FIXTURES, cases, check, derived, reading_of, texts
+from tests.strands import told
+from tests.strands.asked import FIXTURES, cases, check, derived, judged_key, reading_of, texts
 
 STRANDS = ("coordinates", "sequences", "functions", "trigonometry", "transformations")
 CASES = [(strand, case) for strand in STRANDS for case in cases(strand)]
@@ -199,3 +200,44 @@ def test_a_wrong_graph_or_transformation_is_caught(monkeypatch: pytest.MonkeyPat
         "A(1, 1), B(3, 1), C(1, 4)",
         "A′(−1, 1), B′(−1, 3), C′(−4, 1)",
     )
+
+
+@pytest.mark.parametrize(
+    ("question", "answer"),
+    [
+        ({"text": "sin A = 3/5. A is obtuse. Find cos A."}, "−4/5"),
+        ({"text": "Given that sin A = 3/5. The angle A is obtuse. Find tan A."}, "−3/4"),
+        ({"text": "A is an acute angle. cos A = 5/13. Calculate sin A."}, "12/13"),
+        ({"text": "It is given that tan θ = −3/4.", "part": "θ lies in the second quadrant. Determine sin θ."}, "3/5"),
+        ({"text": "A is obtuse.", "given": ["sin A = 3/5"], "part": "Find cos A."}, "−4/5"),
+        ({"text": "tan x = 4/3. 180° < x < 270°. Find cos x."}, "−3/5"),
+    ],
+)
+def test_where_an_angle_lies_may_have_a_sentence_of_its_own(question: dict[str, Any], answer: str) -> None:
+    outcome = told.outcome_of(question)[1]
+    assert isinstance(outcome, Derived) and [one.text for one in outcome.answers] == [answer]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "sin A = 3/5. B is obtuse. Find cos A.",
+        "sin A = 3/5. A is obtuse. The wind blows twice. Find cos A.",
+        "sin A = 3/5. A is obtuse. cos B = 1/2. Find cos A.",
+    ],
+)
+def test_a_sentence_about_something_else_is_no_such_place(text: str) -> None:
+    reading = told.reading_of({"text": text})
+    assert reading.unread or reading.ask is None or isinstance(derive(reading)[1], NotRead)
+
+
+@pytest.mark.parametrize(
+    ("key", "agreement"), [("all real numbers", "agrees"), ("y ∈ ℝ", "agrees"), ("y > 0", "differs")]
+)
+def test_a_tangent_takes_every_value(key: str, agreement: str) -> None:
+    assert judged_key(key, "State the range of y = 3 tan 2x − 1.") == agreement
+
+
+def test_a_graph_with_a_long_period_is_soon_measured() -> None:
+    outcome = derived("State the range of y = 3 sin(x/997) + 1.")[1]
+    assert isinstance(outcome, Derived) and outcome.answers[0].text == "−2 ≤ y ≤ 4"

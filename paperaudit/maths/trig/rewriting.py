@@ -13,7 +13,7 @@ from paperaudit.maths.polynomial import algebraic_fraction
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.trig.angles import Angle, angle_of, functions_in, reduced_ratio, with_functions
 from paperaudit.maths.trig.quotients import cancelled_powers, shortenings
-from paperaudit.maths.trig.sums import COSINES, base_angles, without_multiples, without_sums
+from paperaudit.maths.trig.sums import COSINES, base_angles, thrice_lines, without_multiples, without_sums
 from paperaudit.maths.trig.writing import as_written
 from paperaudit.maths.write import write
 from paperaudit.model.expression import Expression, Function, Number, Power, Product, Quotient, Root, Sum
@@ -77,7 +77,10 @@ def _in_sines(expression: Expression, beside: list[Function]) -> Iterator[Lines]
         if write(flat) in tried:
             continue
         tried.add(write(flat))
-        whole = _put(lines, flat)
+        whole = lines
+        for line in thrice_lines(lines[-1], base):
+            whole = _put(whole, line)
+        whole = _put(whole, flat)
         for change in (_with_values, _with_quotients):
             whole = _put(whole, change(whole[-1]))
         yield whole

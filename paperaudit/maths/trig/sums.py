@@ -4,7 +4,7 @@ from fractions import Fraction
 from math import gcd
 
 from paperaudit.errors import BudgetExceeded
-from paperaudit.maths.trig.angles import Angle, angle_of, with_functions
+from paperaudit.maths.trig.angles import Angle, angle_of, functions_in, with_functions
 from paperaudit.model.expression import Expression, Function, Negative, Number, Power, Product, Quotient, Sum
 
 MOST_TIMES = 4
@@ -86,6 +86,52 @@ def without_multiples(expression: Expression, bases: dict[str, Fraction], cosine
         return _multiple(function.name, int(count), angle.scaled(1 / count), cosine)
 
     return with_functions(expression, change)
+
+
+def thrice_lines(expression: Expression, bases: dict[str, Fraction]) -> tuple[Expression, ...]:
+    """The lines to functions of three times an angle: as 2x + x, by the compound angle, by the double angle, in one.
+
+    >>> from paperaudit.maths.parse import read_expression
+    >>> from paperaudit.maths.write import write
+    >>> [write(line) for line in thrice_lines(read_expression("sin 3x"), {"x": Fraction(1)})][:2]
+    ['sin(2x + x)', 'sin 2x cos x + cos 2x sin x']
+    """
+
+    def part_of(function: Function) -> Angle | None:
+        angle = angle_of(function.argument)
+        if len(angle.shares) != 1 or angle.degrees or angle.shares[0][1] / bases[angle.shares[0][0]] != 3:
+            return None
+        return angle.scaled(Fraction(1, 3))
+
+    def apart(function: Function) -> Expression:
+        part = part_of(function)
+        if part is None:
+            return function
+        return Function(function.name, Sum((part.scaled(_TWO.value).expression(), part.expression())))
+
+    def joined(function: Function) -> Expression:
+        part = part_of(function)
+        return function if part is None else _by_formula(function.name, part.scaled(_TWO.value), part, False)
+
+    def in_one(function: Function) -> Expression:
+        part = part_of(function)
+        if part is None or function.name == "tan":
+            return function
+        own = Function(function.name, part.expression())
+        square = Power(own, _TWO)
+        rest = Sum((_ONE, Negative(square)))
+        if function.name == "sin":
+            return Sum((Product((_TWO, own, rest)), Product((Sum((_ONE, Negative(Product((_TWO, square))))), own))))
+        double = Sum((Product((_TWO, square)), Negative(_ONE)))
+        return Sum((Product((double, own)), Negative(Product((_TWO, own, rest)))))
+
+    names = {function.name for function in functions_in(expression) if part_of(function) is not None}
+    if len(names) != 1:
+        return ()
+    second = with_functions(expression, joined)
+    third = without_multiples(second, bases, "sines" if names == {"sin"} else "cosines")
+    lines = (with_functions(expression, apart), second, third)
+    return lines if names == {"tan"} else (*lines, with_functions(expression, in_one))
 
 
 def _multiple(name: str, count: int, angle: Angle, cosine: str) -> Expression:

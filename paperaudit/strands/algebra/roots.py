@@ -165,6 +165,8 @@ def roots_of(terms: Terms, letter: str, working: Working, method: Method = "") -
     if degree(terms) == 1:
         return Roots([_linear(terms, letter, working)])
     low = next(place for place, number in enumerate(numbers) if number)
+    if len(terms) == 1:
+        return Roots([whole_or_fraction(0)])
     if degree(terms) == 2 and method == "completing the square":
         return Roots(by_completing(numbers, letter, working))
     if degree(terms) == 2 and method == "formula":

@@ -15,6 +15,7 @@ from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import Expression, Letter, Negative, Number, Power, Product, Sum, letters_of
 from paperaudit.model.function_task import Derivative, Function, Stationary, Touching
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.functions.formulas import (
     at,
     confirm_derivative,
@@ -219,6 +220,7 @@ def stationary(task: Stationary, reading: Reading) -> Outcome:
     if not found:
         working.conclude("no real solution, so there are no stationary points", "none")
         return working.derived(Answer("none", kind="points"), confirmed_by="the gradient has no zero")
+    say_to_roots(form.expression(x), x, working.say)
     working.say(" or ".join(f"{x} = {write(exact_expression(value))}" for value in found))
     pieces = []
     for value in found:

@@ -10,6 +10,7 @@ from paperaudit.maths.powers import PowerSum, power_sum
 from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.graph_task import Rising
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.algebra.signs import by_signs
 from paperaudit.strands.algebra.working import Working
 from paperaudit.strands.functions.formulas import defined, formula_of, label
@@ -29,6 +30,9 @@ def rising(task: Rising, reading: Reading) -> Outcome:
     word, sign = ("decreasing", "<") if task.falling else ("increasing", ">")
     working.say(f"{word} where {slope.text(x)} {sign} 0")
     ends = tuple(map(exact_expression, zeros(slope)))
+    if ends:
+        working.say(f"{slope.text(x)} = 0")
+        say_to_roots(slope.expression(x), x, working.say)
     found = by_signs(ends, (), sign, x, slope.value, working)
     found = _through_level_points(found)
     text = text_of(found, x) if found else "nowhere"

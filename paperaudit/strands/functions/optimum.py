@@ -10,6 +10,7 @@ from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import Expression
 from paperaudit.model.graph_task import Optimum
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.finishing import answer_of
 from paperaudit.strands.functions.derivatives import say_derivatives
 from paperaudit.strands.functions.formulas import at, defined, formula_of, label, numeric
@@ -42,6 +43,7 @@ def optimum(task: Optimum, reading: Reading) -> Outcome:
     if len(turning) > 1:
         raise NotSurd(f"a formula with several turning values of that kind: {len(turning)}")
     (place,) = turning
+    say_to_roots(cleared.expression(x), x, working.say)
     working.say(" or ".join(f"{x} = {write(exact_expression(value))}" for value in found))
     bend = slope.derivative()
     value_there = exact_expression(bend.at(exact_expression(place), x))

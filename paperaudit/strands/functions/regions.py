@@ -9,6 +9,7 @@ from paperaudit.model.derivation import Outcome
 from paperaudit.model.function_task import Function
 from paperaudit.model.graph_task import RegionBetween
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.functions.formulas import formula_of, numeric
 from paperaudit.strands.functions.integrals import SKILL, encloses_nothing, say_areas, text_of
 from paperaudit.strands.numbers.working import Working
@@ -34,6 +35,7 @@ def between(task: RegionBetween, reading: Reading) -> Outcome:
     else:
         form = form if len(cuts) > 2 else form.scaled(Fraction(-1))
         working.say(f"{whole.text(x)} = 0")
+    say_to_roots(whole.expression(x), x, working.say)
     working.say(found)
     working.say(f"the difference of the heights: {form.text(x)}", form.text(x))
     return say_areas(Function("", x, form.expression(x)), form, cuts, working)

@@ -13,7 +13,9 @@ from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import Expression, Letter, Negative, Number, Quotient, Sum, letters_of
 from paperaudit.model.function_task import Function, InverseOf, ValueOf, WhereEqual
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.functions.formulas import at, defined, formula_of, label, refuse_said
+from paperaudit.strands.numbers.worked_rows import say_worked
 from paperaudit.strands.numbers.working import Working, require, with_givens
 from paperaudit.strands.refusals import impossible
 from paperaudit.strands.substitution import numbers_given
@@ -70,6 +72,11 @@ def _applied(function: Function, name: str, argument: Expression, shown: str, wo
         return found[0]
     put = at(function, argument)
     working.say(f"{shown} = {write(put)}")
+    if not letters_of(put):
+        result = simplest(put)
+        if write(result) != write(put):
+            say_worked(write(put), write(result), working)
+        return result
     return _worked(put, working)
 
 
@@ -164,7 +171,11 @@ def inverse_of(function: Function, working: Working) -> Expression:
     if c:
         left = PowerSum({Fraction(1): c, Fraction(0): d})
         working.say(f"{x}({left.text(y)}) = {PowerSum({Fraction(1): a, Fraction(0): b}).text(y)}")
+        turn = Fraction(-1 if bottom.terms[bottom.degree] < 0 else 1)
+        bottom, top = bottom.scaled(turn), top.scaled(turn)
         working.say(f"{y}({bottom.text(x)}) = {top.text(x)}")
+    elif d == 1 and abs(a) != 1 and b:
+        working.say(f"{PowerSum({Fraction(1): a}).text(y)} = {top.text(x)}")
     result = _quotient(top, bottom, x)
     working.say(f"{y} = {write(result)}", write(result))
     tried = 0
@@ -239,6 +250,9 @@ def _where(function: Function, target: Expression, working: Working) -> tuple[Ex
     values = tuple(map(exact_expression, zeros(above)))
     if above.degree > 1:
         working.say(f"{above.text(x)} = 0")
+        say_to_roots(above.expression(x), x, working.say)
+    else:
+        say_to_roots(formula, x, working.say, target)
     kept = []
     for value in values:
         try:

@@ -15,6 +15,12 @@ from paperaudit.strands.plane.places import Place, pair_text, placed
 
 SKILL = "transformations"
 Pair = tuple[Fraction, Fraction]
+_AXES = {
+    "y = 0": "the x-axis: (x, y) → (x, −y)",
+    "x = 0": "the y-axis: (x, y) → (−x, y)",
+    "y = x": "the line y = x: (x, y) → (y, x)",
+    "y = −x": "the line y = −x: (x, y) → (−y, −x)",
+}
 _TURNS = {90: "(−y, x)", 180: "(−x, −y)", 270: "(y, −x)"}
 
 
@@ -43,9 +49,10 @@ def _rule(movement: Movement) -> str:
     """What a movement does to (x, y), in words."""
     match movement:
         case Reflected(line):
-            return f"reflection in {write(line)}"
+            return f"reflection in {_AXES.get(write(line), f'the line {write(line)}')}"
         case Turned(degrees):
-            return f"rotation through {degrees}° anticlockwise, from the centre (x, y) → {_TURNS[degrees]}"
+            way = {90: "90° anticlockwise", 180: "180°", 270: "90° clockwise"}[degrees]
+            return f"rotation of {way}, from the centre (x, y) → {_TURNS[degrees]}"
         case Shifted(across, up):
             return f"translation by ({write(across)}, {write(up)})"
         case Enlarged(factor):

@@ -48,17 +48,52 @@ def of_vectors(task: OfVectors, reading: Reading) -> Outcome:
 def _summed(task: OfVectors, reading: Reading, working: Working) -> tuple[Fraction, Fraction]:
     found = [(exact(share), *_components(name, reading)) for share, name in task.terms]
     working.used = tuple(dict.fromkeys(text for *_, texts in found for text in texts))
-    shown = " + ".join(f"{fraction_text(k)} × {pair_text(x, y)}" if k != 1 else pair_text(x, y) for k, x, y, _ in found)
+    for _, name in task.terms:
+        _say_between(name, reading, working)
+    for scaled in (False, True):
+        shown = _as_sum([(k, x, y) for k, x, y, _ in found], scaled)
+        if len(found) > 1 or not scaled:
+            _say_new(shown, working)
     x = sum((k * x for k, x, _, _ in found), Fraction(0))
     y = sum((k * y for k, _, y, _ in found), Fraction(0))
-    if shown != pair_text(x, y):
-        working.say(shown)
-    working.say(f"= {pair_text(x, y)}", pair_text(x, y))
+    if not working.steps or not working.steps[-1].statement.endswith(pair_text(x, y)):
+        working.say(f"= {pair_text(x, y)}", pair_text(x, y))
     again = (Fraction(0), Fraction(0))
     for k, one, other, _ in reversed(found):
         again = (again[0] + one * k, again[1] + other * k)
     require(again == (x, y), "the sum of the vectors")
     return x, y
+
+
+def _say_new(shown: str, working: Working) -> None:
+    last = working.steps[-1].statement if working.steps else ""
+    if shown != last.removeprefix("= "):
+        working.say(f"= {shown}" if last else shown, shown)
+
+
+def _as_sum(terms: list[tuple[Fraction, Fraction, Fraction]], scaled: bool) -> str:
+    """Multiples of vectors as they are written: 2(3, 1) − (2, −4), or worked out: (6, 2) − (2, −4)."""
+    said = ""
+    for k, x, y in terms:
+        size = abs(k)
+        many = (
+            "" if size == 1 or scaled else fraction_text(size) if size.denominator == 1 else f"({fraction_text(size)})"
+        )
+        pair = pair_text(size * x, size * y) if scaled else pair_text(x, y)
+        sign = (" − " if said else "−") if k < 0 else (" + " if said else "")
+        said += f"{sign}{many}{pair}"
+    return said
+
+
+def _say_between(name: str, reading: Reading, working: Working) -> None:
+    """The line to a vector from one point to another: AB = (4 − 1, 6 − 2)."""
+    if len(name) != 2 or any(
+        isinstance(fact, Vector) and fact.name == name for given in reading.givens for fact in given.facts
+    ):
+        return
+    one, other = (placed(PlanePoint(letter), reading) for letter in name)
+    across, up = (f"{fraction_text(end)} − {in_brackets(start)}" for start, end in ((one.x, other.x), (one.y, other.y)))
+    working.say(f"{name} = ({across}, {up})", "")
 
 
 def _components(name: str, reading: Reading) -> tuple[Fraction, Fraction, tuple[str, ...]]:

@@ -189,6 +189,8 @@ def related(task: Related, reading: Reading) -> Derived:
     result = compared(left.value, right.value)
     lines = _in_decimals([left, right], working)
     said = f"{write(task.left)} {_SIGNS[result]} {write(task.right)}"
+    if said in lines:
+        working.steps, lines = [], working.used
     if not task.sign:
         working.say(said, _SIGNS[result], lines)
         return working.derived(Answer(_SIGNS[result], kind="sign"), confirmed_by=_AGAIN)

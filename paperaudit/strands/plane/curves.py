@@ -12,6 +12,7 @@ from paperaudit.model.coordinates_task import Meeting, OfCurve
 from paperaudit.model.derivation import Answer, Case, Derived, NotDetermined
 from paperaudit.model.expression import Expression, Relation
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.plane.lines import gradient_of
 from paperaudit.strands.plane.places import equation_for, fraction_text, in_brackets, over, pair_text, placed, read_pair
@@ -87,6 +88,8 @@ def _say_x_intercepts(relation: Relation, working: Working) -> tuple[Expression,
     found = tuple(map(exact_expression, zeros(at_nought)))
     positive = at_nought if at_nought.terms[at_nought.degree] > 0 else at_nought.scaled(Fraction(-1))
     working.say(f"y = 0: {positive.text('x')} = 0")
+    if found:
+        say_to_roots(positive.expression("x"), "x", working.say)
     working.say(_x_is(found), _x_is(found))
     for x in found:
         require(on_curve(relation, x, whole_or_fraction(0)), "an x-intercept")
@@ -215,6 +218,8 @@ def _points_of(first: Terms, second: Terms, working: Working) -> list[tuple[Expr
         whole = whole.scaled(Fraction(-1))
     working.say(f"{whole.text('x')} = 0")
     found = tuple(map(exact_expression, zeros(whole)))
+    if found:
+        say_to_roots(whole.expression("x"), "x", working.say)
     working.say(_x_is(found), _x_is(found))
     points = [(x, exact_expression(y.at(x))) for x in found]
     for x, height in points:

@@ -32,6 +32,9 @@ def say_line(place: Place, slope: Fraction | None, working: Working) -> str:
     intercept = place.y - slope * place.x
     if slope:
         working.say(f"y − {in_brackets(place.y)} = {_times(slope)}(x − {in_brackets(place.x)})")
+        if place.y and place.x:
+            right = PowerSum({Fraction(1): slope, Fraction(0): -slope * place.x}).text("x")
+            working.say(f"y {'−' if place.y > 0 else '+'} {fraction_text(abs(place.y))} = {right}")
     text = line_text(slope, intercept)
     working.say(text, text)
     require(PowerSum({Fraction(1): slope, Fraction(0): intercept}).value(place.x) == place.y, text)
@@ -98,7 +101,7 @@ def say_turned(slope: Fraction | None, working: Working) -> Fraction | None:
     return turned
 
 
-def say_gradient_of(relation: Relation, working: Working) -> Fraction | None:
+def say_gradient_of(relation: Relation, working: Working, name: str = "m") -> Fraction | None:
     """The gradient of the line with this equation, with its lines; None where it is vertical."""
     terms = plane_terms(relation)
     if not is_line(terms):
@@ -112,7 +115,7 @@ def say_gradient_of(relation: Relation, working: Working) -> Fraction | None:
         working.say(f"{write(relation)}, so {text}", text)
     slope = form.share(1)
     require(form.value(1) - form.value(0) == slope, f"the gradient of {text}")
-    working.say(f"m = {fraction_text(slope)}", fraction_text(slope))
+    working.say(f"{name} = {fraction_text(slope)}", fraction_text(slope))
     return slope
 
 
@@ -148,7 +151,10 @@ def _square(one: Place, other: Place) -> Fraction:
 def direction(task: Direction, reading: Reading) -> Derived:
     """Whether two lines are parallel, or at right angles, by their gradients."""
     working = Working(SKILL)
-    one, other = (say_gradient_of(curve.relation, working) for curve in (task.first, task.second))
+    one, other = (
+        say_gradient_of(curve.relation, working, name)
+        for curve, name in ((task.first, "m of the first line"), (task.second, "m of the second line"))
+    )
     if task.at_right_angles:
         yes = (
             (one is None and other == 0)

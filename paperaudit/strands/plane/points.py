@@ -50,7 +50,7 @@ def say_gradient(a: Place, b: Place, working: Working, name: str = "m") -> Fract
     above, below = f"{fraction_text(b.y)} − {in_brackets(a.y)}", f"{fraction_text(b.x)} − {in_brackets(a.x)}"
     working.say(f"{name} = ({above})/({below})")
     plain, worked = over(up, across), fraction_text(slope)
-    working.say(f"= {plain}" if plain == worked else f"= {plain} = {worked}", worked)
+    working.say(f"= {worked}" if plain == worked or across == 1 else f"= {plain} = {worked}", worked)
     require(a.y + slope * (b.x - a.x) == b.y, f"the gradient from {a.text} to {b.text}")
     return slope
 

@@ -26,6 +26,7 @@ from paperaudit.model.expression import (
 )
 from paperaudit.model.fact import Collinear, Fact, Holds, Midpoint, Shape
 from paperaudit.model.reading import Reading
+from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.numbers.working import Working, require
 from paperaudit.strands.plane.places import Place, pair_text, placed
 from paperaudit.strands.plane.points import say_midpoint
@@ -59,6 +60,8 @@ def letter_of(
     found = tuple(map(exact_expression, zeros(form)))
     if not found:
         raise impossible(clash, f"{_positive(form).text(letter)} = 0", "that this has a real solution is false")
+    if form.degree > 1:
+        say_to_roots(_positive(form).expression(letter), letter, working.say)
     for value in found:
         _confirm(condition, [(put_in(x, letter, value), put_in(y, letter, value)) for x, y in pairs])
     text = " or ".join(f"{letter} = {write(value)}" for value in found)

@@ -133,7 +133,9 @@ def _cut_off(line: Expression) -> str:
 def _backward(letter: str, left: Expression, right: Expression, decimals: bool, working: Working) -> Expression:
     """Undoes one operation after the other, a line each, until the letter stands alone."""
     inside, value = (left, right) if letter in letters_of(left) else (right, left)
-    value = simplest(value, decimals)
+    given, value = value, simplest(value, decimals)
+    if write(given) != write(value) and inside != Letter(letter):
+        working.say(f"{write(inside)} = {write(value)}", write(value))
     while inside != Letter(letter):
         inside, undone = _undo(inside, value, letter)
         value = simplest(undone, decimals)

@@ -69,7 +69,7 @@ def _closed(
     if "whole" in task.details and result.denominator != 1:
         raise NoValue(f"there would be {text_of(result)} of them, which is not whole")
     if "rounded up" in task.details and result.denominator != 1:
-        working.say(f"= {text_of(result)}", text_of(result))
+        working.say(f"= {text_of(result)}, which is rounded up", text_of(result))
         result = Fraction(result.__ceil__())
     asked = task.wanted[0].removeprefix("amount").strip().removeprefix("in ")
     ask = replace(reading.ask, unit=reading.ask.unit or asked)

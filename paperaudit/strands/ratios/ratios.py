@@ -41,6 +41,8 @@ def ratio(task: Reckoning, reading: Reading) -> Derived:
             working.say(f"= {_text([Fraction(one) for one in whole])}", "")
         common = reduce(gcd, whole)
         result = [Fraction(one, common) for one in whole]
+        if common > 1 and not working.steps:
+            working.say(f"{shown} = {' : '.join(f'({one} ÷ {common})' for one in whole)}")
     require(
         all(one * values[0] == other * result[0] for one, other in zip(result, values, strict=True)),
         "the terms are not in the same ratio",

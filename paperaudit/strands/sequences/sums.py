@@ -11,6 +11,7 @@ from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import Number
 from paperaudit.model.reading import Reading
 from paperaudit.model.sequence_task import OfSequence, Sigma
+from paperaudit.strands.numbers.worked_rows import say_worked
 from paperaudit.strands.numbers.working import Working, exact, require
 from paperaudit.strands.refusals import impossible
 from paperaudit.strands.sequences.rules import Rule, rule_of
@@ -47,18 +48,21 @@ def summed(task: OfSequence, reading: Reading) -> Outcome:
     a, step = rule.first, rule.step
     if rule.kind == "arithmetic":
         working.say("Sₙ = n/2 × [2a + (n − 1)d]")
-        working.say(f"{name} = {count}/2 × [2 × {bracketed(a)} + ({count} − 1) × {bracketed(step)}]")
+        row = f"{count}/2 × [2 × {bracketed(a)} + ({count} − 1) × {bracketed(step)}]"
+        working.say(f"{name} = {row}")
         require(Fraction(count, 2) * (2 * a + (count - 1) * step) == value, name)
     elif rule.kind == "geometric" and step != 1:
         working.say("Sₙ = a(rⁿ − 1)/(r − 1)")
         raised = f"{bracketed(step)}{_raised(count)}"
-        working.say(f"{name} = {bracketed(a)} × ({raised} − 1) ÷ ({number_text(step)} − 1)")
+        row = f"{bracketed(a)} × ({raised} − 1) ÷ ({number_text(step)} − 1)"
+        working.say(f"{name} = {row}")
         require(a * (bounded_power(step, count) - 1) / (step - 1) == value, name)
     elif count <= 12:
+        row = number_text(value)
         working.say(f"{name} = {' + '.join(bracketed(rule.term(place)) for place in range(1, count + 1))}")
     else:
         raise NoValue("the sum of many terms of such a sequence")
-    working.say(f"= {number_text(value)}", number_text(value))
+    say_worked(row, number_text(value), working)
     return working.derived(Answer(number_text(value), whole_or_fraction(value)), confirmed_by=_ADDED)
 
 
@@ -80,7 +84,9 @@ def _endless(rule: Rule, working: Working) -> Outcome:
         return working.derived(Answer("no sum to infinity", kind="no sum"), confirmed_by="the terms do not come to 0")
     value = rule.first / (1 - rule.step)
     working.say("S∞ = a/(1 − r)")
-    working.say(f"= {bracketed(rule.first)} ÷ (1 − {bracketed(rule.step)})")
+    less = f"({number_text(rule.step)})" if rule.step < 0 else number_text(rule.step)
+    working.say(f"= {bracketed(rule.first)} ÷ (1 − {less})")
+    working.say(f"= {bracketed(rule.first)} ÷ {bracketed(1 - rule.step)}")
     working.say(f"= {number_text(value)}", number_text(value))
     total, term = Fraction(0), rule.first
     count = 60

@@ -13,6 +13,8 @@ from paperaudit.model.derivation import Answer, Outcome
 from paperaudit.model.expression import Expression, Letter, Number
 from paperaudit.model.reading import Reading
 from paperaudit.model.sequence_task import OfSequence
+from paperaudit.strands.algebra.root_lines import say_to_roots
+from paperaudit.strands.numbers.worked_rows import say_worked
 from paperaudit.strands.numbers.working import Working, exact, require, with_givens
 from paperaudit.strands.refusals import impossible
 from paperaudit.strands.sequences.rules import LARGEST_COUNT, Rule, rule_of
@@ -117,7 +119,9 @@ def term(task: OfSequence, reading: Reading) -> Outcome:
         if rule.kind != "geometric":
             put = _spelled(rule.formula, task.count)
         working.say(f"{name} = {put}")
-    working.say(f"= {number_text(value)}", number_text(value))
+        say_worked(put, number_text(value), working)
+    else:
+        working.say(f"= {number_text(value)}", number_text(value))
     if rule.kind in ("arithmetic", "geometric") and task.count <= ADDED_ONE_BY_ONE:
         again = rule.first
         for _ in range(task.count - 1):
@@ -176,9 +180,11 @@ def place_of(rule: Rule, value: Fraction, working: Working) -> int | None:
     whole = power_sum(rule.formula, "n") - PowerSum.number(value)
     if whole.degree == 1:
         n = -whole.share(0) / whole.share(1)
+        say_to_roots(rule.formula, "n", working.say, whole_or_fraction(value))
         working.say(f"n = {number_text(n)}")
         return int(n) if n.denominator == 1 and n > 0 else None
     working.say(f"{whole.text('n')} = 0")
+    say_to_roots(whole.expression("n"), "n", working.say)
     places = [int(zero) for zero in zeros(whole) if isinstance(zero, Fraction) and zero.denominator == 1 and zero > 0]
     if len(places) > 1:
         raise NoValue(f"both the terms {places[0]} and {places[1]} are {number_text(value)}")

@@ -61,6 +61,7 @@ def _line(pairs: Pairs, lines: Lines) -> tuple[Fraction, Fraction]:
     start = (up - gradient * across) / count
     lines.say(f"b = ({count} × {shown(both)} − {bracketed(across)} × {bracketed(up)})"
               f"/({count} × {shown(squares)} − {bracketed(across)}²)", "", _SKILL)  # fmt: skip
+    lines.say(f"= {shown(count * both - across * up)}/{shown(below)}", "", _SKILL)
     lines.say(f"= {shown(gradient)}", shown(gradient), _SKILL)
     lines.say(f"a = ({shown(up)} − {bracketed(gradient)} × {bracketed(across)})/{count}", "", _SKILL)
     lines.say(f"= {shown(start)}", shown(start), _SKILL)

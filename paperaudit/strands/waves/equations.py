@@ -1,5 +1,6 @@
 """Trigonometric equations that come down to one sine, cosine or tangent, between bounds or in general."""
 
+from collections.abc import Iterable
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil, floor
@@ -24,6 +25,7 @@ from paperaudit.model.expression import (
     Measured,
     Negative,
     Number,
+    NumberForm,
     Relation,
     Sum,
 )
@@ -31,11 +33,12 @@ from paperaudit.model.reading import Reading
 from paperaudit.model.trig_task import SolveTrig
 from paperaudit.strands.numbers.working import Working, exact, require
 from paperaudit.strands.waves.scanned import CLOSE, apart, confirm_angles
-from paperaudit.strands.waves.single_ratio import ratio_values
+from paperaudit.strands.waves.single_ratio import ratio_values, say_to_values
 
 SKILL = "trigonometric equations"
 _MOST = 60
 _LARGEST_DENOMINATOR = 10**6
+_SHOWN = 4
 Name = str
 
 
@@ -51,7 +54,7 @@ def solve(task: SolveTrig, reading: Reading) -> Outcome:
     low, high = exact(task.low), exact(task.high)
     found: list[Fraction] = []
     for value in values:
-        found.extend(_angles(task, name, times, shift, value, (low, high), working, reading.ask))
+        found.extend(_angles(task, name, times, shift, value, (low, high), working, reading.ask, len(values) > 1))
     inside = sorted({angle for angle in found if _is_inside(angle, low, high, task)})
     confirm_angles(task, inside, (low, high))
     if not inside:
@@ -60,10 +63,17 @@ def solve(task: SolveTrig, reading: Reading) -> Outcome:
     if task.radians:
         return _in_radians(task, inside, working, reading.ask)
     answers = tuple(_answer(angle, task.letter, reading.ask) for angle in inside)
-    text = " or ".join(answer.text for answer in answers)
+    text = _rounded(" or ".join(answer.text for answer in answers), inside, reading.ask)
     if working.steps[-1].statement != text:
         working.conclude(text, text)
     return working.derived(*answers, confirmed_by=_SCANNED)
+
+
+def _rounded(text: str, angles: Iterable[Fraction], ask: Ask) -> str:
+    """The line of the solutions, which says to what it is rounded: x ≈ 72.5° or x ≈ 287.5° (to 1 decimal place)."""
+    if ask.accuracy is None or all(map(_is_exact, angles)):
+        return text
+    return f"{text.replace(' = ', ' ≈ ')} (to {accuracy_text(ask.accuracy)})"
 
 
 def _in_radians(task: SolveTrig, angles: list[Fraction], working: Working, ask: Ask) -> Outcome:
@@ -112,6 +122,8 @@ def _one_ratio(
         return _as_tangent(relation, ratios, letter, working)
     ratio, values = ratio_values(relation, letter)
     inside = _inside(ratio, letter)
+    if values:
+        say_to_values(relation, write(ratio), "t" if letter == "u" else "u", working)
     said = " or ".join(f"{write(ratio)} = {write(exact_expression(value))}" for value in values)
     if not values:
         raise NoValue("the equation in the function has no real solution")
@@ -167,7 +179,7 @@ def _first_angle(name: Name, value: ExactValue, working: Working, ask: Ask) -> F
     size = exact_expression(value)
     number = Decimal(0) + (value.to_decimal() if not isinstance(value, Fraction) else _decimal(value))
     if name != "tan" and abs(number) > 1:
-        working.say(f"{name} is never {write(size)}")
+        working.say(f"{name} lies between −1 and 1, and {write(size)} does not: no angle")
         return None
     turned = -value if name != "cos" else value
     for degrees in range(0, 91 if name != "cos" else 181, 15):
@@ -210,6 +222,7 @@ def _angles(
     bounds: tuple[Fraction, Fraction],
     working: Working,
     ask: Ask,
+    several: bool,
 ) -> list[Fraction]:
     """The angles for one value, with the lines to them."""
     first = _first_angle(name, value, working, ask)
@@ -225,8 +238,9 @@ def _angles(
         found.extend(base + period * turn for turn in range(start, stop + 1))
     found.sort()
     said = _linear_text(times, shift, task.letter)
-    if found:
-        working.say(f"{said} = {' or '.join(_degrees(angle, ask) for angle in found)}")
+    if found and (several or times != 1 or shift or not all(map(_is_exact, found))):
+        before = f"{name} {said} = {write(exact_expression(value))}: " if several else ""
+        working.say(f"{before}{said} = {' or '.join(map(_degrees, found))}")
     return [(angle - shift) / times for angle in found]
 
 
@@ -235,11 +249,12 @@ def _linear_text(times: Fraction, shift: Fraction, letter: str) -> str:
     return f"{text}°" if shift else text
 
 
-def _degrees(angle: Fraction, ask: Ask) -> str:
+def _degrees(angle: Fraction) -> str:
+    """The angle as it is written, one from a calculator with its first four decimals: 72.5423…°."""
     if _is_exact(angle):
         return write(Measured(as_decimal(angle) or whole_or_fraction(angle), "°"))
-    assert ask.accuracy is not None
-    return f"{write(Measured(round_to(angle, ask.accuracy, '°'), '°'))} (to {accuracy_text(ask.accuracy)})"
+    cut = Fraction((abs(angle) * 10**_SHOWN).__floor__(), 10**_SHOWN)
+    return f"{write(Number(-cut if angle < 0 else cut, NumberForm.DECIMAL, _SHOWN))}…°"
 
 
 def _general(
@@ -253,27 +268,32 @@ def _general(
 ) -> Outcome:
     """x = a + k·360° and so on, k a whole number."""
     families: list[str] = []
+    starts: list[Fraction] = []
     said = _linear_text(times, shift, task.letter)
     for value in values:
         first = _first_angle(name, value, working, ask)
         if first is None:
             continue
         for base, period in _families(name, first):
-            working.say(f"{said} = {_degrees(base, ask)} + k × {period}°")
+            if len(values) > 1 or times != 1 or shift or not _is_exact(base):
+                before = f"{name} {said} = {write(exact_expression(value))}: " if len(values) > 1 else ""
+                working.say(f"{before}{said} = {_degrees(base)} + k × {period}°")
             start = (base - shift) / times
             for turn in (-1, 0, 2):
                 angle = float(start) + turn * period / float(times)
                 require(abs(apart(task, angle)) < CLOSE, "the general solution")
-            step = _degrees(Fraction(period) / abs(times), ask)
+            step = _degrees(Fraction(period) / abs(times))
+            starts.append(start)
             families.append(f"{task.letter} = {_degrees_short(start, ask)} + k × {step}")
     if not families:
         raise NoValue("the equation has no solution")
     text = " or ".join(families)
-    if times != 1 or shift:
-        working.say(text)
-    working.conclude(f"{text}, k a whole number", text)
+    working.conclude(f"{_rounded(text, starts, ask)}, k a whole number", text)
     return working.derived(Answer(text, kind="general solution"), confirmed_by="three angles of each family put in")
 
 
 def _degrees_short(angle: Fraction, ask: Ask) -> str:
-    return _degrees(angle, ask).partition(" (to")[0]
+    if _is_exact(angle):
+        return _degrees(angle)
+    assert ask.accuracy is not None
+    return write(Measured(round_to(angle, ask.accuracy, "°"), "°"))

@@ -58,25 +58,50 @@ def of_wave(task: OfWave, reading: Reading) -> Outcome:
         return working.derived(Answer(write(size), size), confirmed_by="values one period apart are the same")
     if ratio.name == "tan":
         if task.what == "range":
-            raise NotSurd("the range of a tangent, which takes every value")
+            return _range_of_tangent(task.formula, float(k), working)
         raise impossible((write(task.formula),), f"a tangent takes every value: that it has {_AN[task.what]} is false")
     low, high = c - abs(a), c + abs(a)
-    values = [_at(task.formula, place / 10) for place in range(-3600 * max(1, k.denominator), 3600 * k.denominator)]
+    # One period and more, whatever its length is.
+    values = [_at(task.formula, place / 3000 * 360 / float(k)) for place in range(-3000, 3001)]
     require(abs(max(values) - float(high)) < 1e-3 and abs(min(values) - float(low)) < 1e-3, "the range of the graph")
     check = "the greatest and the least of values all along the graph"
     match task.what:
         case "amplitude":
+            working.say(f"a = {write(whole_or_fraction(a))}")
             working.say(f"amplitude = {write(whole_or_fraction(abs(a)))}", write(whole_or_fraction(abs(a))))
             return working.derived(
                 Answer(write(whole_or_fraction(abs(a))), whole_or_fraction(abs(a))), confirmed_by=check
             )
         case "range":
+            working.say(f"−1 ≤ {write(ratio)} ≤ 1")
             text = f"{write(whole_or_fraction(low))} ≤ y ≤ {write(whole_or_fraction(high))}"
             working.say(text, text)
             return working.derived(Answer(text, kind="range"), confirmed_by=check)
     value = high if task.what == "greatest value" else low
-    working.say(f"{task.what} = {write(whole_or_fraction(value))}", write(whole_or_fraction(value)))
+    working.say(f"−1 ≤ {write(ratio)} ≤ 1")
+    working.say(f"{task.what} = {_extreme(abs(a), c, task.what == 'greatest value')}", write(whole_or_fraction(value)))
     return working.derived(Answer(write(whole_or_fraction(value)), whole_or_fraction(value)), confirmed_by=check)
+
+
+def _extreme(size: Fraction, middle: Fraction, greatest: bool) -> str:
+    """How an extreme value is found: 1 + 2 = 3."""
+    end = middle + size if greatest else middle - size
+    text = write(whole_or_fraction(end))
+    if not middle:
+        return text
+    return f"{write(whole_or_fraction(middle))} {'+' if greatest else '−'} {write(whole_or_fraction(size))} = {text}"
+
+
+def _range_of_tangent(formula: Expression, k: float, working: Working) -> Outcome:
+    """A tangent takes every value: it comes near to each of many numbers, and far beyond them."""
+    values = sorted(_at(formula, (place + 0.5) / 20_000 * 180 / k) for place in range(20_000))
+    for size in range(-50, 51):
+        require(any(abs(value - size) < 1 for value in values), "the range of the graph")
+    require(values[0] < -1000 and values[-1] > 1000, "the range of the graph")
+    text = "all real numbers"
+    working.say("a tangent takes every value", text)
+    working.conclude(f"range: {text}", text)
+    return working.derived(Answer(text, letter="y", kind="domain"), confirmed_by="values all along the graph")
 
 
 def _at(formula: Expression, degrees: float) -> float:

@@ -1,5 +1,7 @@
 """An equation in one sine, cosine or tangent as an equation for its value."""
 
+import re
+
 from paperaudit.maths.exact import ExactValue, NotSurd
 from paperaudit.maths.parts import with_parts
 from paperaudit.maths.plane_curves import zeros
@@ -7,7 +9,10 @@ from paperaudit.maths.polynomial import ONE, algebraic_fraction
 from paperaudit.maths.powers import NotPowers, power_sum
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.trig.angles import functions_in
+from paperaudit.maths.write import write
 from paperaudit.model.expression import Expression, Function, Letter, Negative, Relation, Sum, letters_of
+from paperaudit.strands.algebra.root_lines import lines_to_roots
+from paperaudit.strands.numbers.working import Working
 
 
 def ratio_values(relation: Relation, letter: str) -> tuple[Function, tuple[ExactValue, ...]]:
@@ -23,6 +28,28 @@ def ratio_values(relation: Relation, letter: str) -> tuple[Function, tuple[Exact
     if letter in letters_of(whole):
         raise NotSurd("an equation with the angle outside a function")
     return ratio, _values_of(whole)
+
+
+def say_to_values(relation: Relation, ratio: str, letter: str, working: Working) -> None:
+    """The lines from the equation to the values of its function, with a letter for it where it is squared."""
+    left, right = (_lettered(side, letter) for side in (relation.left, relation.right))
+    lines = lines_to_roots(left, right, letter)
+    if not any(letter in letters_of(side) for side in (left, right)) or not lines:
+        return
+    if "²" in write(Relation(left, "=", right)):
+        working.say(f"let {letter} = {ratio}: {write(Relation(left, '=', right))}")
+        for line in lines:
+            working.say(line)
+        return
+    for line in lines:
+        over = re.sub(rf"(?<![a-z]){letter}(?=/)", f"({ratio})", line)
+        working.say(re.sub(rf"(?<=[\d)]){letter}\b", f" {ratio}", over).replace(f"{letter} ", f"{ratio} "))
+
+
+def _lettered(expression: Expression, letter: str) -> Expression:
+    if isinstance(expression, Function):
+        return Letter(letter)
+    return with_parts(expression, lambda part: _lettered(part, letter))
 
 
 def as_letter(expression: Expression) -> Expression:

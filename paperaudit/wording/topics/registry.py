@@ -13,6 +13,9 @@ TOPICS: tuple[Topic, ...] = (
         "trig",
         "trig.peg",
         re.compile(r"\b(?:sin|cos|tan)(?![a-z])|\bradians?\b|\bdegrees\b|\brad\b"),
+        re.compile(
+            r"\A(?=.*\b(?:sin|cos|tan)(?![a-z]))(?=.*(?:\b(?:acute|obtuse|reflex|quadrant)\b|°|[<>] ?0))", re.DOTALL
+        ),
     ),
     Topic(
         "movements",

@@ -1,11 +1,13 @@
 """Asks about sines, cosines and tangents: "Solve sin x = 0.5 for 0° ≤ x ≤ 360°", "State the period of y = 3 sin 2x"."""
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Literal
 
 from parsimonious.nodes import Node
 
+from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.exact import PI, NotSurd, rational_value
 from paperaudit.maths.grammar import expression_grammar
 from paperaudit.maths.number_forms import whole_or_fraction
@@ -16,14 +18,17 @@ from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.maths.trig.angles import functions_in
 from paperaudit.maths.trig.radians import has_radians, in_degrees
-from paperaudit.model.ask import Task
+from paperaudit.model.ask import Ask, Task
 from paperaudit.model.expression import Expression, Measured, Number, Relation, letters_of
+from paperaudit.model.paper import Part, Question
 from paperaudit.model.trig_task import InRadians, OfWave, SolveTrig
 from paperaudit.wording.asides import Asides
-from paperaudit.wording.scene import NotUnderstood
+from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.tasks import has_quantity
 from paperaudit.wording.topics import trig_forms
-from paperaudit.wording.topics.topic import Readers
+from paperaudit.wording.topics.registry import topic_named
+from paperaudit.wording.topics.topic import Readers, Told
+from paperaudit.wording.topics.whole_text import whole_of
 
 _WAVES: dict[str, Literal["amplitude", "period", "range", "greatest value", "least value"]] = {
     "amplitude": "amplitude",
@@ -136,4 +141,28 @@ def _times_half_turn(value: Expression) -> Fraction:
     return found
 
 
-READERS = Readers(task=_task)
+_LEAD = re.compile(r"^(?:it is )?(?:given|if|suppose|let|you are given)(?: that)?:? ?")
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    """One ratio from another where the angle's place has a sentence of its own: "sin A = 3/5. A is obtuse."."""
+    whole = whole_of(question, part, scene) if not (question.figure or part.figure) else None
+    if whole is None or not 2 <= len(whole.pieces) <= _MOST_SENTENCES or whole.accuracy is not None or whole.unit:
+        return None
+    *told, asked = (piece for one in whole.pieces for piece in re.split(r"\. (?!\d)", one))
+    told = sorted((_LEAD.sub("", piece) for piece in told), key=lambda piece: "=" not in piece)
+    text = f"given that {' and '.join(told)}, {asked}"
+    try:
+        chosen = the(parsed(topic_named("trigonometry").rules(), "ask", text), *_FORMS)
+        task = trig_forms.ratio_from(chosen) if chosen.expr_name == "ratio_from" else None
+    except (ExpressionNotRead, NotUnderstood):
+        return None
+    if task is None:
+        return None
+    ask = Ask(task, whole.said, read_as=text, place=whole.place)
+    return Told(ask, tuple(whole.givens[:-1]))
+
+
+_MOST_SENTENCES = 4
+
+READERS = Readers(task=_task, story=_story)

@@ -124,7 +124,11 @@ Bounds = tuple[Expression, Expression]
 def _condition(node: Node, letter: str) -> tuple[Bounds | None, tuple[str, int] | None]:
     """Between which angles, or the sign of a function, that a clause says of the letter."""
     named = first(node, "of_letter")
-    if named is not None and named.text.strip().replace("theta", "θ") not in (letter, "the angle", "it"):
+    if named is not None and named.text.strip().replace("theta", "θ").replace("the angle ", "") not in (
+        letter,
+        "the angle",
+        "it",
+    ):
         raise NotUnderstood("another angle", node.start)
     signed = first(node, "sign_clause")
     if signed is not None:
