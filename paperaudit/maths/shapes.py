@@ -26,6 +26,8 @@ class Shapes:
 
     >>> Shapes(['R', '[A-Z]{3}', '[0-9]+', r'm\\^2']).of('∠PRT = 65 m^2')
     '∠ARA = 00 m^2'
+    >>> Shapes(['n > ?[01]']).of('n > 1'), Shapes(['n > ?[01]']).of('n > 27')
+    ('n > 1', 'n > 22')
     """
 
     def __init__(self, patterns: Iterable[str]) -> None:
@@ -54,7 +56,7 @@ class Shapes:
             ("^" if found["escaped"] else found["before"] or "", found["digits"])
             for pattern in in_row
             for found in _DIGITS_NAMED.finditer(pattern)
-        ) | frozenset(("", digit) for digit in _RUN.findall(in_classes))
+        ) | frozenset(("", digit) for run in _RUN.findall(in_classes) for digit in run)
 
     @cached_property
     def _digit(self) -> str:
