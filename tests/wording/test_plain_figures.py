@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from paperaudit.marking.reasons import word
 from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined
 from paperaudit.wording.topics.figure_letters import SHAPES
@@ -32,6 +33,7 @@ def test_small_cases(case: dict[str, Any]) -> None:
     if isinstance(outcome, Derived):
         assert texts(outcome) == case["derived"]
         assert outcome.derivations[0].confirmed_by
+        assert all(word(step.reason, "full") for step in outcome.derivations[0].steps if step.reason is not None)
         for key in case["agrees"]:
             assert compare(key, outcome.answers, reading.ask).agreement.value == "agrees", key
         for key in case["differs"]:

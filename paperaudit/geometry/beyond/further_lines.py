@@ -187,7 +187,14 @@ class FurtherWorking:
         return self.texts.value(self.values.of(fact), fact.subject)  # type: ignore[arg-type]
 
     def _reason(self, fact: Fact) -> Reason | None:
-        return Reason(fact.source.theorem, fact.source.about) if fact.source is not None else None
+        """The reason of a line; an equal length has the reason for which the sides are equal."""
+        if fact.source is None:
+            return None
+        if fact.source.theorem == "equal-sides":
+            equal = (one for one in fact.inputs if isinstance(one.subject, SegmentsEqual) and one.source is not None)
+            reasons = (reason for one in equal if (reason := self._reason(one)) is not None)
+            return next(reasons, Reason("equal-sides-given"))
+        return Reason(fact.source.theorem, fact.source.about)
 
     def _skill(self, fact: Fact) -> str:
         if fact.source is None:
