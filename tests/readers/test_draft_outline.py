@@ -2,6 +2,7 @@
 
 import pytest
 
+from paperaudit.readers.draft.draft_tree import TreeWriter
 from tests.readers.typed_pages import outlined, told
 
 STYLES = {
@@ -235,3 +236,32 @@ QUESTION 6
         "6 []",
         "6.1 [1] Expand 3(x + 1).",
     ]
+
+
+def test_marks_right_behind_mathematics_are_no_factor() -> None:
+    page = """
+1.  Calculate:
+    (a) (−5) × 4 + 12 (2)
+    (b) 2.4 × 0.5 (1)
+    (c) 3(4) + 2(5) (1)
+2.  Find the median. (1)
+3.  Write down f(3). (2)
+"""
+    assert told(page) == [
+        "1 [] Calculate:",
+        "1.a [2] (−5) × 4 + 12",
+        "1.b [1] 2.4 × 0.5",
+        "1.c [1] 3(4) + 2(5)",
+        "2 [1] Find the median.",
+        "3 [2] Write down f(3).",
+    ]
+
+
+def test_a_bracket_that_may_be_marks_is_a_doubt() -> None:
+    page = """
+1.  Calculate (−5) × 4 + 12 (2)
+2.  Find the median of 3, 4, 8.                                                          (1)
+"""
+    tree = TreeWriter("t.pdf").tree(outlined(page))
+    text = str(tree)
+    assert "behind the text may be its marks" in text

@@ -7,6 +7,7 @@ from paperaudit.model.place import Box, Place
 from paperaudit.readers.draft.cover import Cover, Said, cover_of
 from paperaudit.readers.draft.drawing.drawn_figure import DrawnFact, DrawnFigure
 from paperaudit.readers.draft.figure_places import Attached, attached
+from paperaudit.readers.draft.marks import marks_at_end
 from paperaudit.readers.draft.options import Option, options_of
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
 from paperaudit.readers.draft.page import box_around
@@ -144,6 +145,8 @@ class TreeWriter:
         if len(text) > LONGEST_TEXT:
             entry.doubts.append(f"the text here has {len(text)} letters, more than a question has")
             text = ""
+        if not entry.parts and not _marks(entry) and (ending := marks_at_end(text)):
+            entry.doubts.append(f"“{text[ending.start :].strip()}” behind the text may be its marks")
         if text:
             own = [row for row in rows if row.page == rows[-1].page]
             yield self._scalar("text", text, self._at(rows[-1].page, box_around([row.box for row in own])))

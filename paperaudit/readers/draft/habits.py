@@ -16,17 +16,20 @@ _NEAR: Final = 6.0
 _SENTENCE_ENDS: Final = re.compile(r"[.?!:;…]\s*$")
 _HABIT: Final = 3
 """Marks in cells of their own that make their dress a habit."""
+_MOST_BEHIND: Final = 12
+"""The most marks that a bracket behind mathematics is read as."""
 _RIGHT: Final = 0.55
 """Share of the column's width beyond which marks stand."""
 
 
 @dataclass(frozen=True, slots=True)
 class Habits:
-    """The right edges of marks, how often each dress stands in a cell of its own, the dress of totals."""
+    """The right edges of marks, how often each dress stands in a cell of its own or `behind` a text, that of totals."""
 
     edges: tuple[float, ...] = ()
     dresses: tuple[tuple[str, int], ...] = ()
     totals: frozenset[str] = frozenset()
+    behind: tuple[tuple[str, int], ...] = ()
 
     def at_edge(self, right: float) -> bool:
         """Whether marks of this draft end there."""
@@ -36,6 +39,11 @@ class Habits:
         """Whether marks are often dressed like that."""
         return dict(self.dresses).get(dress, 0) >= _HABIT
 
+    def usual_behind(self, dress: str) -> bool:
+        """Whether marks dressed like that often stand right behind the text, and seldom apart from it."""
+        count = dict(self.behind).get(dress, 0)
+        return count >= _HABIT and count > dict(self.dresses).get(dress, 0)
+
 
 def habits_of(lines: Sequence[PrintLine]) -> Habits:
     """The habits that the marks in cells of their own show."""
@@ -43,6 +51,7 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
     dresses: Counter[str] = Counter()
     first: Counter[str] = Counter()
     later: Counter[str] = Counter()
+    behind: Counter[str] = Counter()
     since = 0
     for line in lines:
         cells = line.row.cells
@@ -54,12 +63,18 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
             continue
         (later if since else first)[ending.dress] += 1
         since += 1
+        behind[ending.dress] += not marks
         if marks and cells[-1].box[0] > line.column.left + _RIGHT * (line.column.right - line.column.left):
             edges[round(cells[-1].box[2])] += 1
             dresses[marks.dress] += 1
     of_parts = {dress for dress, count in first.items() if count > later[dress]}
     totals = {dress for dress, count in later.items() if count > first[dress] and of_parts - {dress}}
-    return Habits(tuple(sorted(edges)), tuple(sorted(dresses.items())), frozenset(totals if of_parts else ()))
+    return Habits(
+        tuple(sorted(edges)),
+        tuple(sorted(dresses.items())),
+        frozenset(totals if of_parts else ()),
+        tuple(sorted(behind.items())),
+    )
 
 
 def _sets_off(number: Number, text: str) -> bool:
@@ -100,4 +115,7 @@ def _counts_at_end(cell: Cell, marks: Marks, habits: Habits) -> bool:
         return True
     if marks.dress == "/":
         return habits.usual("/") and bool(_SENTENCE_ENDS.search(before))
-    return bool(_SENTENCE_ENDS.search(before)) or (habits.usual(marks.dress) and marks.dress == "[]")
+    if _SENTENCE_ENDS.search(before) or (habits.usual(marks.dress) and marks.dress == "[]"):
+        return True
+    # "12 (2)" is no product in a draft that prints its marks there.
+    return habits.usual_behind(marks.dress) and marks.number <= _MOST_BEHIND
