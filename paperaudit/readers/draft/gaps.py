@@ -39,7 +39,7 @@ _LEAN = (
     | dict.fromkeys("FPTW", 0.14)
     | dict.fromkeys("VY", 0.22)
 )
-"""By how much TeX moves the next letter away, in heights of the font: italic corrections of cmmi10.tfm, rounded up."""
+"""By how much TeX moves the next letter away, in heights of the font: italic corrections of cmmi10.tfm, in classes."""
 _MATHEMATICAL = re.compile("cmmi|mathi", re.IGNORECASE)
 _SPACES_A_BAND = 6.0
 
