@@ -265,3 +265,56 @@ def test_a_bracket_that_may_be_marks_is_a_doubt() -> None:
     tree = TreeWriter("t.pdf").tree(outlined(page))
     text = str(tree)
     assert "behind the text may be its marks" in text
+
+
+def test_the_question_number_may_come_again_with_every_part() -> None:
+    page = """
+Problem 1. (4 points) Compute.
+1a) 3 + 4                                                                             (2 pts)
+1b) 9 − 5                                                                             (2 pts)
+Problem 2. (3 points) Find the length of the longest side of the triangle and
+the size of its smallest angle.
+"""
+    assert told(page) == [
+        "1 [4] Compute.",
+        "1.a [2] 3 + 4",
+        "1.b [2] 9 − 5",
+        "2 [3] Find the length of the longest side of the triangle and the size of its smallest angle.",
+    ]
+
+
+def test_bare_numbers_at_the_right_edge_are_marks() -> None:
+    page = """
+1.  Work out.
+    a.  3 + 4                                                                              2
+    b.  The sum of 9 and 5, and then the difference of these two numbers.                  3
+2.  Find 8 + 9 and give the answer in words, and then write it in figures to check it here. 1
+3.  Write down the number of days in a week.                                               1
+"""
+    assert [line.split("]")[0] for line in told(page)] == ["1 [", "1.a [2", "1.b [3", "2 [1", "3 [1"]
+
+
+def test_a_lead_line_for_several_questions_goes_before_each_of_them() -> None:
+    page = """
+        Number test
+In questions 1 to 2, write as a fraction:
+1   0.25                                                                                  /1
+2   0.6                                                                                   /1
+3   Find 7 × 8.                                                                           /1
+"""
+    assert told(page) == [
+        "1 [1] In questions 1 to 2, write as a fraction: 0.25",
+        "2 [1] In questions 1 to 2, write as a fraction: 0.6",
+        "3 [1] Find 7 × 8.",
+    ]
+
+
+def test_a_new_section_may_number_in_another_dress() -> None:
+    page = """
+SECTION A
+Circle the letter of the right answer.
+1.  What is 3 + 4?                                                                        (1)
+SECTION B
+    2   Find 5 + 6.                                                                       (2)
+"""
+    assert told(page) == ["1 [1] What is 3 + 4?", "2 [2] Find 5 + 6."]

@@ -5,6 +5,7 @@ from itertools import pairwise
 from typing import Final
 
 from paperaudit.model.place import Box
+from paperaudit.readers.draft.marks import marks_alone
 from paperaudit.readers.draft.runs import Run, part_of
 
 _GUTTER: Final = 8.0
@@ -51,9 +52,16 @@ def _gutter(runs: Sequence[Run], box: Box) -> tuple[float, float, float] | None:
     text_left, text_right = min(run.box[0] for run in runs), max(run.box[2] for run in runs)
     wide = text_right - text_left
     best: tuple[int, float, float, float] | None = None
-    for edge in _candidates(runs, text_left + _NARROWEST * wide, text_right - _NARROWEST * wide):
+    edges = _candidates(runs, text_left + _NARROWEST * wide, text_right - _NARROWEST * wide)
+    begun = [edge for edge in edges if _has_text(runs, edge, _FULL * _NARROWEST * wide)]
+    for edge in edges:
+        # Beyond a neighbour there may be a third column.
+        left = max((other for other in begun if other < edge - _NARROWEST * wide), default=text_left)
+        right = min((other for other in begun if other > edge + _NARROWEST * wide), default=text_right)
         for top, bottom, inside in _bands(runs, edge, box):
-            count = _text_on_both_sides(inside, edge, text_left, text_right)
+            top = max([top, *_heads(inside, edge, edges)])
+            inside = [run for run in inside if run.baseline > top]
+            count = _text_on_both_sides(inside, edge, left, right)
             if count >= 2 * _FEWEST and (best is None or count > best[0]):
                 best = (count, edge, top, bottom)
     return best[1:] if best else None
@@ -84,6 +92,20 @@ def _bands(runs: Sequence[Run], edge: float, box: Box) -> list[tuple[float, floa
         else:
             inside.append(run)
     return [*bands, (top, box[3], inside)]
+
+
+def _heads(runs: Sequence[Run], edge: float, edges: Sequence[float]) -> list[float]:
+    """Where rows end that stand above a column's first row without standing under others: a head in several parts."""
+    begun = min((run.box[1] for run in runs if abs(run.box[0] - edge) <= _EDGE), default=0.0)
+    above = (run for run in runs if run.box[0] > edge + _EDGE and run.box[3] < begun)
+    alone = (run for run in above if not any(abs(run.box[0] - other) <= _EDGE for other in edges))
+    return [run.box[3] for run in alone if not marks_alone(run.text)]
+
+
+def _has_text(runs: Sequence[Run], edge: float, least: float) -> bool:
+    """Whether several rows begin at an edge that are longer than marks are."""
+    own = (piece for run in runs for piece in _parted(run, edge) if abs(piece.box[0] - edge) <= _EDGE)
+    return sum(run.box[2] - run.box[0] >= least for run in own) >= _FEWEST
 
 
 def _begun_within(run: Run) -> list[float]:

@@ -7,6 +7,7 @@ from typing import Final
 
 from paperaudit.maths.number_words import BELOW_TWENTY
 from paperaudit.readers.draft.marks import minutes_in, total_of
+from paperaudit.readers.draft.numbering import numbers_at
 from paperaudit.readers.draft.print_line import PrintLine
 
 _NUMBERS: Final = (*BELOW_TWENTY[1:], "twenty")
@@ -43,7 +44,7 @@ _FILLED_IN: Final = re.compile(
     re.IGNORECASE,
 )
 _INSTRUCTIONS: Final = re.compile(
-    r"\b(?:instructions?|information|read\s+(?:these|the|all)|answer\s+all|calculator|this\s+(?:question\s+)?paper)\b",
+    r"\b(?:instructions?|information|read\s+(?:these|the|all)|answer\s+all|calculator|this\s+(?:question\s+)?(?:paper|test|exam))\b",
     re.IGNORECASE,
 )
 
@@ -90,6 +91,7 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
         if line.page == lines[0].page
         and not _FILLED_IN.search(line.row.text)
         and not _INSTRUCTIONS.search(line.row.text)
+        and not any(number.dress for number in numbers_at(line.row.text))
         and minutes_in(line.row.text) is None
         and total_of(line.row.text) is None
         and sum(letter.isalpha() for letter in line.row.text) >= 4
@@ -98,7 +100,8 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
         return None
     named = [line for line in fit if _SUBJECT.search(line.row.text)] or fit
     best = max(named, key=lambda line: (line.row.size, line.row.bold))
-    telling = [cell.text for cell in best.row.cells if _SUBJECT.search(cell.text)] if best.in_table else []
+    apart = best.in_table or len(best.row.cells) > 2
+    telling = [cell.text for cell in best.row.cells if _SUBJECT.search(cell.text)] if apart else []
     text = " ".join((telling[0] if telling else best.row.text).split())
     return Said((_BESIDE.sub("", text) or text)[:100], best)
 

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from paperaudit.readers.draft.habits import Habits, parted
+from paperaudit.readers.draft.notices import is_for_several, is_instruction
 from paperaudit.readers.draft.numbering import Style, heading_at, numbers_at
 from paperaudit.readers.draft.print_line import Printed, PrintLine
 
@@ -36,6 +37,14 @@ def first_question(printed: Sequence[Printed]) -> int:
         if not lone or any(at <= mark < following for mark in marked):
             return at
     return starts[-1][0] if starts else len(printed)
+
+
+def lead_before(printed: Sequence[Printed], start: int) -> int:
+    """Where the rows begin that end the cover and lead on to questions: "In questions 1 to 3, solve for x:"."""
+    before = printed[start - 1] if start else None
+    if isinstance(before, PrintLine) and is_for_several(before.row.text) and not is_instruction(before.row.text):
+        return start - 1
+    return start
 
 
 def _counts_on(printed: Sequence[Printed]) -> bool:

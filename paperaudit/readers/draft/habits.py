@@ -3,7 +3,7 @@
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from paperaudit.readers.draft.marks import Marks, bare_number, marks_alone, marks_at_end
@@ -18,6 +18,9 @@ _HABIT: Final = 3
 """Marks in cells of their own that make their dress a habit."""
 _MOST_BEHIND: Final = 12
 """The most marks that a bracket behind mathematics is read as."""
+_BEYOND: Final = 0.2
+"""Share of the rows that may reach farther than a column of bare numbers."""
+_BARE_AT_END: Final = re.compile(r"(?<=[.?!:;])\s*(\d{1,2})$")
 _RIGHT: Final = 0.55
 """Share of the column's width beyond which marks stand."""
 
@@ -67,6 +70,10 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
         if marks and cells[-1].box[0] > line.column.left + _RIGHT * (line.column.right - line.column.left):
             edges[round(cells[-1].box[2])] += 1
             dresses[marks.dress] += 1
+    bare = _bare_edges(lines)
+    if sum(bare.values()) > sum(first.values()):
+        edges.update(bare)
+        dresses[""] += sum(bare.values())
     of_parts = {dress for dress, count in first.items() if count > later[dress]}
     totals = {dress for dress, count in later.items() if count > first[dress] and of_parts - {dress}}
     return Habits(
@@ -75,6 +82,22 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
         frozenset(totals if of_parts else ()),
         tuple(sorted(behind.items())),
     )
+
+
+def _bare_edges(lines: Sequence[PrintLine]) -> Counter[float]:
+    """Right edges at which several rows end with a small number alone and beyond which hardly a row reaches."""
+    edges: Counter[float] = Counter()
+    for line in lines:
+        last = line.row.cells[-1]
+        if len(line.row.cells) > 1 and not line.in_table and bare_number(last.text) is not None:
+            edges[round(last.box[2])] += 1
+    rights = [line.box[2] for line in lines]
+    outermost = (
+        edge
+        for edge, count in edges.items()
+        if count >= _HABIT and sum(right > edge + _NEAR for right in rights) <= _BEYOND * len(rights)
+    )
+    return Counter({edge: edges[edge] for edge in outermost})
 
 
 def _sets_off(number: Number, text: str) -> bool:
@@ -91,6 +114,10 @@ def parted(line: PrintLine, habits: Habits) -> tuple[tuple[Cell, ...], Marks | N
     number = bare_number(last.text)
     if number is not None and len(cells) > 1 and habits.usual("") and habits.at_edge(last.box[2]):
         return cells[:-1], Marks(number, ""), last
+    bare = _BARE_AT_END.search(last.text)
+    if bare and habits.usual("") and habits.at_edge(last.box[2]):
+        before = replace(last, text=last.text[: bare.start()])
+        return (*cells[:-1], before), Marks(int(bare.group(1)), ""), last
     found = marks_at_end(last.text)
     if marks is None and found is not None and _counts_at_end(last, found, habits):
         rest = last.text[: found.start].rstrip()

@@ -39,6 +39,9 @@ _ALONE: Final = re.compile(
     re.IGNORECASE,
 )
 _AT_END: Final = re.compile(rf"(?:^|(?<=\s)|(?<=[.?!:;]))(?:{_ALONE.pattern})\s*$", re.IGNORECASE)
+_IN_FRONT: Final = re.compile(
+    r"[(\[]\s*(\d{1,3})\s*(?:marks?|mks?|points?|pts?)\.?\s*[)\]][\s.:]*(?=\S)", re.IGNORECASE
+)
 _BARE: Final = re.compile(r"\d{1,2}")
 _COUNT: Final = rf"(?P<n>\d{{1,3}})\s*{_UNIT}?\.?"
 _TOTALS: Final = (
@@ -91,6 +94,12 @@ def marks_at_end(text: str) -> Marks | None:
     """
     match = _AT_END.search(text)
     return _marks(match, match.start()) if match else None
+
+
+def marks_in_front(text: str) -> tuple[Marks, str] | None:
+    """The marks that stand between a question's number and its text, and that text: "(4 points) Compute."."""
+    match = _IN_FRONT.match(text)
+    return (Marks(int(match.group(1)), "()marks"), text[match.end() :]) if match else None
 
 
 def bare_number(text: str) -> int | None:

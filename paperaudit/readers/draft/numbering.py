@@ -47,6 +47,9 @@ _WORD: Final = re.compile(
 )
 _DECIMAL: Final = re.compile(r"(\d{1,2}(?:\.\d{1,2}){1,3})([.)]?)" + _BEHIND)
 _ARABIC: Final = re.compile(r"(\d{1,3})([.):])(?![\d)])|(\d{1,3})(?=[a-h]\))|(\d{1,3})" + _BEHIND)
+_AGAIN: Final = re.compile(
+    r"(?:(?:question|problem|q)\s*\.?\s*)?(\d{1,3})\s*\.?\s*(?=\([a-z]{1,4}\)|[a-z]{1,4}\))", re.IGNORECASE
+)
 _LETTER: Final = re.compile(r"\(\s?([a-z])\s?\)|([a-z])([.)])(?=\s|$|\()|([a-z])$")
 _ROMAN: Final = re.compile(r"\(\s?([ivx]{1,5})\s?\)|([ivx]{1,5})([.)])(?=\s|$|\()|([ivx]{1,5})$")
 _ROMANS: Final = {
@@ -86,6 +89,16 @@ def numbers_at(text: str) -> tuple[Number, ...]:
         printed, dress = _dressed(match)
         found.append(Number(Style.LETTER, (ord(printed) - ord("a") + 1,), dress, printed, match.end()))
     return tuple(one for one in found if all(one.value))
+
+
+def question_again(text: str, question: int) -> int:
+    """How long the open question's number is where a text begins with it before a part's: the 1 of "1(b)" or "1b)".
+
+    >>> question_again("1(b) Find x", 1), question_again("1b) Find x", 1), question_again("1(b) Find x", 2)
+    (1, 1, 0)
+    """
+    match = _AGAIN.match(text)
+    return match.end() if match and int(match.group(1)) == question else 0
 
 
 def heading_at(text: str) -> Heading | None:

@@ -22,7 +22,10 @@ class Placed:
 
 @dataclass(slots=True)
 class Entry:
-    """A question or a part while it is read; `lead` are rows before it that it shares with its neighbours."""
+    """A question or a part while it is read; `lead` are rows before it that it shares with its neighbours.
+
+    `closed` where its marks stand behind its text.
+    """
 
     number: str
     column: Column
@@ -37,6 +40,7 @@ class Entry:
     doubts: list[str] = field(default_factory=list)
     answer_lines: int = 0
     options: tuple[Option, ...] = ()
+    closed: bool = False
 
     def leaves(self) -> "list[Entry]":
         """The parts that have no parts below, or itself."""

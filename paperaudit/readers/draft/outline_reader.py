@@ -6,14 +6,14 @@ from dataclasses import replace
 from typing import Final
 
 from paperaudit.readers.draft.broken_marks import with_cells_apart, with_whole_marks
-from paperaudit.readers.draft.first_question import first_question
+from paperaudit.readers.draft.first_question import first_question, lead_before
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
 from paperaudit.readers.draft.leads import Leads, settle_leads
-from paperaudit.readers.draft.marks import Marks, total_of
+from paperaudit.readers.draft.marks import Marks, marks_in_front, total_of
 from paperaudit.readers.draft.marks import Total as PrintedTotal
-from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_for_several, is_instruction, is_prompt
+from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_instruction, is_prompt
 from paperaudit.readers.draft.number_stands import runs_on, stand_of
-from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at
+from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at, question_again
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
 from paperaudit.readers.draft.part_grids import with_parts_apart
 from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
@@ -34,7 +34,7 @@ def outline_of(printed: Sequence[Printed]) -> Outline:
     start = first_question(printed)
     builder = _Builder(habits_of(lines))
     builder.outline.columns = list(dict.fromkeys(one.column for one in printed))
-    lead = _lead_before(printed, start)
+    lead = lead_before(printed, start)
     for at, one in enumerate(printed):
         if lead <= at < start and isinstance(one, PrintLine):
             builder.lead(one)
@@ -145,6 +145,9 @@ class _Builder:
         rest, offset, inner = cell.text, 0, at > 0 and bool(text)
         first_in_row = not text
         while rest:
+            if offset == 0 and self._open and (again := question_again(rest, self._levels[0].value[0])):
+                offset += again
+                rest = rest[again:]
             readings = numbers_at(rest)
             edge = line.column.left + self._open[-1].stand.text if self._open else None
             flows = at == 0 and offset == 0 and runs_on(self._before, line, self._habits, edge)
@@ -164,6 +167,10 @@ class _Builder:
             offset += step.number.end
             trimmed = rest[step.number.end :].lstrip(" .:—–-" if step.number.style is Style.WORD else " ")
             offset += len(rest) - step.number.end - len(trimmed)
+            if found := marks_in_front(trimmed):
+                self._open[-1].marks.append(_placed(found[0], line, cell))
+                offset += len(trimmed) - len(found[1])
+                trimmed = found[1]
             rest, inner, first_in_row = trimmed, True, True
         if rest:
             text.append(replace(cell, text=rest))
@@ -227,7 +234,7 @@ class _Builder:
         """How many open entries a row of text is below; fewer than are open where it leads on to further parts."""
         current = self._open[-1]
         same = line.column.rank == current.column.rank or line.column.page != current.column.page
-        if not current.marks or not current.rows or line.in_table or not same or len(self._open) < 1:
+        if not current.closed or line.in_table or not same or len(self._open) < 1:
             return len(self._open)
         depth = len(self._open)
         while depth and row.across < self._open[depth - 1].stand.text - _OUTDENT:
@@ -270,14 +277,7 @@ class _Builder:
         row = TextRow(tuple(text), placed.page) if text else None
         placed.label = bool(row and row.equations) and placed.number <= 4 and marks.dress == "()"
         leaf.marks.append(placed)
-
-
-def _lead_before(printed: Sequence[Printed], start: int) -> int:
-    """Where the rows begin that end the cover and lead on to questions: "In questions 1 to 3, solve for x:"."""
-    before = printed[start - 1] if start else None
-    if isinstance(before, PrintLine) and is_for_several(before.row.text) and not is_instruction(before.row.text):
-        return start - 1
-    return start
+        leaf.closed = bool(leaf.rows)
 
 
 def _text_row(line: PrintLine, cells: tuple[Cell, ...]) -> TextRow:

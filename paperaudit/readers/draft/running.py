@@ -15,6 +15,8 @@ _EDGE: Final = 0.13
 """Share of the page's height at its top and bottom in which heads and feet stand."""
 _CENTRAL: Final = 0.12
 """Share of the page's width from its middle."""
+_FOOT: Final = 0.94
+"""Share of the page's height below which only feet stand."""
 _SAME_HEIGHT: Final = 4.0
 """Points that a head may move from page to page."""
 _PAGE_NUMBER: Final = re.compile(
@@ -67,6 +69,8 @@ def _of_page(
     for side in _sides(runs, size[1]):
         for row in side:
             kept = [there for there in row if _is_running(there, row, runs, repeated, at, size[0])]
+            if _is_lone_foot([runs[there][0] for there in row], at, size[1]) and len(side) == 1:
+                kept = row
             if not kept:
                 # What stands farther in than a row of text is text too.
                 break
@@ -101,6 +105,13 @@ def _is_running(
     if marks_alone(run.text) and not (alone and _is_central(run, width)):
         return False
     return repeated[there] or alone or bool(_CALL.fullmatch(run.text))
+
+
+def _is_lone_foot(row: Sequence[Run], at: int, height: float) -> bool:
+    """Whether a row at the very foot of the page holds the page's number beside a title."""
+    low = row[0].baseline > _FOOT * height
+    numbers = [match for run in row if (match := _PAGE_NUMBER.fullmatch(run.text)) and not marks_alone(run.text)]
+    return low and len(row) > 1 and any(_number_of(match) == at + 1 for match in numbers)
 
 
 def _begins_a_part(text: str) -> bool:
