@@ -295,6 +295,15 @@ def test_numbers_below_each_other_are_no_fraction() -> None:
     assert row.put("27").read() == ["12", "+ 15", "27"]
 
 
+def test_white_print_is_seen_on_dark_shapes_only() -> None:
+    row = Print().put("Marks")
+    row.glyphs = [replace(glyph, grey=1.0) for glyph in row.glyphs]
+    assert row.read() == []
+    row.stroke([(40, 80), (120, 80), (120, 110), (40, 110), (40, 80)])
+    row.paths = [replace(path, closed=True, stroke=None, fill=0.2) for path in row.paths]
+    assert row.read() == ["Marks"]
+
+
 def test_a_vector_s_arrow_is_no_row_of_its_own() -> None:
     row = Print().put("PQ")
     row.at("−", 49.5, 94, 12, wide=0.6).at("→", 54.5, 94, 12, wide=0.6)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from itertools import islice
 from statistics import median
 
+from paperaudit.model.place import Box
 from paperaudit.readers.draft.accents import with_accents
 from paperaudit.readers.draft.bars import Bars
 from paperaudit.readers.draft.brackets import join_columns, joined_pieces
@@ -31,6 +32,9 @@ _MOST_RULES = 3000
 _DOTS_APART = 1.2
 _PALEST = 0.93
 """Lightness of print that nobody sees."""
+_DARK = 0.75
+"""Lightness of a filled shape on which white print is seen."""
+_MOST_DARK = 200
 _MOST_ALIKE = 60
 """Signs of one text, one above the other, among which a second print is looked for."""
 _SAME_PLACE = 0.3
@@ -43,7 +47,8 @@ def rows_of(glyphs: Sequence[Glyph], paths: Sequence[Path] = ()) -> tuple[Row, .
     Stacked fractions, roots, powers, hats and brackets become linear text as the statement language has it. What
     is not certain is told in the `doubts` of its cell.
     """
-    shown = [glyph for glyph in glyphs if glyph.grey < _PALEST]
+    dark = [path.box for path in paths if path.fill is not None and path.fill < _DARK][:_MOST_DARK]
+    shown = [glyph for glyph in glyphs if glyph.grey < _PALEST or _lies_on(dark, glyph)]
     pool = Pool(joined_pieces(with_accents(_once([sign_of(glyph) for glyph in shown if _is_printed(glyph)]))))
     rules = rules_of(paths)[:_MOST_RULES]
     Bars(pool, rules).work_in(rules)
@@ -53,6 +58,12 @@ def rows_of(glyphs: Sequence[Glyph], paths: Sequence[Path] = ()) -> tuple[Row, .
     rows = [_row(stems, spaces) for stems in rows_of_stems(pool.all())]
     sideways = [glyph for glyph in shown if not glyph.upright and not is_space(glyph)]
     return (*(row for row in rows if row is not None), *_sideways(sideways))
+
+
+def _lies_on(boxes: Sequence[Box], glyph: Glyph) -> bool:
+    """Whether a pale glyph is printed on something dark."""
+    across, down = glyph.middle
+    return any(left < across < right and top < down < bottom for left, top, right, bottom in boxes)
 
 
 def _is_printed(glyph: Glyph) -> bool:
