@@ -142,6 +142,7 @@ MEASURING: tuple[Topic, ...] = (
         "amounts.peg",
         story_ahead=re.compile(r"\b(?:interior|exterior|supplement\w*|complement\w*)\b|\bangles of a|[Ii]n a triangle"),
     ),
+    Topic("one calculation", "one_step", "amounts.peg", story_ahead=re.compile(r"\bequally\b|[Tt]emperature")),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
 """Their place in the order of all topics is in registry.py."""
