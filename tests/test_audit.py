@@ -222,3 +222,10 @@ def test_any_ask_is_audited_or_complained_of(ask: str) -> None:
     else:
         assert paper.parts[0].verdict in ("derived", "not-read", "not-determined", "impossible", "several")
         assert (paper.parts[0].verdict == "derived") == isinstance(paper.parts[0].outcome, Derived)
+
+
+def test_a_story_beside_an_ask_of_the_setters_own_need_not_be_understood() -> None:
+    story = "A tank of the Tidewater loft holds 240 litres. It is filled to 65% of its height by the tide."
+    file = f"questions: [{{number: 1, text: {story}, ask: 65% of 240 litres, answer: 156 litres, marks: 2}}]"
+    (part,) = audit(read_question_file(file, "t.yaml").whole()).parts
+    assert part.verdict == "confirmed"

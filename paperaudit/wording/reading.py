@@ -126,7 +126,8 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     What stands under `figure` and `given` is read first. The text of the same level, question or
     part, gives facts only where that level has neither, else no more than the order of points on a line;
     where anything is stated it may add to it, never contradict it, and a sentence that cannot be read is
-    no obstacle. What was read off a drawing leaves the text as it would count without it.
+    no obstacle, nor is one beside an ask of the setter's own that stands alone. What was read off a drawing
+    leaves the text as it would count without it.
     """
     scene = Scene(letters_used(question, part), commas_used(question, part))
     givens, unread = _stated(question, part, scene)
@@ -143,9 +144,11 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     choice = chosen_ask(question, part, explicit, proses, scene)
     proses = proses[:1] if choice.whole else proses
     found = [*(given for prose in proses for given in prose.givens), *choice.conditions]
-    if choice.ask is None or not stands_alone(choice.ask, found):
+    alone = choice.ask is not None and stands_alone(choice.ask, found)
+    if not alone:
         givens.extend(given for given in found if not repeats(given, givens, stated))
-    if not stated:
+    # What the setter wrote under `ask` wins: the story that leads to it need not be understood.
+    if not stated and not (alone and part.ask is not None):
         unread.extend(doubt for prose in proses for doubt in prose.unread)
         unread.extend(choice.left_over)
     marked = question.not_to_scale or any(aside.not_to_scale for prose in proses for aside in prose.asides)
