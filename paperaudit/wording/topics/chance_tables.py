@@ -84,7 +84,17 @@ def _chances(question: Question) -> _Chances | None:
         return None
     if counted and any(value is not None and value.denominator != 1 for value in values):
         return None
+    if re.search(r"relative", head, re.IGNORECASE) and _look_rounded(cells, values):
+        return None
     return _Chances(named, tuple(values), tuple(letters), counted)
+
+
+def _look_rounded(cells: tuple[str, ...], values: list[Fraction | None]) -> bool:
+    """Whether relative frequencies miss 1 by no more than the rounding of their last places can."""
+    total = sum((value for value in values if value is not None), Fraction(0))
+    places = max(len(re.split("[.,]", spelled(cell).rstrip("% "))[-1]) + 2 * ("%" in cell) for cell in cells)
+    missed = abs(total - 1)
+    return None not in values and bool(missed) and missed <= Fraction(len(values), 2 * 10**places)
 
 
 def _lettered(names: tuple[str, ...], cells: tuple[str, ...]) -> _Chances | None:
