@@ -3,6 +3,7 @@
 import pytest
 
 from paperaudit.readers.draft.draft_tree import TreeWriter
+from paperaudit.readers.tree import plain
 from tests.readers.typed_pages import outlined, told
 
 STYLES = {
@@ -318,3 +319,15 @@ SECTION B
     2   Find 5 + 6.                                                                       (2)
 """
     assert told(page) == ["1 [1] What is 3 + 4?", "2 [2] Find 5 + 6."]
+
+
+def test_marks_in_two_dresses_at_one_part_are_a_doubt() -> None:
+    page = """
+Question 1 (4 marks)
+Write down the value of f                                                                (2)
+Question 2 (1 mark)
+Find 3 + 4.
+"""
+    first, second = plain(TreeWriter("draft.pdf").tree(outlined(page)))["questions"]  # type: ignore[index]
+    assert (first["marks"], first["doubts"]) == ("4", ["different marks stand here: 4 and 2"])
+    assert second["marks"] == "1" and "doubts" not in second

@@ -240,6 +240,9 @@ def _marks(entry: Entry) -> Placed | None:
         marks = [one for one in marks if not one.label] or marks
     if not marks:
         return None
+    if len({one.dress for one in marks}) > 1:
+        entry.doubts.append("different marks stand here: " + " and ".join(str(one.number) for one in marks))
+        marks = [one for one in marks if "marks" in one.dress][:1] or marks[-1:]
     return Placed(sum(one.number for one in marks), marks[-1].page, marks[-1].box, marks[-1].dress)
 
 
