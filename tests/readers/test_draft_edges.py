@@ -152,3 +152,20 @@ def test_marks_at_the_right_edge_of_a_narrow_column_do_not_bridge_the_gutter() -
             printed += glyphs(text, left, 100.0 + 14 * at, 200 * at + len(text))
     left, right = areas_of(runs_of(printed), (30.0, 80.0, 480.0, 220.0))
     assert left[2] == right[0] and 256.0 < right[0] <= 266.0
+
+
+def test_a_dot_of_a_font_marks_the_centre_of_a_circle() -> None:
+    x, y, r, k = 200.0, 200.0, 60.0, 60.0 * 0.5523
+    corners = [(r, 0.0), (0.0, r), (-r, 0.0), (0.0, -r)]
+    handles = [((r, k), (k, r)), ((-k, r), (-r, k)), ((-r, -k), (-k, -r)), ((k, -r), (r, -k))]
+    pieces = [
+        Piece(tuple((x + a, y + b) for a, b in (corners[at], *handles[at], corners[(at + 1) % 4]))) for at in range(4)
+    ]
+    circle = Path(tuple(pieces), (x - r, y - r, x + r, y + r), 90, closed=True, width=0.5)
+    side = Path((Piece(((x + r, y), (x - r, y))),), (x - r, y, x + r, y), 91, width=0.5)
+    letters = [*glyphs("O", x - 3, y + 14, 0), *glyphs("A", x + r + 4, y + 3, 2), *glyphs("B", x - r - 12, y + 3, 4)]
+    dot = Glyph("", (x, y - 2, x, y + 2), y, 3.6, "Dots", 9, name="Bullet")
+    (figure,) = figures_of(DraftPage(1, 600.0, HIGH, (*letters, dot), (circle, side)))
+    assert figure.doubts == () and "circle with centre O through A and B" in [fact.text for fact in figure.figure]
+    (figure,) = figures_of(DraftPage(1, 600.0, HIGH, tuple(letters), (circle, side)))
+    assert any("no dot marks the centre O" in doubt for doubt in figure.doubts)
