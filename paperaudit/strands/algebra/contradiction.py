@@ -18,11 +18,26 @@ def by_contradiction(task: ByContradiction, reading: Reading) -> Derived:
     """The proof in lines; a claim that is false is refuted by a number. Raises NotTerms for what is not known."""
     working = Working(SKILL)
     refuted, confirmed = _PROOFS[task.what](task, working)
+    if _holds_by_trial(task) is bool(refuted):
+        raise NotTerms("a claim about which the proof and trials disagree")
     if refuted:
         working = Working(SKILL)
         working.conclude(refuted, "false")
         return working.derived(Answer(f"false: {refuted}"), confirmed_by="the numbers put in")
     return working.derived(Answer("proved"), confirmed_by=confirmed)
+
+
+def _holds_by_trial(task: ByContradiction) -> bool | None:
+    """Whether the claim holds for the numbers that are tried, None for one that no trial can tell; no proof is used."""
+    tried = range(-_MOST, _MOST + 1)
+    match task.what, task.numbers:
+        case "root", (number, degree):
+            return all(whole**degree != number for whole in range(number + 1)) if number <= _MOST**2 else None
+        case "parity", (divisor, rest, power):
+            return all(number % divisor == rest for number in tried if number**power % divisor == rest)
+        case "no integers", (one, other, total):
+            return all((total - one * across) % other for across in range(abs(other)))
+    return None
 
 
 def _root(task: ByContradiction, working: Working) -> tuple[str, str]:
