@@ -1,6 +1,11 @@
 """Options of the test run."""
 
 import pytest
+from hypothesis import settings
+
+# The first example of a test loads what it needs, and other tests run beside it: times are measured elsewhere.
+settings.register_profile("unhurried", deadline=None)
+settings.load_profile("unhurried")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 
 from paperaudit.checks.check import Check
-from paperaudit.checks.grounds.sums import mismatch_in
-from paperaudit.checks.grounds.words import counted
+from paperaudit.checks.grounds.sums import mismatch_below, mismatch_in
+from paperaudit.checks.grounds.words import as_printed, counted
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a question whose printed total is not the sum of its parts."""
+    """One finding a question, or a part with parts of its own, whose printed total is not the sum of its parts."""
     for question in audited.paper.questions():
         wrong = mismatch_in(question)
         if wrong:
@@ -22,6 +22,18 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
                 because=wrong.because(),
                 suggestion=wrong.mend(f"as the total of question {question.number}", "a part"),
             )
+        for subtotal in question.subtotals:
+            wrong = mismatch_below(question, subtotal)
+            if wrong:
+                name = as_printed(subtotal.id)
+                yield CHECK.found(
+                    f"Part {name}: its parts carry {counted(wrong.total(), 'mark')}, {wrong.gap()} than the "
+                    f"printed {wrong.printed}.",
+                    part=subtotal.id,
+                    places=(subtotal.place, question.place),
+                    because=wrong.because(),
+                    suggestion=wrong.mend(f"at part {name}", "a part"),
+                )
 
 
 CHECK = Check(

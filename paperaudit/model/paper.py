@@ -57,11 +57,21 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
+class Subtotal:
+    """The marks that are printed for a part which has parts of its own, as their total; `id` as of a part."""
+
+    id: str
+    total: int
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Question:
     """A numbered question: shared text, figure and givens, then its parts.
 
     `sketch` gives rough positions of points as drawn (any unit, y up); nothing is measured on it.
     `table` holds named columns of cell texts. `figure_page` is the page that its figure is on, 0 for none.
+    `subtotals` are those of parts that have parts.
     `drawn` where figure and givens were read off a drawing, so that the text states things of its own beside
     them. `doubts` says what of a printed page could not be read for certain; a part with doubts is not audited.
     """
@@ -76,6 +86,7 @@ class Question:
     table: tuple[tuple[str, tuple[str, ...]], ...] = ()
     not_to_scale: bool = False
     figure_page: int = 0
+    subtotals: tuple[Subtotal, ...] = ()
     drawn: bool = False
     doubts: tuple[str, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)

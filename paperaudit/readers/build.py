@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from paperaudit.model.paper import CognitiveLevel, Line, Paper, Part, Question, Section, Sketch
+from paperaudit.model.paper import CognitiveLevel, Line, Paper, Part, Question, Section, Sketch, Subtotal
 from paperaudit.model.printed import PrintedPage
 from paperaudit.readers.complaints import bound_id
 from paperaudit.readers.shape import PaperShape, PartShape, PrintedShape, QuestionShape
@@ -70,6 +70,7 @@ class _Builder:
 
     def __init__(self, tree: Node) -> None:
         self._tree = tree
+        self._subtotals: list[Subtotal] = []
         self._questions: dict[str, int] = {}
         self._taken: set[str] = set()
 
@@ -96,6 +97,7 @@ class _Builder:
         self._questions[shape.number] = repeats + 1
         name = shape.number + REPEATED * repeats
         doubts = tuple(shape.doubts)
+        self._subtotals = []
         shared = _Inherited(reasons=shape.reasons, skills=tuple(shape.skills), level=shape.level, doubts=doubts)
         if shape.parts:
             parts = self._parts(shape.parts, (*route, "parts"), name, shared)
@@ -112,6 +114,7 @@ class _Builder:
             table=tuple((column, tuple(cells)) for column, cells in shape.table.items()),
             not_to_scale=bool(shape.text and _NOT_TO_SCALE.search(shape.text)),
             figure_page=shape.figure_page,
+            subtotals=tuple(self._subtotals),
             drawn=shape.drawn,
             doubts=doubts,
             place=place_of(self._tree, route),
@@ -122,6 +125,8 @@ class _Builder:
         for at, shape in enumerate(shapes):
             here = (*route, at)
             name = bound_id(above, [shape.number])
+            if shape.total is not None:
+                self._subtotals.append(Subtotal(name, shape.total, place_of(self._tree, (*here, "total"))))
             if not shape.parts:
                 parts.append(self._leaf(shape, here, name, shared))
                 continue

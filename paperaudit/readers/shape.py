@@ -122,7 +122,7 @@ class _Shape(BaseModel):
 
 
 class PartShape(_Shape):
-    """A part, or a part of a part."""
+    """A part, or a part of a part; `total` is what is printed for one that has parts."""
 
     number: Number
     text: Prose | None = None
@@ -131,6 +131,7 @@ class PartShape(_Shape):
     ask: Statement | None = None
     answer: Statement | None = None
     marks: Marks | None = None
+    total: Marks | None = None
     split: Split = []
     key_marks: Marks | None = None
     reasons: Annotated[bool | None, BeforeValidator(_reasons)] = None
@@ -148,7 +149,6 @@ class PartShape(_Shape):
 class QuestionShape(PartShape):
     """A question; without parts it is its own single part."""
 
-    total: Marks | None = None
     figure_page: Page = 0
     table: dict[Name, list[Statement]] = {}
 

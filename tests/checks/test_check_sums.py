@@ -9,6 +9,7 @@ from paperaudit.checks import discovered
 from paperaudit.model.audited import AuditedPaper
 from paperaudit.model.finding import Finding, Severity
 from paperaudit.model.paper import Paper, Part, Question, Section
+from paperaudit.readers.question_file import read_question_file
 
 MARKS = st.integers(0, 20)
 
@@ -143,3 +144,21 @@ def test_a_question_without_any_marks_is_named_and_not_counted() -> None:
     paper = Paper("Spars", (Section((question(1, [9]), question(2, [None]))),), total=5)
     (finding,) = found("paper-total-differs", paper)
     assert finding.because == ("Q1 (9) = 9", "without marks: 2.a", "printed total: 5")
+
+
+def test_marks_printed_at_a_part_with_parts_are_their_total() -> None:
+    file = """
+questions:
+  - number: 1
+    parts:
+      - number: a
+        total: {total}
+        parts:
+          - {{number: i, ask: 12 + 5, marks: 1}}
+          - {{number: ii, ask: 12 - 5, marks: 2}}
+      - {{number: b, ask: 12 × 5, marks: 4}}
+"""
+    assert found("question-total-differs", read_question_file(file.format(total=3), "t.yaml").whole()) == []
+    (wrong,) = found("question-total-differs", read_question_file(file.format(total=5), "t.yaml").whole())
+    assert wrong.part == "1.a"
+    assert wrong.message == "Part 1.a: its parts carry 3 marks, 2 marks fewer than the printed 5."

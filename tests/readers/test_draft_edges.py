@@ -4,6 +4,7 @@ import pytest
 
 from paperaudit.readers.draft.columns import areas_of
 from paperaudit.readers.draft.cover import cover_of
+from paperaudit.readers.draft.draft_tree import TreeWriter
 from paperaudit.readers.draft.drawing.figures import figures_of
 from paperaudit.readers.draft.drawing.label_kinds import LabelKind, kind_of
 from paperaudit.readers.draft.outline_reader import outline_of
@@ -13,7 +14,8 @@ from paperaudit.readers.draft.raised_numbers import with_raised_numbers
 from paperaudit.readers.draft.row import Cell, Row
 from paperaudit.readers.draft.running import running_matter
 from paperaudit.readers.draft.runs import runs_of
-from tests.readers.typed_pages import lines_of
+from paperaudit.readers.tree import plain
+from tests.readers.typed_pages import lines_of, outlined
 
 HIGH = 840.0
 
@@ -169,3 +171,19 @@ def test_a_dot_of_a_font_marks_the_centre_of_a_circle() -> None:
     assert figure.doubts == () and "circle with centre O through A and B" in [fact.text for fact in figure.figure]
     (figure,) = figures_of(DraftPage(1, 600.0, HIGH, tuple(letters), (circle, side)))
     assert any("no dot marks the centre O" in doubt for doubt in figure.doubts)
+
+
+def test_marks_at_a_part_with_parts_are_written_as_its_total() -> None:
+    page = """
+1.  Work these out.
+    (a)  In two ways.                                                                    [5]
+         (i)  3 + 4                                                                      (2)
+         (ii) 3 × 4                                                                      (2)
+    (b)  5 + 6                                                                           (1)
+"""
+    tree = TreeWriter("draft.pdf").tree(outlined(page))
+    (question,) = plain(tree)["questions"]  # type: ignore[index]
+    assert [(part["number"], part.get("total"), part.get("marks")) for part in question["parts"]] == [
+        ("a", "5", None),
+        ("b", None, "1"),
+    ]

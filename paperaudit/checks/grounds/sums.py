@@ -1,10 +1,10 @@
 """Sums of marks against printed totals: the difference and the sum written out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from paperaudit.checks.grounds.words import as_printed, counted, listed
-from paperaudit.model.paper import Question
+from paperaudit.model.paper import Question, Subtotal
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +50,12 @@ def mismatch_in(question: Question) -> Mismatch | None:
     """
     rows = tuple((as_printed(part.id), part.marks or 0) for part in question.parts if part.marks is not None)
     return _mismatch(question.total, rows, _unmarked(question), bool(_unmarked(question)))
+
+
+def mismatch_below(question: Question, subtotal: Subtotal) -> Mismatch | None:
+    """The total printed at a part against the marks of the parts below it."""
+    below = tuple(part for part in question.parts if f"{part.id}.".startswith(f"{subtotal.id}."))
+    return mismatch_in(replace(question, parts=below, total=subtotal.total))
 
 
 def mismatch_over(printed: int | None, questions: Iterable[Question]) -> Mismatch | None:

@@ -109,8 +109,8 @@ class TreeWriter:
 
     def _part(self, entry: Entry) -> Node:
         pairs = [*self._common(entry, ())]
-        if (marks := _marks(entry)) and not entry.parts:
-            pairs.append(self._number("marks", marks))
+        if marks := _marks(entry) or (entry.total if entry.parts else None):
+            pairs.append(self._number("total" if entry.parts else "marks", marks))
         pairs += self._drawn(entry)
         if not entry.parts:
             pairs += self._room(entry)
