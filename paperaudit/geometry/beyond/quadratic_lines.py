@@ -9,7 +9,7 @@ from paperaudit.geometry.beyond.further_texts import Texts
 from paperaudit.geometry.beyond.reached import Fact
 from paperaudit.geometry.beyond.values import Solved, Values
 from paperaudit.geometry.figure.notation import number
-from paperaudit.maths.cancelling import fraction_expression
+from paperaudit.maths.cancelling import fraction_expression, is_number
 from paperaudit.maths.linear_terms import NotLinear
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
 from paperaudit.maths.solving import solve_linear
@@ -73,7 +73,13 @@ def _times(one: Expression, other: Expression) -> Expression:
 
 
 def _rejection(other: Value, letter: Letter, texts: Texts) -> str:
+    """Why a root is left aside: what a figure with it would be, or that it leads to nothing else.
+
+    Roots that could be a size have been tried on figures: had one led to another answer, there would be several.
+    """
     said = f"{letter.name} = {texts.value(other, letter)}"
+    if letter.name not in texts.arrangement.figure.letters and is_number(other.fraction) and other.number > 0:
+        return f"{said} leads to no other answer"
     return f"{said} does not fit: it would make a length of the figure negative or nought, or break its order"
 
 
