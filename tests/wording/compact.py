@@ -3,6 +3,7 @@
 from paperaudit.maths.write import write
 from paperaudit.model import fact as facts
 from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Task, Transform, WriteAs
+from paperaudit.model.reckoning import Reckoning
 
 
 def fact_line(fact: facts.Fact) -> str:
@@ -93,3 +94,6 @@ def _task_line(task: Task) -> str:
             return f"write {write(expression)} as {form}"
         case Subject(letter, relation):
             return f"make {letter} the subject of {write(relation)}"
+        case Reckoning(kind, amounts, wanted):
+            known = "; ".join(f"{one.name} = {write(one.value)}" for one in amounts)
+            return f"{kind}: {known}; wanted: {', '.join(wanted)}"
