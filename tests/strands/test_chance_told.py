@@ -5,21 +5,15 @@ from typing import Any
 
 import pytest
 
-from paperaudit.maths.equality import compare
-from paperaudit.model.derivation import Derived, NotRead
+from paperaudit.model.derivation import NotRead
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.strands.chance import tables
 from paperaudit.wording.reading import read
 from tests.strands.asked import cases
-from tests.strands.told import check, outcome_of, reading_of
+from tests.strands.told import check, check_key, keyed, outcome_of
 
 CASES = cases("chance-told")
-KEYED = [
-    (case, key, agreement)
-    for case in CASES
-    for agreement, said in (("agrees", "agrees"), ("differs", "differs"))
-    for key in case.get(said, ())
-]
+KEYED = keyed(CASES)
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["title"] for case in CASES])
@@ -29,9 +23,7 @@ def test_small_cases(case: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize(("case", "key", "agreement"), KEYED, ids=[f"{case['title']}: {key}" for case, key, _ in KEYED])
 def test_keys(case: dict[str, Any], key: str, agreement: str) -> None:
-    outcome, asked = outcome_of(case)[1], reading_of(case).ask
-    assert isinstance(outcome, Derived) and asked is not None
-    assert compare(str(key), outcome.answers, asked).agreement.value == agreement
+    check_key(case, key, agreement)
 
 
 def test_a_broken_expected_number_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:

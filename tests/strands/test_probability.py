@@ -5,19 +5,13 @@ from typing import Any
 
 import pytest
 
-from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, NotRead
 from paperaudit.strands.chance import conditional, counting, experiments, joined, ordered, repeated, tables
 from tests.strands.asked import cases
-from tests.strands.told import check, outcome_of, reading_of
+from tests.strands.told import check, check_key, keyed, outcome_of
 
 CASES = cases("probability")
-KEYED = [
-    (case, key, agreement)
-    for case in CASES
-    for agreement, said in (("agrees", "agrees"), ("differs", "differs"), ("cannot tell", "unclear"))
-    for key in case.get(said, ())
-]
+KEYED = keyed(CASES)
 BAG = "A bag contains 3 red, 4 blue and 5 green balls. "
 
 
@@ -28,10 +22,7 @@ def test_small_cases(case: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize(("case", "key", "agreement"), KEYED, ids=[f"{case['title']}: {key}" for case, key, _ in KEYED])
 def test_keys(case: dict[str, Any], key: str, agreement: str) -> None:
-    outcome, asked = outcome_of(case)[1], reading_of(case).ask
-    assert isinstance(outcome, Derived) and asked is not None
-    found = compare(str(key), outcome.answers, asked)
-    assert found.agreement.value == agreement, found
+    check_key(case, key, agreement)
 
 
 def disagrees(text: str, **more: Any) -> None:

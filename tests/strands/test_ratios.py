@@ -38,15 +38,11 @@ from paperaudit.strands.registry import derive
 from paperaudit.wording.reading import read
 from paperaudit.wording.topics.registry import TOPICS, topic_named
 from tests.strands.asked import cases, statements, texts
+from tests.strands.told import keyed
 
 CASES = [case for name in ("ratios", "money", "solids", "measures-told") for case in cases(name)]
 READ = [case for case in CASES if case.get("verdict") != "unread"]
-KEYED = [
-    (case, key, agreement)
-    for case in CASES
-    for agreement, said in (("agrees", "agrees"), ("differs", "differs"), ("cannot tell", "unclear"))
-    for key in case.get(said, ())
-]
+KEYED = keyed(CASES)
 
 
 def words_of(case: dict[str, Any]) -> str:
@@ -99,7 +95,7 @@ def test_keys(case: dict[str, Any], key: str, agreement: str) -> None:
     reading = reading_of(case)
     outcome = derive(reading)[1]
     assert isinstance(outcome, Derived) and reading.ask is not None
-    assert compare(str(key), outcome.answers, reading.ask).agreement.value == agreement
+    assert compare(key, outcome.answers, reading.ask).agreement.value == agreement
 
 
 def disagrees(words: str) -> None:

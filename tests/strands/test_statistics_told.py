@@ -5,19 +5,13 @@ from typing import Any
 
 import pytest
 
-from paperaudit.maths.equality import compare
-from paperaudit.model.derivation import Derived, NotRead
+from paperaudit.model.derivation import NotRead
 from paperaudit.strands.statistics import five_numbers, histograms, outlying, unknown_values
 from tests.strands.asked import cases, texts
-from tests.strands.told import check, outcome_of, reading_of
+from tests.strands.told import check, check_key, keyed, outcome_of
 
 CASES = cases("statistics-told")
-KEYED = [
-    (case, key, agreement)
-    for case in CASES
-    for agreement, said in (("agrees", "agrees"), ("differs", "differs"), ("cannot tell", "unclear"))
-    for key in case.get(said, ())
-]
+KEYED = keyed(CASES)
 
 ANSCOMBE = {
     1: ("10 8 13 9 11 14 6 4 12 7 5", "8.04 6.95 7.58 8.81 8.33 9.96 7.24 4.26 10.84 4.82 5.68"),
@@ -35,10 +29,7 @@ def test_small_cases(case: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize(("case", "key", "agreement"), KEYED, ids=[f"{case['title']}: {key}" for case, key, _ in KEYED])
 def test_keys(case: dict[str, Any], key: str, agreement: str) -> None:
-    outcome, asked = outcome_of(case)[1], reading_of(case).ask
-    assert isinstance(outcome, Derived) and asked is not None
-    found = compare(str(key), outcome.answers, asked)
-    assert found.agreement.value == agreement, found
+    check_key(case, key, agreement)
 
 
 @pytest.mark.parametrize("number", ANSCOMBE)

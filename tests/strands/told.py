@@ -1,8 +1,9 @@
 """Questions in several sentences, with lists and tables, read and derived as the audit does it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
+from paperaudit.maths.equality import compare
 from paperaudit.model.derivation import Derived, Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.paper import Line, Part, Question
 from paperaudit.model.reading import Reading
@@ -63,3 +64,21 @@ def check(case: Mapping[str, Any], strand: str) -> None:
             assert case["why"] in outcome.why
         case _:
             raise AssertionError(outcome)
+
+
+def keyed(listed: Iterable[dict[str, Any]]) -> list[tuple[dict[str, Any], str, str]]:
+    """Every key that stands beside a case, with the case and how it compares: agrees, differs, cannot tell."""
+    return [
+        (case, str(key), agreement)
+        for case in listed
+        for agreement, said in (("agrees", "agrees"), ("differs", "differs"), ("cannot tell", "unclear"))
+        for key in case.get(said, ())
+    ]
+
+
+def check_key(case: Mapping[str, Any], key: str, agreement: str) -> None:
+    """A key against what is derived."""
+    outcome, asked = outcome_of(case)[1], reading_of(case).ask
+    assert isinstance(outcome, Derived) and asked is not None
+    found = compare(key, outcome.answers, asked)
+    assert found.agreement.value == agreement, found

@@ -3,7 +3,7 @@
 import re
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
@@ -85,10 +85,6 @@ class Sign:
     def bold(self) -> bool:
         """Whether its font says so."""
         return bool(_BOLD.search(self.font))
-
-    def with_doubt(self, doubt: str) -> "Sign":
-        """The same, less certain."""
-        return self if doubt in self.doubts else replace(self, doubts=(*self.doubts, doubt))
 
 
 def is_space(glyph: Glyph) -> bool:

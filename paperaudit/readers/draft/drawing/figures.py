@@ -33,8 +33,10 @@ def figures_of(page: DraftPage) -> tuple[DrawnFigure, ...]:
         return (DrawnFigure(page.number, box, paths=paths, unread=reason),)
     strokes = strokes_of(page.paths)
     runs, strokes.straights = with_stacked(runs, strokes.straights, page.paths)
-    strokes.dots += _printed_dots(page)
-    areas = areas_of(strokes, runs, (page.width, page.height)) if page.paths else []
+    areas = []
+    if page.paths:
+        strokes.dots += _printed_dots(page)
+        areas = areas_of(strokes, runs, (page.width, page.height))
     found = [read_area(area, page.number) for area in areas[:MOST_FIGURES]]
     found += [
         DrawnFigure(page.number, area.box, paths=area.paths, unread=f"the page has more than {MOST_FIGURES} drawings")

@@ -62,12 +62,6 @@ class Run:
         return kind_of(self.text)
 
 
-_OF_THE_TEXT = re.compile(
-    r"|\(\d*[a-z]?\)|\([ivx]{2,4}\)|\d{1,2}\)|[a-z]{1,3}\)|\[\d{1,3}\]|[(\[]?\d{1,3} ?marks?[)\]]?", re.IGNORECASE
-)
-"""Numbers of parts and marks, which may stand close to a figure."""
-
-
 def runs_of_print(glyphs: Iterable[Glyph]) -> list[Run]:
     """All runs of a page, what is raised or lowered joined to what it stands at."""
     upright = [glyph for glyph in glyphs if glyph.upright and glyph.text.strip()]
