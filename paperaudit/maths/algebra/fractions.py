@@ -33,6 +33,8 @@ from paperaudit.model.expression import (
 )
 
 _MOST_FACTORS = 40
+_MOST_IN_COMMON = 12
+"""Brackets and letters of a common denominator: its numerators are multiplied out, each with all but its own."""
 
 
 @dataclass(slots=True)
@@ -191,6 +193,8 @@ def _add_up(terms: tuple[Expression, ...], lines: list[Expression]) -> None:
     shown = [_over(ratio.above, below) for ratio, below in zip(ratios, found, strict=True)]
     _put(lines, Sum(tuple(_signed(piece, sign) for piece, sign in zip(shown, signs, strict=True))))
     size, common = _common(found)
+    if common.total() > _MOST_IN_COMMON:
+        raise BudgetExceeded("a common denominator with dozens of factors")
     pieces: list[Expression] = []
     raw: list[Term] = []
     bracketed = False
