@@ -1,10 +1,14 @@
 """Merges or splits marks until lines have as many as a part carries, under the rules that bind marks."""
 
 from dataclasses import replace
+from math import inf
 
 from paperaudit.marking.convention import Convention
 from paperaudit.marking.mark import Allocation, Mark
 from paperaudit.marking.tariff import Earning
+
+_FEW = 3
+"""Two lines on the way and the answer's: where one of them must go, it is the first."""
 
 Levels = dict[int, int]
 """The rung that each earning line stands on, by the line's index."""
@@ -33,24 +37,40 @@ def _lowered(lines: tuple[Earning, ...], levels: Levels, convention: Convention,
     candidates = keeping or open_to_it
     if not candidates:
         return False
-    levels[min(candidates, key=lambda line: _worth_keeping(line, levels)).step] -= 1
+    kept = [line.step for line in lines if levels[line.step]]
+    levels[min(candidates, key=lambda line: _worth_keeping(line, levels, kept)).step] -= 1
     return True
 
 
-def _worth_keeping(line: Earning, levels: Levels) -> tuple[int, int, int]:
-    """Givens and arithmetic go first, then routine lines, then algebra; statements merge before they go.
+def _worth_keeping(line: Earning, levels: Levels, kept: list[int]) -> tuple[int, int, float, int]:
+    """Givens and arithmetic go first, then routine lines, then algebra, the lines that only tidy before the others.
 
-    The answer's line comes last, and among equals the earlier line goes.
+    A second answer's mark goes before that of the method's decisive line, statements merge before they go, the
+    answer's line comes last. Among equals the line goes that leaves the marks most evenly over the working, the
+    first of which stays longest; then the later one. A single method mark stands on the last, which implies the
+    others.
     """
-    if line.kind in ("given", "arithmetic", "conclusion"):
+    on_the_way = line.spot == "on the way"
+    if not on_the_way and levels[line.step] > 1 and line.kind in ("algebra", "calculation", "conclusion"):
+        return (4, 0, 0, -line.step)
+    if on_the_way and line.kind in ("given", "arithmetic", "conclusion"):
         rank = 0
-    elif line.routine:
+    elif on_the_way and line.routine:
         rank = 1
-    elif line.kind in ("algebra", "calculation", "construction"):
-        rank = 2
+    elif on_the_way and line.kind in ("algebra", "calculation", "construction"):
+        rank = (2, 3, 5)[line.move]
     else:
-        rank = 3 if levels[line.step] > 1 else 4
-    return (rank if line.spot == "on the way" else max(rank, 3), 0 if line.spot == "on the way" else 1, line.step)
+        rank = 6 if levels[line.step] > 1 else 7
+    return (rank, not on_the_way, _gap(line.step, kept), -line.step)
+
+
+def _gap(step: int, kept: list[int]) -> float:
+    """How many lines would lie between the marks beside a line if it had none; for the first of three without end."""
+    before = [other for other in kept if other < step]
+    after = [other for other in kept if other > step]
+    if before and after:
+        return after[0] - before[-1]
+    return inf if len(kept) > _FEW else 0
 
 
 def _keeps_a_reason(line: Earning, lines: tuple[Earning, ...], levels: Levels, convention: Convention) -> bool:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from paperaudit.marking.convention import Convention
 from paperaudit.marking.mark import Allocation, Mark
+from paperaudit.marking.tariff import as_answer
 from paperaudit.model.ask import Establish, Rounded, Transform, WriteAs
 from paperaudit.model.audited import AuditedPart
 from paperaudit.model.derivation import Answer, Derivation, Derived, Several
@@ -15,20 +16,22 @@ _VALUE_CODES = frozenset({"A", "S", "S/R", "B"})
 def qualified(allocation: Allocation, derivation: Derivation, convention: Convention, part: AuditedPart) -> Allocation:
     """The marks with their notes; a note that the setter wrote is kept.
 
-    The last mark for a value is `ag` where the question prints the answer, `cao` where it asks for a
+    A mark for an answer is `ag` where the question prints the answer, `cao` where it asks for a
     form or an accuracy, `oe` where the answer has other forms (a fraction, an expression). A mark for
     a value that rests on the pupil's own earlier line is `ft`, the answer's only where the convention
     carries it so far; never the part's first mark, and never in a proof, which cannot be followed
     through (statement-and-reason practice, from memory). A note that the convention lacks is left out.
     """
     values = [at for at, mark in enumerate(allocation.marks) if mark.kind in _VALUE_CODES]
-    last = values[-1] if values else -1
+    last = allocation.marks[values[-1]].step if values else -1
+    texts = {answer.text for answer in answers_of(part)}
 
     def note(at: int, mark: Mark) -> str:
         carried = _carried(mark, derivation, part) if at > 0 else ""
-        if at == last and carried in convention.notes and not convention.notes[carried].to_answer:
+        answers = at in values and (mark.step == last or as_answer(derivation.steps[mark.step]) in texts)
+        if answers and carried in convention.notes and not convention.notes[carried].to_answer:
             carried = ""
-        name = (_answer_note(part) or carried) if at == last else carried
+        name = (_answer_note(part) or carried) if answers else carried
         return name if name in convention.notes else ""
 
     return Allocation(
@@ -52,8 +55,12 @@ def _answer_note(part: AuditedPart) -> str:
         return "" if ask.task.how == "decide" else "ag"
     if ask is not None and (ask.accuracy is not None or isinstance(ask.task, Rounded | WriteAs | Transform)):
         return "cao"
-    answers = part.outcome.answers if isinstance(part.outcome, Derived | Several) else ()
-    return "oe" if any(_has_other_forms(answer) for answer in answers) else ""
+    return "oe" if any(_has_other_forms(answer) for answer in answers_of(part)) else ""
+
+
+def answers_of(part: AuditedPart) -> tuple[Answer, ...]:
+    """The derived answers, none where a part has no such outcome."""
+    return part.outcome.answers if isinstance(part.outcome, Derived | Several) else ()
 
 
 def _has_other_forms(answer: Answer) -> bool:

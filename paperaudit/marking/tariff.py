@@ -6,11 +6,13 @@ from dataclasses import dataclass, replace
 
 from paperaudit.marking.carried import carried_lines
 from paperaudit.marking.convention import Convention, LineKind, Spot, Tariff
+from paperaudit.marking.moves import Move, moves
 from paperaudit.marking.reasons import routine
 from paperaudit.model.derivation import Answer, Derivation, Step, StepKind
 
 _OPERATION = re.compile(r"(?<=[\w°%)²³])\s*[+−×÷/·*-]\s*(?=[\w(√∠−-])")
 _FRACTION = re.compile(r"\d+/\d+")
+_ACCURACY = re.compile(r" \(to [^()]*\)$")
 _EQUALS = re.compile(r"[=≤≥<>≈]")
 _SEGMENT = re.compile(r"[A-Z]{2}")
 _ANGLE = re.compile(r"∠([A-Z])([A-Z])([A-Z])")
@@ -23,7 +25,8 @@ class Earning:
     """One line that can bear marks.
 
     `rungs` go up by one mark each; `floor` is the lowest that a fit may go to, `usual` the natural
-    one. `routine` lines give up their marks before others do.
+    one. `routine` lines give up their marks before others do, and of lines of algebra and calculation those
+    whose `move` is less of the method.
     """
 
     step: int
@@ -33,6 +36,7 @@ class Earning:
     floor: int
     usual: int
     routine: bool
+    move: Move = Move.STEP
 
 
 def earnings(
@@ -54,20 +58,38 @@ def earnings(
     new = [at for at in kinds if at not in carried]
     bearing = [at for at in new if kinds[at] != "given"] or new or list(kinds)
     texts = {answer.text for answer in answers} if len(answers) > 1 else set()
+    carries = moves(steps)
     rewarded: set[str] = set()
     found = []
     for at in bearing:
         step = steps[at]
-        reached = at == bearing[-1] or step.statement in texts
+        reached = at == bearing[-1] or as_answer(step) in texts
         spot: Spot = "only line" if len(bearing) == 1 else "answer" if reached else "on the way"
         tariff = convention.tariff(kinds[at], spot, reasons_required and step.reason is not None)
         repeats = reasons_required and kinds[at] in ("statement", "equation") and _is_routine(step, rewarded)
-        found.append(_earning(at, kinds[at], spot, tariff, repeats, shows_working(step)))
-        if at == bearing[-1]:
-            found[-1] = replace(found[-1], floor=1)
+        if reached:
+            tariff = _for_each(tariff, sum(text in step.statement for text in texts))
+        earning = _earning(at, kinds[at], spot, tariff, repeats, shows_working(step))
+        found.append(replace(earning, move=carries[at], floor=int(at == bearing[-1])))
         if step.reason is not None:
             rewarded.add(step.reason.name)
     return tuple(found)
+
+
+def as_answer(step: Step) -> str:
+    """A line as an answer is printed: "x = 2.69" for "x ≈ 2.69 (to 2 decimal places)"."""
+    return _ACCURACY.sub("", step.statement).replace("≈", "=")
+
+
+def _for_each(tariff: Tariff, answers: int) -> Tariff:
+    """A line that states several answers has a mark for each of two, at most three where it must bear more.
+
+    M1 A1 A1 for a quadratic with two roots is common practice, no source.
+    """
+    if answers < 2 or len(tariff.usual) != 1:
+        return tariff
+    code = tariff.usual
+    return replace(tariff, usual=code * 2, most=max(tariff.most, code * min(answers, 3), key=len))
 
 
 def shows_working(step: Step) -> bool:
