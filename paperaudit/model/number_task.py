@@ -15,14 +15,19 @@ NumberKind = Literal[
 
 @dataclass(frozen=True, slots=True)
 class Common(TopicTask):
-    """The highest common factor, the lowest common multiple or denominator, or all common factors, of numbers."""
+    """The highest common factor, the lowest common multiple or denominator, or all common factors, of numbers.
+
+    `also` is the second of two that are asked for in one line.
+    """
 
     what: CommonName
     numbers: tuple[Expression, ...]
+    also: CommonName | None = None
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
-        return f"the {self.what} of numbers"
+        both = f" and the {self.also}" if self.also else ""
+        return f"the {self.what}{both} of numbers"
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "integral": ("function_forms", "compare_integral"),
     "intercept": ("plane", "compare_intercept"),
     "logarithms apart": ("logarithm", "compare_apart"),
+    "named values": ("statistic", "compare_statistic"),
     "nature": ("square_form", "compare_nature"),
     "no sum": ("nth_term", "compare_no_sum"),
     "nth term": ("nth_term", "compare_nth_term"),

@@ -22,6 +22,8 @@ _SHORT = {
     "Q1": "lower quartile", "Q3": "upper quartile", "IQR": "interquartile range", "average": "mean",
     "Q2": "median", "s.d.": "standard deviation", "σ": "standard deviation", "SD": "standard deviation",
     "modal value": "mode", "r": "correlation coefficient",
+    "GCF": "HCF", "GCD": "HCF", "highest common factor": "HCF", "greatest common divisor": "HCF",
+    "greatest common factor": "HCF", "lowest common multiple": "LCM", "least common multiple": "LCM",
 }  # fmt: skip
 _BETWEEN = re.compile(r"\s*(?:;|,\s+(?=[A-Za-z])|\n|\band\b)\s*(?=[A-Za-zσ])")
 

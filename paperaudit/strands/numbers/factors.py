@@ -1,5 +1,6 @@
 """Prime factors, factors and multiples, highest common factor and lowest common multiple, remainders."""
 
+from dataclasses import replace
 from math import gcd, lcm, prod
 
 from paperaudit.errors import BudgetExceeded, NoValue
@@ -9,7 +10,7 @@ from paperaudit.maths.parse import read_expression
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Answer, Derived, StepKind
 from paperaudit.model.expression import Expression, Letter, Power, Product
-from paperaudit.model.number_task import Common, PrimeFactors, Remainder
+from paperaudit.model.number_task import Common, CommonName, PrimeFactors, Remainder
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import Working, natural, number, require, text_of, whole, with_givens
 
@@ -71,7 +72,7 @@ def _ladder(size: int, found: tuple[int, ...]) -> str:
 
 
 def common(task: Common, reading: Reading) -> Derived:
-    """The highest common factor, or the lowest common multiple, from prime factors."""
+    """The highest common factor, the lowest common multiple, or both, from prime factors."""
     values = [with_givens(one, reading) for one in task.numbers]
     working = Working(SKILL, tuple(dict.fromkeys(text for _, texts in values for text in texts)))
     if task.what == "lowest common denominator":
@@ -81,26 +82,42 @@ def common(task: Common, reading: Reading) -> Derived:
         sizes = [natural(value) for value, _ in values]
     if task.what == "common factors":
         return _common_factors(sizes, working)
-    multiple = task.what != "highest common factor"
     names = [
         write(one) if isinstance(one, Letter) else str(size) for one, size in zip(task.numbers, sizes, strict=True)
     ]
-    taken = _from_primes(dict(zip(names, sizes, strict=True)), multiple, working)
+    taken = _from_primes(dict(zip(names, sizes, strict=True)), task.what != _HIGHEST, working)
     lines = tuple(step.statement for step in working.steps) or working.used
-    name, size = _SHORT[task.what], prod(taken)
+    answers = [_in_common(task.what, taken, sizes, lines, working)]
+    if task.also is not None:
+        taken = _taken([primes.prime_factors(size) for size in sizes], task.also != _HIGHEST)
+        answers.append(_in_common(task.also, taken, sizes, lines, working))
+    checks = {_SHORT[what]: _CHECKS[what == _HIGHEST] for what in (task.what, task.also) if what is not None}
+    check = "; ".join(f"the {name} {how}" for name, how in checks.items())
+    if task.also is None:
+        return working.derived(replace(answers[0], text=answers[0].text.split()[-1], letter="", kind=""), confirmed_by=check)
+    return working.derived(*answers, confirmed_by=check)
+
+
+_HIGHEST = "highest common factor"
+_CHECKS = {
+    True: "found again by Euclid's algorithm",
+    False: "divided by each number without remainder, and compared by Euclid's algorithm",
+}
+
+
+def _in_common(
+    what: CommonName, taken: tuple[int, ...], sizes: list[int], lines: tuple[str, ...], working: Working
+) -> Answer:
+    """The product of the prime factors taken, with its lines, compared with Euclid's algorithm."""
+    name, size, multiple = _SHORT[what], prod(taken), what != _HIGHEST
     if len(taken) > 1:
         working.say(f"{name} = {write(index_form(taken))}", write(index_form(taken)), lines)
         working.conclude(f"= {size}", str(size))
     else:
         why = "" if taken else ", as all of them are 1" if multiple else ", as they have no prime factor in common"
         working.say(f"{name} = {size}{why}", str(size), lines, StepKind.CONCLUSION)
-    if multiple:
-        require(size == lcm(*sizes), f"the lowest common multiple of {sizes}")
-        check = "divided by each number without remainder, and compared by Euclid's algorithm"
-    else:
-        require(size == gcd(*sizes), f"the highest common factor of {sizes}")
-        check = "found again by Euclid's algorithm"
-    return working.derived(Answer(str(size), number(size)), confirmed_by=check)
+    require(size == (lcm(*sizes) if multiple else gcd(*sizes)), f"the {what} of {sizes}")
+    return Answer(f"{name} = {size}", number(size), name, kind="named values")
 
 
 def _from_primes(sizes: dict[str, int], multiple: bool, working: Working) -> tuple[int, ...]:

@@ -38,6 +38,7 @@ def asked(task: SetAsked, reading: Reading) -> Outcome:
     if outside is not None:
         return outside
     working = Working(SKILL, _used(task.of, texts, reading))
+    _say_described(task.of, known, reading, working)
     found = _worked_out(task.of, known, working)
     again = tuple(one for one in _everything(known) if _has(task.of, one, known))
     require(set(found) == set(again), f"the members of {set_text(task.of)}")
@@ -50,6 +51,14 @@ def asked(task: SetAsked, reading: Reading) -> Outcome:
         working.say(f"n({set_text(task.of)}) = {count}", str(count), kind=StepKind.CONCLUSION)
         return working.derived(Answer(str(count), number(count)), confirmed_by=check)
     return working.derived(Answer(text, kind="set"), confirmed_by=check)
+
+
+def _say_described(of: SetExpression, known: Mapping[str, Members], reading: Reading, working: Working) -> None:
+    """A line with the members of each set that words describe."""
+    described = {fact.name for given in reading.givens for fact in given.facts if isinstance(fact, SetDescribed)}
+    for name in sorted((_names(of) & described) - {"ξ"}):
+        if name in known and of != NamedSet(name):
+            working.say(f"{name} = {_braces(known[name])}", _braces(known[name]), working.used)
 
 
 def _known(reading: Reading) -> tuple[dict[str, Members], dict[str, str]]:

@@ -57,8 +57,7 @@ def _task(node: Node, asides: Asides) -> Task:
         raise NotUnderstood("an accuracy or a unit with a question about factors", 0)
     match chosen.expr_name:
         case "common":
-            name = next(rule for rule in _NAMES if has(chosen, rule))
-            return Common(_NAMES[name], without_units(numbers_in(chosen)))
+            return _common(chosen)
         case "primes" | "index_only":
             listed = has(chosen, "prime_list")
             index = _INDEX.search(asides.rest.source) is not None
@@ -75,6 +74,14 @@ def _task(node: Node, asides: Asides) -> Task:
         case "kind":
             return IsOfKind(number_in(the(chosen, "item")), _kind(the(chosen, "single_kind").text))
     return _listed(chosen)
+
+
+def _common(node: Node) -> Common:
+    """One of what numbers have in common, or the highest factor and the lowest multiple in the order asked for."""
+    asked = [next(_NAMES[rule] for rule in _NAMES if has(one, rule)) for one in every(node, "common_name")]
+    if len(asked) == 2 and set(asked) != {"highest common factor", "lowest common multiple"}:
+        raise NotUnderstood("two things that numbers have in common", node.start)
+    return Common(asked[0], without_units(numbers_in(node)), asked[1] if len(asked) == 2 else None)
 
 
 def _from_list(node: Node) -> FromList:

@@ -33,9 +33,9 @@ _KINDS: tuple[tuple[str, Kind], ...] = (
     ("perfect", "square"),
     ("cube", "cube"),
     ("triang", "triangular"),
-    ("multiples", "multiple"),
-    ("factors", "factor"),
-    ("divisors", "factor"),
+    ("multiple", "multiple"),
+    ("factor", "factor"),
+    ("divisor", "factor"),
 )
 _UNIVERSAL = ("ξ", "ε", "𝓔", "Ω", "U")
 _WHOLE = re.compile(r"-?\d+")
@@ -65,6 +65,8 @@ def _fact(chosen: Node) -> Fact:
 def _members(node: Node) -> tuple[str, ...]:
     """The members as written; points of omission between whole numbers are filled in."""
     texts = [piece.text.strip() for piece in every(node, "member")]
+    if len(texts) == 1 and re.search(r"[a-z]{2,}", texts[0]):
+        raise NotUnderstood(f"whether {{{texts[0]}}} names its members or describes them", node.start)
     if not any(set(text) <= set(".…") and text for text in texts):
         if len(set(texts)) < len(texts):
             raise NotUnderstood("a member that is stated twice", node.start)
@@ -89,7 +91,7 @@ def _described(node: Node) -> SetDescribed:
         low, high = (int(one) for one in _WHOLE.findall(chain.text)[:2])
         signs = re.findall(r"[≤<]", chain.text)
         return SetDescribed(name, "integer", 0, low + (signs[0] == "<"), high - (signs[1] == "<"))
-    words = the(node, "kind").text
+    words = the(node, "kind", "one_kind").text
     kind: Kind = next((kind for start, kind in _KINDS if words.startswith(start)), "integer")
     of = int(words.rpartition(" ")[2]) if kind in ("multiple", "factor") else 0
     bounds = first(node, "bounds")

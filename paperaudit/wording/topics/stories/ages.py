@@ -133,8 +133,9 @@ class _Ages:
         theirs = self.years
         if inner is not None:
             theirs = _years(inner)
-        elif there is not None and there.group(1) == "is":
-            theirs = Fraction(0)
+        elif there is not None and there.group(1) == "is" and self.years:
+            # "In 12 years he will be twice as old as she is": as she is now, or as she is then?
+            raise NotUnderstood("at which moment the other age is meant", explicit.start, "“is now” or “is then”")
         elif there is not None and there.group(1) != "will be" and self.years >= 0:
             raise NotUnderstood("when that was", explicit.start)
         people = list(within(node, "person"))
