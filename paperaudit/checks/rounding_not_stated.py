@@ -17,7 +17,9 @@ from paperaudit.model.expression import Expression, NumberForm
 from paperaudit.model.finding import Finding, Severity
 
 _SAYS_HOW_EXACT = re.compile(
-    r"\b(?:exact|surd|root form|in terms of|fraction|mixed number|nearest|decimal places?|significant|round|recurring|repeating)", re.I
+    r"\b(?:exact|surd|root form|in terms of|fraction|mixed number|nearest|decimal places?|significant|round"
+    r"|recurring|repeating)",
+    re.I,
 )
 _DECIMAL_FORMS = (NumberForm.DECIMAL, NumberForm.INTEGER)
 

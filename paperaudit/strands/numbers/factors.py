@@ -94,7 +94,9 @@ def common(task: Common, reading: Reading) -> Derived:
     checks = {_SHORT[what]: _CHECKS[what == _HIGHEST] for what in (task.what, task.also) if what is not None}
     check = "; ".join(f"the {name} {how}" for name, how in checks.items())
     if task.also is None:
-        return working.derived(replace(answers[0], text=answers[0].text.split()[-1], letter="", kind=""), confirmed_by=check)
+        return working.derived(
+            replace(answers[0], text=answers[0].text.split()[-1], letter="", kind=""), confirmed_by=check
+        )
     return working.derived(*answers, confirmed_by=check)
 
 

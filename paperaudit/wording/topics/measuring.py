@@ -142,7 +142,15 @@ MEASURING: tuple[Topic, ...] = (
         "amounts.peg",
         story_ahead=re.compile(r"\b(?:interior|exterior|supplement\w*|complement\w*)\b|\bangles of a|[Ii]n a triangle"),
     ),
-    Topic("one calculation", "one_step", "amounts.peg", story_ahead=re.compile(r"\bequally\b|[Tt]emperature")),
+    Topic(
+        "one calculation",
+        "calculations.topic",
+        "amounts.peg",
+        story_ahead=re.compile(
+            r"\bequally\b|[Tt]emperature|\bhands?\b|%|per ?cent|\bovertime\b|\bcommission\b|\b[Tt]ax|\bcharges?\b"
+            r"|\bplus\b|\bdeposit\b|\d/\d|\bfractions?\b|\bpercentage\b|\bpieces?\b|\btile[sd]?\b|\bcubes?\b|\btogether\b"
+        ),
+    ),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),
 )
 """Their place in the order of all topics is in registry.py."""
