@@ -102,7 +102,8 @@ FORMS: tuple[Form, ...] = (
     form(
         rf"(?:{WHO} (?:has|contains|holds|consists of)|there are) (?P<first>{WHOLE}) (?P<one>{WORD}) and"
         rf" (?P<second>{WHOLE})"
-        rf" (?P<other>{WORD})(?: {WORD})?{_WHERE}\. what (?P<as>fraction|proportion|percentage) of the (?P<of>{WORD}){_WHERE}"
+        rf" (?P<other>{WORD})(?: {WORD})?{_WHERE}\. what (?P<as>fraction|proportion|percentage) of the"
+        rf" (?P<of>{WORD}){_WHERE}"
         rf" (?:are|is)"
         rf" (?P<asked>{WORD})",
         _one_of_two,
