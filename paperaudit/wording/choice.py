@@ -1,5 +1,6 @@
 """Decides what a part asks, from its ask, its own text and its question's text."""
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -13,6 +14,9 @@ from paperaudit.wording.asking import Asked, read_asked
 from paperaudit.wording.prose import Prose
 from paperaudit.wording.scene import Scene
 from paperaudit.wording.tasks import in_form, is_numeric
+
+_STATES = re.compile(r"(?<![A-Za-z])[A-Z]{2,}\s(?:is|are|has|have|lies?)\b|[=∥⊥≡]")
+"""Words that say something of a figure, whatever the command in front of them is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,10 +85,14 @@ def chosen_ask(
     if isinstance(asked, Unread):
         return Choice(missing=(asked,))
     ask = _completed(asked.ask, part, proses)
-    doubts = (
-        () if explicit is not None else tuple(doubt for prose in proses for doubt in prose.unfinished if prose.asks)
-    )
+    doubts = () if explicit is not None else tuple(_left_over(proses, whole is None))
     return Choice(ask, asked.conditions, left_over=doubts, whole=whole is not None)
+
+
+def _left_over(proses: Sequence[Prose], own: bool) -> Iterator[Unread]:
+    """Sentences like asks that are none: beside one of the same text, or with a figure where the part has its `own`."""
+    for prose in proses:
+        yield from (doubt for doubt in prose.unfinished if prose.asks or (own and _STATES.search(doubt.text)))
 
 
 def _whole_text(part: Part, proses: Sequence[Prose], scene: Scene) -> Asked | None:

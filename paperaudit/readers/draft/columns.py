@@ -5,6 +5,7 @@ from itertools import pairwise
 from typing import Final
 
 from paperaudit.model.place import Box
+from paperaudit.readers.draft.counted_columns import counted_gutter
 from paperaudit.readers.draft.marks import marks_alone
 from paperaudit.readers.draft.runs import Run, part_of
 
@@ -64,7 +65,9 @@ def _gutter(runs: Sequence[Run], box: Box) -> tuple[float, float, float] | None:
             count = _text_on_both_sides(inside, edge, left, right)
             if count >= 2 * _FEWEST and (best is None or count > best[0]):
                 best = (count, edge, top, bottom)
-    return best[1:] if best else None
+    if best is not None:
+        return best[1:]
+    return counted_gutter(runs, text_left + _NARROWEST * wide, text_right - _NARROWEST * wide)
 
 
 def _candidates(runs: Sequence[Run], least: float, most: float) -> list[float]:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from paperaudit.readers.draft.habits import Habits, parted
-from paperaudit.readers.draft.notices import is_for_several, is_instruction
+from paperaudit.readers.draft.notices import is_field, is_for_several, is_instruction
 from paperaudit.readers.draft.numbering import Style, heading_at, numbers_at
 from paperaudit.readers.draft.print_line import Printed, PrintLine
 
@@ -42,9 +42,10 @@ def first_question(printed: Sequence[Printed]) -> int:
 def lead_before(printed: Sequence[Printed], start: int) -> int:
     """Where the rows begin that end the cover and lead on to questions: "In questions 1 to 3, solve for x:"."""
     before = printed[start - 1] if start else None
-    if isinstance(before, PrintLine) and is_for_several(before.row.text) and not is_instruction(before.row.text):
-        return start - 1
-    return start
+    if not isinstance(before, PrintLine) or any(is_field(cell.text) for cell in before.row.cells):
+        return start
+    leads = is_for_several(before.row.text) and not is_instruction(before.row.text)
+    return start - 1 if leads else start
 
 
 def _counts_on(printed: Sequence[Printed]) -> bool:

@@ -21,6 +21,8 @@ _MOST_DRAWINGS: Final = 4_000
 _MOST_CODES: Final = 400_000
 """Codes that the tables of one font may name; all of Unicode has fewer letters in use."""
 _SPELLED: Final = {"*": "_a", '"': "_w", "'": "_q"}
+_PICTURES: Final = ("EI", "Do")
+"""Commands that may print a stencil, for which the device has to know the colour."""
 _RANGES: Final = re.compile(rb"begin(?:bf|cid|notdef)range(.*?)end", re.DOTALL)
 _RANGE: Final = re.compile(
     rb"<\s*([0-9A-Fa-f]{1,16})\s*>\s*<\s*([0-9A-Fa-f]{1,16})\s*>\s*(?:<[^>]*>|\[[^\]]*\]|[0-9]+)"
@@ -102,7 +104,13 @@ class CarefulInterpreter(PDFPageInterpreter):
             return
         given = self.pop(count) if count else []
         if len(given) == count:
+            if name in _PICTURES:
+                self._show_ink()
             command(*given)
+
+    def _show_ink(self) -> None:
+        pen: Any = self.device
+        pen.ink = self.graphicstate.ncolor
 
 
 def _codes_of_widths(table: object) -> int:

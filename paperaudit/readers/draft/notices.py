@@ -28,6 +28,12 @@ _PROMPT: Final = re.compile(
     r"(?:answers?|ans|working|solution|reason)\s*[:.=]?\s*(?:\w{1,3}\s*=)?\s*(?:[a-z°%²³/]{1,4})?", re.IGNORECASE
 )
 _BLANK: Final = re.compile(r"(?:[∠△]?\w{1,4}(?:\(\w\))?\s*=)?\s*(?:\w\s*=\s*)?(?:[a-z°%²³/£$€]{1,5})?", re.IGNORECASE)
+_FIELD: Final = re.compile(
+    r"(?:(?:your|full|first|last|family|learner|student|pupil|candidate)(?:['’]?s)?['’]?\s+)*"
+    r"(?:names?|surname|class|date|teacher|learner|student|pupil|candidate|school|centre|seat|number|signature|examiner"
+    r"|moderator|score|results?|marks?|total|grade|form|group|set|section|period|id)(?:\s+(?:no\.?|number|and\s+\w+))?\s*[:_.…]",
+    re.IGNORECASE,
+)
 _RANGE: Final = re.compile(r"\bquestions\s+(\d+)\s*(?:to|and|–|-|—)\s*(\d+)", re.IGNORECASE)
 
 
@@ -49,6 +55,15 @@ def questions_meant(text: str) -> tuple[int, int] | None:
 def is_instruction(text: str) -> bool:
     """Whether a row says how to answer rather than what: "Answer all questions."."""
     return bool(_INSTRUCTION.match(text.strip()))
+
+
+def is_field(text: str) -> bool:
+    """Whether a cell begins with a field that the learner fills in.
+
+    >>> is_field("Name:"), is_field("Candidate number: ____"), is_field("Simplify:")
+    (True, True, False)
+    """
+    return bool(_FIELD.match(text.strip()))
 
 
 def is_for_several(text: str) -> bool:

@@ -17,6 +17,7 @@ from paperaudit.model.place import Box
 from paperaudit.readers.draft.bounded import TooMuch
 from paperaudit.readers.draft.fonts import names_of
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
+from paperaudit.readers.draft.solid_pictures import filled, is_solid
 from paperaudit.readers.draft.told_text import told_by, with_told
 
 MOST_OBJECTS = 60_000
@@ -33,6 +34,7 @@ class Pen(PDFTextDevice):
     """The device that pdfminer's interpreter draws a page on; `page` gives what was drawn.
 
     `handle` is how pdfminer hands over characters; nothing of its own layout is used, which takes twice the time.
+    `ink` is the colour of stencils, which the interpreter sets.
     """
 
     def __init__(self, resources: PDFResourceManager) -> None:
@@ -44,6 +46,7 @@ class Pen(PDFTextDevice):
         self._width = self._height = 0.0
         self._left = self._top = 0.0
         self.ctm: Matrix = (1, 0, 0, 1, 0, 0)
+        self.ink: object = 0.0
         self._frames: list[Matrix] = []
         self._told: list[tuple[int, str]] = []
 
@@ -87,9 +90,13 @@ class Pen(PDFTextDevice):
             self._glyphs[start:] = with_told(self._glyphs[start:], told)
 
     def render_image(self, name: str, stream: PDFStream) -> None:
-        """A picture of dots fills the unit square."""
+        """A picture of dots fills the unit square; one that is a single dot of the pen's colour is a path."""
         self._count(1)
-        corners = [self._place(corner) for corner in ((0, 0), (1, 0), (0, 1), (1, 1))]
+        first, second, third, last = corners = [self._place(corner) for corner in ((0, 0), (1, 0), (1, 1), (0, 1))]
+        if is_solid(stream):
+            if _on_paper(_around(corners)):
+                self._paths.append(filled((first, second, third, last), self._drawn, lightness(self.ink)))
+            return
         width, height = stream.get_any(("W", "Width")), stream.get_any(("H", "Height"))
         self._rasters.append(Raster(_around(corners), _whole(width), _whole(height)))
 

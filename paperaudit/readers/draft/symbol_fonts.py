@@ -185,6 +185,8 @@ _BY_FAMILY: tuple[tuple[str, dict[int, str]], ...] = (
     ("msbm", _MORE_RELATIONS),
 )
 _EXTENSION = re.compile(r"cmex|mathextension|mathex|txex|pxex|euex", re.IGNORECASE)
+_COMPACT = re.compile(r"[pt]xex", re.IGNORECASE)
+"""Fonts whose brackets are lower and whose signs of sums are taller than those of cmex."""
 _STRUCK_TWICE = re.compile(r"msbm|bbold|dsrom|bbm|blackb|fplmbb", re.IGNORECASE)
 _SYMBOL = re.compile(r"symbol", re.IGNORECASE)
 _ADOBES = re.compile(r"Symbol(?:MT|PS|Set)?(?:[-,].*)?")
@@ -226,6 +228,15 @@ def tall_sign_of(font: str, code: int, name: str = "") -> Tall | None:
     """
     if not _EXTENSION.search(font):
         return None
+    tall = _tall_sign(code, name)
+    if tall is None or not _COMPACT.search(font):
+        return tall
+    if tall.text in "∑∏":
+        return Tall(tall.text, 1.57 if tall.depth > 1 else 0.9)
+    return Tall(tall.text, 0.8 * tall.depth, tall.piece) if tall.text in _BRACKETS else tall
+
+
+def _tall_sign(code: int, name: str) -> Tall | None:
     large = _LARGE.fullmatch(name)
     if large is None:
         return None if name else _EXTENSIBLE.get(code)

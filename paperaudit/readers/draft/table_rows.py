@@ -1,7 +1,6 @@
 """Reads a ruled table: rows that are parts of questions, with number and marks in cells of their own, or data."""
 
 from collections.abc import Iterator, Sequence
-from itertools import zip_longest
 from typing import Final, TypeAlias
 
 from paperaudit.model.place import Box
@@ -19,6 +18,8 @@ _HEADINGS: Final = frozenset(
         *("answer", "answers", "working", "mark", "marks", "mk", "mks", "max", "points", "score"),
     )
 )
+_BESIDE: Final = 0.7
+"""Sizes of the print within which rows of neighbouring cells stand on one height."""
 _WORDS: Final = 4
 """Words that the text of a part has at least, in the median, where a table lists parts."""
 
@@ -59,11 +60,16 @@ def lines_of_table(column: Column, cells: Cells) -> Iterator[PrintLine]:
                 continue
             if at == len(band) - 1 and at and (at == marked or marks_alone(whole) or total_of(whole)):
                 marks = [_as_marks(cell, at == marked) for row in rows for cell in row.cells]
-            elif not texts and _is_number(whole):
+            elif not texts and _is_number(whole) and (len(rows) == 1 or _is_single(band)):
                 fronts += [cell for row in rows for cell in row.cells]
             else:
                 texts.append(rows)
         yield from _band(column, fronts, texts, marks)
+
+
+def _is_single(band: tuple[tuple[Box, tuple[Row, ...]], ...]) -> bool:
+    """Whether the cells of a band behind the first have a row each, so that its numbers belong together."""
+    return all(len(rows) < 2 for _, rows in band[1:])
 
 
 def _is_heading(band: tuple[tuple[Box, tuple[Row, ...]], ...]) -> bool:
@@ -99,12 +105,19 @@ def _marks_by_row(rows: Sequence[Row], marks: Sequence[Cell]) -> dict[int, list[
 
 
 def _side_by_side(texts: list[tuple[Row, ...]]) -> list[Row]:
-    """Rows of neighbouring cells as one: options or parts beside one another."""
-    joined = []
-    for rows in zip_longest(*texts):
-        there = [row for row in rows if row is not None]
-        joined.append(_row([cell for row in there for cell in row.cells], there[0]))
-    return joined
+    """Rows of neighbouring cells on one height as one: numbers and their parts, options beside one another."""
+    lines: list[list[Row]] = [[row] for row in texts[0]]
+    for rows in texts[1:]:
+        free = list(lines)
+        for row in rows:
+            beside = [line for line in free if abs(line[0].baseline - row.baseline) < _BESIDE * row.size]
+            if beside:
+                free.remove(beside[0])
+                beside[0].append(row)
+            else:
+                lines.append([row])
+    lines.sort(key=lambda line: line[0].baseline)
+    return [_row([cell for row in line for cell in row.cells], line[0]) for line in lines]
 
 
 def _row(cells: list[Cell], like: Row | None = None) -> Row:
@@ -131,12 +144,12 @@ def _is_number(text: str) -> bool:
 def _column_of_marks(cells: Cells) -> int | None:
     """The last column where its heading speaks of marks, or it holds small numbers alone beside texts."""
     last = max(len(band) for band in cells) - 1
-    held = [" ".join(row.text for row in band[last][1]).strip() for band in cells if len(band) == last + 1]
-    if last < 1 or not any(held):
+    held = [[row.text.strip() for row in band[last][1]] for band in cells if len(band) == last + 1]
+    filled = [text for texts in held for text in texts]
+    if last < 1 or not filled:
         return None
-    if any(text.lower().strip(" .:") in ("mark", "marks", "mk", "mks", "max", "points") for text in held[:1]):
+    if " ".join(held[0]).lower().strip(" .:") in ("mark", "marks", "mk", "mks", "max", "points"):
         return last
-    filled = [text for text in held if text]
     return last if all(bare_number(text) is not None or marks_alone(text) for text in filled) else None
 
 

@@ -54,8 +54,8 @@ def running_text(rows: Sequence[TextRow]) -> str:
     """The rows as one text: words parted at a row's end are joined, equations under one another are listed.
 
     >>> row = lambda text: TextRow((Cell(text, (0, 0, 1, 1)),), 1)
-    >>> running_text([row("Solve the simul-"), row("taneous equations"), row("x + y = 7"), row("x − y = 1")])
-    'Solve the simultaneous equations x + y = 7 and x − y = 1'
+    >>> running_text([row("Solve the simul-"), row("taneous equations"), row("x + y = 7"), row("x − y = 1.")])
+    'Solve the simultaneous equations x + y = 7 and x − y = 1.'
     """
     text = ""
     at = 0
@@ -65,7 +65,9 @@ def running_text(rows: Sequence[TextRow]) -> str:
             listed += found
             at += 1
         if listed:
-            text = _joined(text, _listed(listed))
+            last = rows[at - 1].text
+            stop = "." if last.endswith(".") and not last.endswith("..") else ""
+            text = _joined(text, last if len(listed) == 1 else _listed(listed) + stop)
             continue
         text = _joined(text, rows[at].text)
         at += 1
