@@ -17,6 +17,11 @@ _TWO = re.compile(
 """Two names that have all they need by themselves: "AB and EF intersect at G"; two points are no line."""
 _LIST = re.compile(r"(?:[a-z]+\s+)+(?:[A-Z]{1,4}(?:,|\s+and)\s+)*(?P<name>[A-Z]{1,4})")
 """A list of names that more may follow: "segments AB"."""
+_WHOLE = re.compile(
+    r"(?:.*[ ,])?(?:(?P<corners>[A-Z]{3,})"
+    r"|(?:(?:and|point)\s+)*[A-Z]\s+(?:(?:is|lies)\s+)?(?:on|(?:the\s+)?mid-?point\s+of)\s+(?:[a-z]+\s+)*[A-Z]{2})"
+)
+"""A statement that no path goes on: "triangle ABC", "D on AB"; a path after it is one that is drawn."""
 
 
 def rejoined(node: Node) -> Node:
@@ -89,12 +94,18 @@ def _is_list_of(before: Node, name: Scalar) -> bool:
     return found is not None and bare is not None and len(found.group("name")) == len(bare.group(1))
 
 
+def _is_apart(before: Scalar, name: Scalar) -> bool:
+    """Whether a path begins a statement of its own: DE, after "E on AC"."""
+    bare = _BARE.fullmatch(name.text)
+    return bare is not None and len(bare.group(1)) == 2 and _WHOLE.fullmatch(before.text.strip()) is not None
+
+
 def _append(whole: list[Node], names: list[Scalar]) -> None:
-    """Bare names end the statement before them; without one they stay as they are, to be complained of."""
+    """Bare names end the statement before them; without one that they could end they stay as they are."""
     if not names:
         return
     before = whole[-1] if whole else None
-    if isinstance(before, Scalar) and not before.quoted:
+    if isinstance(before, Scalar) and not before.quoted and not _is_apart(before, names[0]):
         whole[-1] = _together([before, *names])
     else:
         whole.extend(names)

@@ -6,7 +6,7 @@ from typing import Literal
 from parsimonious.nodes import Node
 
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.fact import Centre, Crossing, Fact, Midline, Midpoint, Path
+from paperaudit.model.fact import Centre, Collinear, Crossing, Fact, Midline, Midpoint, Path
 from paperaudit.wording.bisectors import cevians
 from paperaudit.wording.named import corners_of, path_of, point_of
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -70,7 +70,9 @@ def named_lines(node: Node, scene: Scene) -> Facts:
     triangle = _figure(node, 3, scene) if named is not None else _triangle_of(lines, scene, node)
     facts = [fact for line in lines for fact in cevians(line, triangle, words, node)]
     if len(lines) > 2:
-        return (*facts, Centre(next(kind for word, kind in _LINES if word in words), point, triangle))
+        kind = next(kind for word, kind in _LINES if word in words)
+        through = (Collinear((start, point, end), kind != "orthocentre") for start, end in lines)
+        return (*facts, Centre(kind, point, triangle), *through)
     return (*facts, Crossing(lines[0], lines[1], point))
 
 
@@ -85,10 +87,10 @@ def _triangle_of(lines: tuple[Path, ...], scene: Scene, node: Node) -> tuple[str
 def midline(node: Node, scene: Scene) -> Facts:
     """DE is a midline of triangle ABC; where its ends are known to lie on sides, they are their midpoints."""
     line = path_of(the(node, "path", "length", "figure_meant"))
-    polygon = _figure(node, None, scene)
+    beside = first(node, "midline_side")
+    polygon = _figure(node, None, scene) if first(node, "figure_meant") else _with_midline(line, beside, scene, node)
     if len(polygon) > 4 or not set(line).isdisjoint(polygon):
         raise NotUnderstood("no midline of this figure", node.start, "a triangle or a trapezium, and other letters")
-    beside = first(node, "midline_side")
     if beside is not None:
         return _beside(line, path_of(the(beside, "path")), polygon, node)
     sides = [_side_of(end, polygon, scene) for end in line]
@@ -96,6 +98,19 @@ def midline(node: Node, scene: Scene) -> Facts:
     if one is None or other is None or set(one) == set(other):
         return (Midline(line, polygon),)
     return Midpoint(line[0], one), Midpoint(line[1], other)
+
+
+def _with_midline(line: Path, beside: Node | None, scene: Scene, node: Node) -> tuple[str, ...]:
+    """The only triangle or quadrilateral named before that the line could be a midline of."""
+    side = set(path_of(the(beside, "path"))) if beside is not None else set()
+    found = {
+        frozenset(shape.points): shape.points
+        for shape in scene.shapes
+        if len(shape.points) in (3, 4) and set(line).isdisjoint(shape.points) and side <= set(shape.points)
+    }
+    if len(found) != 1:
+        raise NotUnderstood("the figure is not named", node.start, "the triangle or trapezium, as in “of △ABC”")
+    return next(iter(found.values()))
 
 
 def _beside(line: Path, side: Path, polygon: tuple[str, ...], node: Node) -> Facts:

@@ -24,6 +24,7 @@ from paperaudit.wording.sentences import sentences
 from paperaudit.wording.stated import commas_used, letters_used, repeats
 from paperaudit.wording.statement import Where, read_given
 from paperaudit.wording.the_circle import Known
+from paperaudit.wording.through_centroid import with_centroids
 from paperaudit.wording.topics.altering import altered_beside
 from paperaudit.wording.topics.reading import topic_story
 
@@ -160,7 +161,7 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     givens = [
         replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, sketch_of(question, part))
     ]
-    givens = with_midlines(givens, sketch_of(question, part))
+    givens = with_centroids(with_midlines(givens, sketch_of(question, part)))
     ask = choice.ask
     if ask is not None and leaves_circle_open(ask, known):
         unread.append(Unread(ask.text, "ask", 0, WHICH_CIRCLE, "", ask.place))

@@ -1,5 +1,6 @@
 """Reads one statement or sentence about a figure into its facts, or says where reading stopped."""
 
+import re
 from dataclasses import replace
 from functools import lru_cache
 from typing import Literal
@@ -11,7 +12,7 @@ from paperaudit.maths.limits import check_limits
 from paperaudit.maths.notation import Notation
 from paperaudit.maths.peg import parsed
 from paperaudit.maths.tree import every
-from paperaudit.model.fact import Given, Origin
+from paperaudit.model.fact import Drawn, Given, Origin
 from paperaudit.model.place import NOWHERE, Place
 from paperaudit.model.reading import Unread
 from paperaudit.wording.clauses import facts_of, statement_grammar
@@ -24,6 +25,9 @@ from paperaudit.wording.unread import not_read
 
 LONGEST_SENTENCE = 1_000
 Where = Literal["figure", "given", "ask", "text", "answer"]
+_NAME = re.compile(r"[A-Z]{2}")
+_PATHS = re.compile(r"[A-Z]{2}(?:(?:,\s*(?:and\s+)?|\s+and\s+)[A-Z]{2})*\.?")
+"""Paths alone, under `figure`, are segments that are drawn."""
 _ORIGINS = {
     "figure": Origin.FIGURE,
     "given": Origin.GIVEN,
@@ -53,6 +57,9 @@ def read_statement(
 def read_given(text: str, place: Place, where: Where, scene: Scene) -> Given | Unread:
     """One statement as it stands; which circle "the circle" is, the whole question says."""
     statement = text.strip()
+    if where == "figure" and _PATHS.fullmatch(statement):
+        drawn = tuple(Drawn("segment", (name[0], name[1])) for name in _NAME.findall(statement))
+        return Given(statement, drawn, _ORIGINS[where], place)
     clauses = read_clauses(statement, place, where, scene)
     if isinstance(clauses, Unread):
         return clauses

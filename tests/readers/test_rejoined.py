@@ -34,6 +34,10 @@ from paperaudit.readers.question_file import read_question_file
         ('["segments AB", CD]', ["segments AB", "CD"]),
         ('["segments AB, CD", AB ∥ CD]', ["segments AB, CD", "AB ∥ CD"]),
         ("[AB]", ["AB"]),
+        ("[triangle ABC, D on AB, E on AC, DE]", ["triangle ABC", "D on AB", "E on AC", "DE"]),
+        ("[quadrilateral ABCD, AC, BD]", ["quadrilateral ABCD", "AC", "BD"]),
+        ("[M is the midpoint of AB, MC]", ["M is the midpoint of AB", "MC"]),
+        ("[D and E are the midpoints of AB, AC]", ["D and E are the midpoints of AB, AC"]),
     ],
 )
 def test_bare_names_go_to_the_statement_that_they_belong_to(written: str, expected: list[str]) -> None:

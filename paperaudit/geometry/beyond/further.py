@@ -19,7 +19,7 @@ from paperaudit.geometry.linear.introduce import fresh_letters
 from paperaudit.geometry.linear.theory import Theory
 from paperaudit.geometry.theorems.further import further_instances
 from paperaudit.geometry.theorems.theorem import Claimed, Equation, Instance, Predicate, Proportional, SegmentsEqual
-from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, Letter, Number, Power, Quotient
+from paperaudit.model.expression import AngleOf, ArcOf, AreaOf, Expression, LengthOf, Letter, Number, Power, Quotient
 
 MOST_ROUNDS = 3
 """Times that the linear theory is asked what it makes of what was reached beyond it."""
@@ -147,9 +147,9 @@ class Further:
             _, _, assumed, best = min(missed, key=lambda row: row[:2])
 
     def _candidates(self, reached: Reach, angles: bool) -> list[Size]:
-        """Unknown lengths, and `angles`, in the order of how many rows they stand in."""
+        """Unknown lengths and areas, and `angles`, in the order of how many rows they stand in."""
         counts: dict[Size, int] = {}
-        kinds = (AngleOf, ArcOf, LengthOf) if angles else (LengthOf,)
+        kinds = (AngleOf, ArcOf, AreaOf, LengthOf) if angles else (AreaOf, LengthOf)
         for row in self.rows:
             for size in row.terms:
                 if isinstance(size, kinds) and size not in reached.known:

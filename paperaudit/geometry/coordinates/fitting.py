@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 
 MAGNITUDES = (0.5, 1.0, 0.2, 2.0, 0.1, 5.0)
 """First values, in the unit that a letter is carried in, of letters that no linear relation gives."""
+GROWN = (1.0, 1.0, 4.0, 1.0, 12.0, 1.0, 0.25, 1.0)
+"""By what later rounds of starts enlarge a figure with letters: in x² − 22 no number tells how large it is."""
 
 MET = 1e-18
 """Sum of squared residuals below which the equalities are met."""
@@ -32,6 +34,8 @@ def fitted(problem: Residuals, state: Array, seeds: range) -> Array:
     result = state.copy()
     rough = result[first:]
     rough[:, :count] *= _scale(problem, rough)[:, None]
+    if problem.figure.letters:
+        rough[:, :count] *= np.array([GROWN[seed // len(MAGNITUDES) % len(GROWN)] for seed in seeds])[:, None]
     rough[:, count:] = np.array([MAGNITUDES[seed % len(MAGNITUDES)] for seed in seeds])[:, None]
     _set_letters(problem, rough)
     return result

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from itertools import combinations
+from typing import TypeAlias
 
 from paperaudit.geometry.figure.figure import angle
 from paperaudit.model.expression import (
@@ -161,8 +162,8 @@ def resolve_angle(
 ) -> AngleOf:
     """The three points of ∠B or B̂₁: by the figure's own naming, else where only one angle is meant.
 
-    One shape with a corner there settles it, else exactly two drawn arms; `between` holds the triples
-    (first, middle, last) that are stated to be in order on a line. Raises Unclear.
+    One shape with a corner there settles it, or several between the same rays, else exactly two drawn arms;
+    `between` holds the triples (first, middle, last) that are stated to be in order on a line. Raises Unclear.
     """
     plain = AngleAt(name.vertex, name.number)
     if plain in names:
@@ -171,8 +172,8 @@ def resolve_angle(
     if name.number:
         raise Unclear(f"the figure does not say which angle {name.vertex}{name.number} is")
     corners = {_corner(shape.points, name.vertex) for shape in shapes if name.vertex in shape.points}
-    if len(corners) == 1:
-        arm, other = corners.pop()
+    if corners and len({_between_rays(corner, name.vertex, lines, between) for corner in corners}) == 1:
+        arm, other = min(corners)
         return angle(arm, name.vertex, other, name.reflex)
     through = [line for line in lines if name.vertex in line]
     one_sided = [line for line in through if not _runs_through(line, name.vertex, between)]
@@ -180,6 +181,29 @@ def resolve_angle(
         arms = [next(point for point in line if point != name.vertex) for line in through]
         return angle(arms[0], name.vertex, arms[1], name.reflex)
     raise Unclear(f"∠{name.vertex} could be more than one angle: name it by three letters")
+
+
+Ray: TypeAlias = str | tuple[str, ...]
+
+
+def _between_rays(
+    arms: tuple[str, str], vertex: str, lines: tuple[tuple[str, ...], ...], between: frozenset[tuple[str, str, str]]
+) -> frozenset[Ray]:
+    """The two rays of a corner: each its line where the vertex is stated to be an end of it, else its point."""
+
+    def ray(arm: str) -> Ray:
+        line = next((line for line in lines if vertex in line and arm in line), (vertex, arm))
+        other = [point for point in line if point not in (vertex, arm)]
+        beside = all(
+            (vertex, arm, point) in between
+            or (point, arm, vertex) in between
+            or (vertex, point, arm) in between
+            or (arm, point, vertex) in between
+            for point in other
+        )
+        return line if other and beside else arm
+
+    return frozenset(map(ray, arms))
 
 
 def _runs_through(line: tuple[str, ...], vertex: str, between: frozenset[tuple[str, str, str]]) -> bool:

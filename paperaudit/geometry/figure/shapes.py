@@ -5,6 +5,7 @@ from fractions import Fraction
 from itertools import combinations
 
 from paperaudit.geometry.figure.figure import (
+    Compared,
     Condition,
     Convex,
     EqualLengths,
@@ -15,7 +16,7 @@ from paperaudit.geometry.figure.figure import (
     length,
 )
 from paperaudit.maths.linear import LinearForm
-from paperaudit.model.expression import LengthOf
+from paperaudit.model.expression import Function, LengthOf, Number, Power, Sum
 from paperaudit.model.fact import Fact, Holds, Parallel, Shape
 
 
@@ -28,6 +29,8 @@ def shape_conditions(shape: Shape, label: int, facts: Sequence[tuple[Fact, ...]]
         yield from _all_sides_equal(points, label, "regular-polygon" if len(points) > 3 else "equilateral-sides")
     if "regular" in shape.qualities and len(points) > 3:
         yield from _all_angles(points, label)
+    if len(points) == 3:
+        yield from _by_angles(shape, label)
     if len(points) != 4:
         return
     a, b, c, d = points
@@ -43,6 +46,18 @@ def shape_conditions(shape: Shape, label: int, facts: Sequence[tuple[Fact, ...]]
         yield from _kite(kite_axis(shape, facts), label)
     if shape.kind == "trapezium":
         yield from _trapezium(shape, label, facts)
+
+
+def _by_angles(shape: Shape, label: int) -> Iterator[Condition]:
+    """All angles of an acute triangle are below 90°; cos² A + cos² B + cos² C is 1 − 2 cos A cos B cos C."""
+    a, b, c = shape.points
+    corners = (angle(c, a, b), angle(a, b, c), angle(b, c, a))
+    if "acute-angled" in shape.qualities:
+        for corner in corners:
+            yield Compared(corner, "<", Number(Fraction(90)), label)
+    if "obtuse-angled" in shape.qualities:
+        squares = tuple(Power(Function("cos", corner), Number(Fraction(2))) for corner in corners)
+        yield Compared(Sum(squares), ">", Number(Fraction(1)), label)
 
 
 def kite_axis(shape: Shape, facts: Sequence[tuple[Fact, ...]]) -> tuple[str, str, str, str]:
