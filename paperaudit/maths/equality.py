@@ -10,6 +10,7 @@ from paperaudit.maths.verdict_words import verdict_word
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Find
 from paperaudit.model.derivation import Agreement, Answer, Comparison
+from paperaudit.model.each_asked import EachAsked
 from paperaudit.model.expression import Expression, Letter, Quantity, Relation
 
 _WORDS_THAT_PROVE = ("yes", "proved")
@@ -26,6 +27,11 @@ def compare(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Comparison:
     >>> compare("17", (x,), Ask(Solve(()), "solve")).agreement.value
     'agrees'
     """
+    if isinstance(ask.task, EachAsked):
+        from paperaudit.maths.answer_kinds.each_asked import compare_each
+
+        asks = tuple(one.ask for one in ask.task.readings if one.ask is not None)
+        return compare_each(stated, derived, asks, compare)
     if kind := next((answer.kind for answer in derived if answer.kind), ""):
         return comparer_of(kind)(stated, derived, ask)
     word, derived_words = verdict_word(stated), [_word_of(answer) for answer in derived]

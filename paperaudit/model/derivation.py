@@ -14,7 +14,8 @@ class Answer:
     `letter` is the unknown it gives a value to, or "" for the size of a quantity. `value` is the
     bare exact value with its unit; None for a verdict in words (yes, proved, no solution). `rounded`
     says that the way to it led over rounded numbers, so that `value` is known to some twelve figures only.
-    `kind` names how a stated answer is compared with it where it is no single value (`maths/answer_kinds/`).
+    `kind` names how a stated answer is compared with it where it is no single value (`maths/answer_kinds/`);
+    `of` is the number of the ask that it answers where a part has several (`model/each_asked.py`), from 0.
     """
 
     text: str
@@ -22,6 +23,7 @@ class Answer:
     letter: str = ""
     rounded: bool = False
     kind: str = ""
+    of: int = 0
 
 
 @dataclass(frozen=True, slots=True)

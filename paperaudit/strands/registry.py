@@ -2,6 +2,7 @@
 
 from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
 from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.each_asked import EachAsked
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
 from paperaudit.strands.algebra.strand import AlgebraStrand
@@ -38,6 +39,10 @@ def derive(reading: Reading) -> tuple[str, Outcome]:
     """The name of the strand that takes a part, and what it makes of it; "" and why where none does."""
     if reading.ask is None:
         return "", NotRead("no mathematical ask: nothing says what is to be found")
+    if isinstance(reading.ask.task, EachAsked):
+        from paperaudit.strands.each_asked import derive_each
+
+        return derive_each(reading.ask.task, derive)
     for strand in STRANDS:
         if strand.recognises(reading):
             return strand.name, strand.derive(reading)

@@ -37,6 +37,36 @@ def read(question: Question, part: Part) -> Reading:
 
     A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
     """
+    reading = _read_with_pi(question, part)
+    if reading.ask is not None and not reading.unread:
+        return reading
+    return _read_in_other_words(question, part) or _read_each(question, part) or reading
+
+
+def _read_each(question: Question, part: Part) -> Reading | None:
+    """The part as several asks side by side; None where it is not so."""
+    from paperaudit.wording.each_asked import read_each
+
+    def read_one(question: Question, part: Part) -> Reading:
+        reading = _read_with_pi(question, part)
+        return reading if reading.ask and not reading.unread else _read_in_other_words(question, part) or reading
+
+    return read_each(question, part, read_one)
+
+
+def _read_in_other_words(question: Question, part: Part) -> Reading | None:
+    """What the question says in the words of the grammars; None where it cannot be put so."""
+    from paperaudit.wording.other_words import as_written, in_other_words
+
+    said = in_other_words(question, part)
+    if said is None:
+        return None
+    reading = _read_with_pi(said.question, said.part)
+    return as_written(said, reading, question, part) if reading.ask is not None and not reading.unread else None
+
+
+def _read_with_pi(question: Question, part: Part) -> Reading:
+    """A part with the value that it has π taken for."""
     taken = pi_taken(question, part)
     if taken.value is None:
         return _read_plain(question, part)

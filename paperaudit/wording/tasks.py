@@ -49,12 +49,14 @@ _FORMS = (
     (r"(?:standard(?: index)?|scientific) (?:form|notation)", "standard form"),
     (r"(?:ordinary|normal)(?: decimal)? (?:number|form|notation|decimal)|full", "ordinary number"),
     (r"(?:index|exponential|power) (?:form|notation)|single power", "index form"),
-    (r"(?:common |proper |vulgar |single )?fraction", "fraction"),
+    (r"(?:common |proper |vulgar |(?:single |one )?(?:algebraic )?)?fraction", "fraction"),
     (r"percentage|percent|%", "percentage"),
     (r"mixed (?:number|fraction)", "mixed number"),
     (r"improper fraction", "improper fraction"),
     (r"(?:fraction in )?(?:its )?(?:lowest terms|simplest form)", "lowest terms"),
 )
+
+_WRITTEN = ("write", "express", "give")
 
 
 def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Scene) -> Task:
@@ -81,11 +83,18 @@ def task_of(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Sc
             return _find(node, conditions, asides, scene)
 
 
-def _written_as(value: Expression, form: str) -> WriteAs:
+def _written_as(value: Expression, form: str) -> WriteAs | Transform:
     """Money in the unit of a mass, $65 in pounds, is money in another currency, at a rate that stands elsewhere."""
     if isinstance(value, Measured) and value.unit in MONEY and unit_named(form) and not conversion(value.unit, form):
         raise NotUnderstood("money in another currency", 0)
+    if form in ("fraction", "lowest terms") and _is_in_letters(value):
+        return Transform("simplify", value)
     return WriteAs(value, form)
+
+
+def _is_in_letters(value: Expression) -> bool:
+    """Whether letters, no sizes of a figure and no units make up an expression."""
+    return not has_quantity(value) and bool({*letters_of(value)} - {"π"}) and not isinstance(value, Letter)
 
 
 def in_form(task: Task, form: str) -> Task:
@@ -163,6 +172,8 @@ def _find(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Scen
         return WriteAs(wanted[0], f"in terms of {asides.terms}")
     if relations := _equations_for(wanted, conditions):
         return Solve(relations, tuple(name for item in wanted for name in letters_of(item)))
+    if len(wanted) == 1 and asides.lowest and _is_in_letters(wanted[0]) and node.text.startswith(_WRITTEN):
+        return Transform("simplify", wanted[0])
     if len(wanted) > 1 or not is_numeric(wanted[0]):
         return Find(wanted)
     if asides.accuracy is not None and is_plain(wanted[0]):
