@@ -12,7 +12,8 @@ YOUR_ANSWER = r"""
     (?: (?: please\s )?
         (?: giv(?:e|ing) | leav(?:e|ing) | writ(?:e|ing) | express(?:ing)? | stat(?:e|ing) | round(?:ing|ed)? )
         (?: \soff )? \s )?
-    (?: (?: your | the | all | each | any ) \s (?: final\s )? (?: answers? | results? | values? | solutions? ) ,? \s )?
+    (?: (?: your | the | all | each | any ) \s (?: final\s )? (?: answers? | results? | values? | solutions? ) ,? \s
+      | [Aa]nswers? \s (?= to\s | correct\s ) )?
 """
 _LETTER = r"(?: giv(?:e|ing) \s (?: your \s )? (?: (?: the \s )? values? \s of \s )? [a-zθα] \s )?"
 """giving x correct to …"""

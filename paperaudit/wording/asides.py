@@ -51,11 +51,13 @@ _FORM = re.compile(
     re.VERBOSE,
 )
 _ANSWER_AS = re.compile(
-    r",? ?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) your answers? (?:as|in) (?:an? )?"
+    r",? ?(?:and )?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) (?:your|the) answers? (?:as|in) (?:an? )?"
     r"(?P<form>(?:common |decimal |mixed |improper |proper )?(?:fraction|number)|decimal|percentage|terms of π"
     r"|(?:surd|exponential|index|standard|scientific|standard index|power) (?:form|notation)|words)"
     r"(?: in (?:its |the )?(?:simplest form|lowest terms))?"
     r"|,? (?:giving your answers? )?in terms of (?:π|pi)(?![a-z])"
+    r"|,? ?(?:and )?leav(?:e|ing) (?:π|pi) in (?:your|the) answer"
+    r"|,? ?(?:and )?(?:giv(?:e|ing)|leav(?:e|ing)) your answer as a multiple of (?:π|pi)(?![a-z])"
 )
 _FORMS = {
     "standard": "standard form",

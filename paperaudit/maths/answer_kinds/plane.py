@@ -1,6 +1,7 @@
 """Points and equations of curves as answers: (5, 7), x = 5 and y = 7, y = 2x − 1 or 2x − y = 1."""
 
 import re
+from collections.abc import Sequence
 
 from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.maths.exact import NotSurd
@@ -15,7 +16,7 @@ _AGREES = Comparison(Agreement.AGREES)
 _PAIR = re.compile(r"\(((?:[^(),;]|\([^()]*\))+)[,;]((?:[^(),;]|\([^()]*\))+)\)")
 _NAMED = re.compile(r"x\s*=\s*([^,;=]+?)\s*(?:[,;]|and|,\s*and)\s*y\s*=\s*([^,;=]+)")
 _BARE = re.compile(r"([^,;()=]+)[,;]([^,;()=]+)")
-_LEFT_OVER = re.compile(r"[\s,;.]|and|or|[A-Z]′?(?:\s*=)?|point|mid-?point|turning|vertex|at|the|is|are|they|meet")
+_LEFT_OVER = re.compile(r"[\s,;.]|and|or|[A-Z]['′’]*(?:\s*=)?|point|mid-?point|turning|vertex|at|the|is|are|they|meet")
 _NONE = ("none", "no points", "they do not meet", "no intersection", "no intercepts", "no x-intercepts")
 Pair = tuple[Expression, Expression]
 
@@ -44,6 +45,8 @@ def compare_points(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compar
     except ExpressionNotRead as error:
         return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read: {error}")
     ours = read_points(text)
+    if _mislabelled(_labelled(stated, theirs), _labelled(text, ours)):
+        return Comparison(Agreement.DIFFERS, f"the answer is {text}")
     matched = [[_same_pair(one, other) for other in ours] for one in theirs]
     if any(True not in row and None in row for row in matched):
         return Comparison(Agreement.CANNOT_TELL, f"“{stated.strip()}” could not be compared with {text}")
@@ -51,6 +54,18 @@ def compare_points(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compar
     if all(True in row for row in matched) and all_ours:
         return _AGREES
     return Comparison(Agreement.DIFFERS, f"the answer is {text}")
+
+
+def _labelled(text: str, pairs: Sequence[Pair]) -> dict[str, Pair]:
+    """The points by their letters, none where not every point has one of its own."""
+    letters = re.findall(r"([A-Z])['′’]*\s*=?\s*(?=\()", text)
+    return dict(zip(letters, pairs, strict=True)) if len(letters) == len(set(letters)) == len(pairs) else {}
+
+
+def _mislabelled(stated: dict[str, Pair], derived: dict[str, Pair]) -> bool:
+    """Whether a letter that both sides use stands for another point."""
+    shared = stated.keys() & derived.keys() if len(derived) > 1 else ()
+    return any(_same_pair(stated[letter], derived[letter]) is False for letter in shared)
 
 
 def _same_pair(one: Pair, other: Pair) -> bool | None:

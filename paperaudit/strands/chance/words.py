@@ -18,7 +18,8 @@ def said(condition: Condition) -> str:
         case Either(options):
             return " or ".join(map(said, options))
         case Both(conditions):
-            return " ".join(map(said, conditions))
+            joint = " " if all(isinstance(one, Is) and one.what == "named" for one in conditions) else " and "
+            return joint.join(map(said, conditions))
         case Is(what, name, number, upper, negated):
             if what == "named":
                 text = name

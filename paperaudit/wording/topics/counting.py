@@ -33,6 +33,7 @@ class _Known:
     parts: list[tuple[int, int]] = field(default_factory=list)
     repeats: bool | None = None
     options: list[int] = field(default_factory=list)
+    team: Node | None = None
 
 
 def _count(node: Node) -> int:
@@ -106,6 +107,11 @@ def _take(node: Node, known: _Known) -> bool:
         if known.repeats is not None:
             return False
         known.repeats = has(node, "may")
+    team = first(node, "team_told")
+    if team is not None:
+        if known.team is not None:
+            return False
+        known.team = team
     for part in every(node, "code_part"):
         known.parts.append((_count(the(part, "count")), 26 if "letter" in part.text else 10))
     known.options.extend(_count(the(option, "count")) for option in every(node, "option"))
@@ -114,12 +120,27 @@ def _take(node: Node, known: _Known) -> bool:
 
 def _task(node: Node, known: _Known) -> Count:
     chosen = the(
-        node, "symbol", "factorial", "letters", "row", "circle", "roles", "chosen", "digits", "code", "meal_ask"
+        node,
+        "team_ask",
+        "symbol",
+        "factorial",
+        "letters",
+        "row",
+        "circle",
+        "roles",
+        "chosen",
+        "digits",
+        "code",
+        "meal_ask",
     )
     kind = chosen.expr_name
     if (known.parts or known.options or known.repeats is not None) and kind not in ("digits", "code", "meal_ask"):
         raise NotUnderstood("statements that are not of this count", 0)
+    if (known.team is None) != (kind != "team_ask"):
+        raise NotUnderstood("a team without a question for it", 0)
     match kind:
+        case "team_ask" if known.team is not None:
+            return _chosen(known.team)
         case "symbol":
             return _symbol(chosen)
         case "factorial":

@@ -140,8 +140,28 @@ def _mixed(node: Node, things: list[Thing], draws: int) -> Event:
 
 def condition_of(node: Node, things: list[Thing]) -> Condition:
     """A condition on one draw, "a red king or a 7"; names must be those of the experiment."""
-    options = tuple(_simple(one, things) for one in every(node, "simple_one"))
-    return options[0] if len(options) == 1 else Either(options)
+    pieces = every(node, "simple_one")
+    options = [_simple(one, things) for one in pieces]
+    if len(options) > 1 and first(pieces[0], "negated") is not None:
+        raise NotUnderstood("“not” in front of an “or”", node.start, "neither … nor …")
+    for at, piece in enumerate(pieces[1:], start=1):
+        if _BARE.fullmatch(piece.text) is not None:
+            options[at] = _as_before(pieces[at - 1], options[at - 1], options[at])
+    return options[0] if len(options) == 1 else Either(tuple(options))
+
+
+_BARE = re.compile(r"\d+|[a-z]+")
+
+
+def _as_before(before: Node, option: Condition, number: Condition) -> Condition:
+    """A bare number behind "or": in "a multiple of 3 or 5" it is a multiple of 5, and so on through a list."""
+    if not isinstance(number, Is) or number.what != "equal":
+        return number
+    if isinstance(option, Is) and option.what in ("multiple", "factor") and number.number:
+        return Is(option.what, number=number.number)
+    if first(before, "compared", "between", "multiple", "divisor") is None:
+        return number
+    raise NotUnderstood(f"a number behind “{before.text}”", before.start)
 
 
 def _simple(node: Node, things: list[Thing]) -> Condition:
@@ -167,7 +187,12 @@ def _simple(node: Node, things: list[Thing]) -> Condition:
         case "multiple" | "divisor":
             if not values[0]:
                 raise NotUnderstood("a multiple of nought", node.start)
-            return Is("multiple" if chosen.expr_name == "multiple" else "factor", number=values[0], negated=negated)
+            kind: Property = "multiple" if chosen.expr_name == "multiple" else "factor"
+            if len(values) == 1:
+                return Is(kind, number=values[0], negated=negated)
+            if negated or not values[1]:
+                raise NotUnderstood("“not” in front of an “and”", node.start)
+            return Both(tuple(Is(kind, number=value) for value in values))
         case "parity":
             kinds: dict[str, Property] = {"even": "even", "odd": "odd", "prime": "prime"}
             return Is(kinds[chosen.text], negated=negated)

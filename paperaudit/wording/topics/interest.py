@@ -42,7 +42,7 @@ def _task(node: Node, asides: Asides) -> Task:
 def _reckoning(node: Node) -> Reckoning:
     kind, details = _kind(node)
     amounts: list[Amount] = []
-    for piece in every(node, "rate", "duration", "money_fact", "final_money", "money_named"):
+    for piece in every(node, "rate", "duration", "money_fact", "final_money", "interest_named", "money_named"):
         amounts.extend(_amounts(piece, kind))
     unique = list(dict.fromkeys(amounts))
     names = [amount.name for amount in unique]
@@ -85,6 +85,8 @@ def _amounts(piece: Node, kind: str) -> list[Amount]:
             return [_rate(piece)]
         case "duration":
             return [Amount("time", _measure(piece))]
+        case "interest_named":
+            return [Amount("interest", read_expression(piece.text))]
         case "final_money":
             return [Amount("final", read_expression(piece.text))]
         case "money_named":

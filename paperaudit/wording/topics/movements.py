@@ -23,11 +23,13 @@ from paperaudit.model.movement_task import (
     VectorsParallel,
     WhichMovement,
 )
+from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.topics.coordinates import equation_of
 from paperaudit.wording.topics.numbers_named import number_in
-from paperaudit.wording.topics.topic import Readers
+from paperaudit.wording.topics.one_text import told_in_one
+from paperaudit.wording.topics.topic import Readers, Told
 
 _NOUGHT = whole_or_fraction(0)
 
@@ -94,6 +96,11 @@ def _task(node: Node, asides: Asides) -> Task:
             return _which_movement(chosen)
         case "image":
             points = tuple(map(_point, every(the(chosen, "points"), "point")))
+            if len(points) > 1 and not all(point.name for point in points):
+                raise NotUnderstood("several points without names", chosen.start)
+            named = first(chosen, "image_named")
+            if named is not None and [named.text.strip(" ′")[-1]] != [point.name for point in points]:
+                raise NotUnderstood(f"the image of {named.text.strip()}", named.start, "the point that is moved")
             return Image(points, tuple(map(_movement, every(chosen, "movement", "movement_rest"))))
         case "parallel":
             one, other = (_column(column) for column in every(chosen, "column"))
@@ -108,6 +115,10 @@ def _task(node: Node, asides: Asides) -> Task:
     if what == "magnitude" and "|" not in chosen.text and "vector" not in chosen.text and "length" in chosen.text:
         raise NotUnderstood("a length of a figure", chosen.start)
     return OfVectors("magnitude" if what == "magnitude" else "vector", terms)
+
+
+def _story(question: Question, part: Part, scene: Scene) -> Told | None:
+    return None if question.figure or question.table else told_in_one("movements", _task, question, part, scene)
 
 
 def _which_movement(node: Node) -> Task:
@@ -130,4 +141,4 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
     )
 
 
-READERS = Readers(task=_task, facts=_facts)
+READERS = Readers(task=_task, facts=_facts, story=_story)

@@ -26,6 +26,7 @@ TOPICS: tuple[Topic, ...] = (
             r"|\b(?:reflect|rotat|translat|enlarg|dilat)|\bimages? of\b|\bvectors?\b|\bmagnitude\b|\bmodulus\b"
             r"|\||\b[A-Za-z]{1,2} ?= ?[(\[⟨]|\d?i ?[-+] ?\d*j\b",
         ),
+        re.compile(r"\b(?:reflected|rotated|translated|enlarged) "),
         states=True,
     ),
     Topic(
