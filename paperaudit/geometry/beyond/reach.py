@@ -12,6 +12,7 @@ from itertools import combinations
 
 from paperaudit.geometry.beyond.reached import Assumed, Fact, Kind, LetterSlopes
 from paperaudit.geometry.beyond.rows import Row, Source
+from paperaudit.geometry.beyond.standing import has_function_of, is_squared
 from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.figure.figure import Size
 from paperaudit.geometry.linear.derive import DIVIDING, INTRODUCTION, SIMULTANEOUS, SOLVING, SUBSTITUTION
@@ -22,6 +23,8 @@ CANCELS = 1e-7
 """Share of the terms' own size below which a sum of slopes counts as 0."""
 ROUNDING = 30
 """Weight of a line that rounds: an exact way of two or three lines more is the better one."""
+ROOT_OF_LETTERS = 15
+"""Weight of a length as a root of letters, √(289 − t²): one without a root, 23 − t, leads on."""
 MOST_TOGETHER = 3
 """Equations that are solved together at most."""
 
@@ -244,17 +247,20 @@ class Reach:
         if row.conclusion is not None:
             if unknown is None and not slopes:
                 self._push("predicate", row.conclusion, {}, row.source, inputs, row.weight)
-        elif unknown is not None:
-            if not self.by_inverse and isinstance(unknown, AngleOf) and _is_worked_out(row):
+            return
+        in_function = bool(slopes) and has_function_of(row.source, [one.subject for one in inputs if one.slopes])
+        if unknown is not None:
+            if in_function or (not self.by_inverse and isinstance(unknown, AngleOf) and _is_worked_out(row)):
                 return
             share = -1 / row.terms[unknown]
             if unknown not in self.known or (not slopes and unknown not in self.numeric):
                 turned = {letter: value * share for letter, value in slopes.items()}
                 weight = row.weight + (ROUNDING if unknown in row.rounded else 0)
+                weight += ROOT_OF_LETTERS if slopes and is_squared(unknown, row.source) else 0
                 self._push("size", unknown, turned, row.source, inputs, weight)
         elif slopes:
             solved = {letter: value for letter, value in slopes.items() if letter not in self.letters}
-            if solved:
+            if solved and not in_function:
                 self._equation(None, slopes, row.source, inputs, row.weight)
             self._find_number(row, inputs)
 
@@ -264,8 +270,11 @@ class Reach:
         if len(lettered) == 1 and not any(isinstance(size, Letter) for size in row.terms):
             size = lettered[0].subject
             rest = tuple(fact for fact in inputs if fact is not lettered[0])
+            if not self.by_inverse and isinstance(size, AngleOf) and _is_worked_out(row):
+                return
             if size in row.terms and size not in self.numeric:
-                self._push("size", size, {}, row.source, rest, row.weight)
+                weight = row.weight + (ROUNDING if size in row.rounded else 0)
+                self._push("size", size, {}, row.source, rest, weight)
 
 
 def _is_worked_out(row: Row) -> bool:

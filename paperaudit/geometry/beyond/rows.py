@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from paperaudit.geometry.beyond.slopes import Slopes, value_and_slopes
+from paperaudit.geometry.beyond.standing import functions_in
 from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.figure.figure import Size
 from paperaudit.geometry.theorems.theorem import (
@@ -25,13 +26,11 @@ from paperaudit.model.expression import (
     AngleOf,
     BearingOf,
     Expression,
-    Function,
     LengthOf,
     Number,
     Product,
     Quotient,
     leaves,
-    parts_of,
 )
 
 HOLDS = 1e-6
@@ -207,19 +206,12 @@ def _equality(instance: Instance) -> Predicate | None:
 
 def _rounded(arrangement: Arrangement, source: Equation) -> frozenset[Size]:
     """The angles that stand in a function and are none of those whose functions a pupil knows exactly."""
-    inside = [part.argument for side in (source.left, source.right) for part in _functions(side)]
+    inside = [part.argument for side in (source.left, source.right) for part in functions_in(side)]
     return frozenset(
         size
         for size in inside
         if isinstance(size, AngleOf) and all(abs(arrangement.measured(size) - usual) > HOLDS for usual in USUAL)
     )
-
-
-def _functions(expression: Expression) -> Iterator[Function]:
-    if isinstance(expression, Function):
-        yield expression
-    for part in parts_of(expression):
-        yield from _functions(part)
 
 
 def _same_ratio(equation: Equation) -> Proportional | None:
