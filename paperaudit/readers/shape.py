@@ -71,6 +71,11 @@ def _number(value: object) -> str:
     return ".".join(re.findall(r"[^\W_]+", value))
 
 
+def _cell(value: object) -> object:
+    """An empty cell of a table is left for the learner to fill in."""
+    return "" if value is None else value
+
+
 def _listed(value: object) -> object:
     """A single statement stands for a list of one."""
     return [value] if isinstance(value, str) else value
@@ -104,6 +109,7 @@ def _reasons(value: object) -> bool:
 
 
 Statement = Annotated[str, _text(LONGEST_STATEMENT, "a statement")]
+Cell = Annotated[Statement, BeforeValidator(_cell)]
 Prose = Annotated[str, _text(LONGEST_TEXT, "text")]
 Name = Annotated[str, _text(100, "a name")]
 Statements = Annotated[list[Statement], BeforeValidator(_listed)]
@@ -150,7 +156,7 @@ class QuestionShape(PartShape):
     """A question; without parts it is its own single part."""
 
     figure_page: Page = 0
-    table: dict[Name, list[Statement]] = {}
+    table: dict[Name, list[Cell]] = {}
 
 
 class SectionShape(_Shape):

@@ -33,16 +33,18 @@ _INSIDE: Final = re.compile(r"\btotal(?:\s+marks)?\s*[:=]\s*(\d{1,3})\b", re.IGN
 """A total that shares its row with other words."""
 _BESIDE: Final = re.compile(r"\s+(?:total|marks|time|duration|date|name)(?:\s+\w+)?\s*[:=_].*", re.IGNORECASE)
 """What stands behind a title in its row."""
+_FILLED_IN: Final = re.compile(
+    r"\b(?:name|surname|class|date|teacher|candidate|school|centre|number|signature|examiner|moderator|score|result)\s*[:._]",
+    re.IGNORECASE,
+)
+_BEYOND: Final = re.compile(rf"{_FILLED_IN.pattern}|\b\d{{1,3}}\s*(?:marks|points)\b", re.IGNORECASE)
+"""What may share a row with the time: fields to fill in, and the marks."""
 _SUBJECT: Final = re.compile(
     r"\b(?:test|exam(?:ination)?|paper|assessment|assignment|worksheet|quiz|mock|term|revision|homework|math(?:ematic)?s?"
     r"|algebra|geometry|statistics)\b",
     re.IGNORECASE,
 )
 _PARTING: Final = re.compile(r"\s*[—–|;•·,.]\s+")
-_FILLED_IN: Final = re.compile(
-    r"\b(?:name|surname|class|date|teacher|candidate|school|centre|number|signature|examiner|moderator|score|result)\s*[:._]",
-    re.IGNORECASE,
-)
 _INSTRUCTIONS: Final = re.compile(
     r"\b(?:instructions?|information|read\s+(?:these|the|all)|answer\s+all|calculator|this\s+(?:question\s+)?(?:paper|test|exam))\b",
     re.IGNORECASE,
@@ -109,7 +111,7 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
 def _minutes(lines: Sequence[PrintLine]) -> Iterator[Said]:
     for line in lines:
         pieces = (piece for cell in line.row.cells for piece in _PARTING.split(cell.text))
-        for text in (*pieces, line.row.text):
+        for text in (*pieces, line.row.text, _BEYOND.sub("", line.row.text)):
             minutes = minutes_in(text)
             if minutes:
                 yield Said(str(minutes), line)

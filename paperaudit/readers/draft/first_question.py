@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from paperaudit.readers.draft.habits import Habits, parted
 from paperaudit.readers.draft.notices import is_field, is_for_several, is_instruction
-from paperaudit.readers.draft.numbering import Style, heading_at, numbers_at
+from paperaudit.readers.draft.numbering import Number, Style, bracketed_alone, heading_at, numbers_at
 from paperaudit.readers.draft.print_line import Printed, PrintLine
 
 
@@ -20,11 +20,11 @@ def first_question(printed: Sequence[Printed]) -> int:
         if heading := heading_at(one.row.text):
             headings[heading.rank] = at
             starts.append((at, None))
-        elif number := next((n for n in numbers_at(text) if set(n.value) == {1} or n.style is Style.WORD), None):
+        elif number := _opening_number(one):
             bare = not number.dress and number.style is Style.ARABIC and number.end < len(text)
             if (
                 number.style in (Style.WORD, Style.DECIMAL)
-                or (number.style is Style.ARABIC and not bare)
+                or (number.style in (Style.ARABIC, Style.BRACKETED) and not bare)
                 or (bare and (_opens(text[number.end :]) or one.strong or one.stands_off(0, 0, number.end)))
             ):
                 starts.append((at, number.style))
@@ -33,7 +33,11 @@ def first_question(printed: Sequence[Printed]) -> int:
     # A heading that comes again is named on the cover.
     starts = [(at, style) for at, style in starts if style is not None or at in headings.values()]
     for (at, style), (following, _) in zip(starts, [*starts[1:], (len(printed), None)], strict=False):
-        lone = style is Style.ARABIC and following < len(printed) and _counts_on(printed[at + 1 : following])
+        lone = (
+            style in (Style.ARABIC, Style.BRACKETED)
+            and following < len(printed)
+            and _counts_on(printed[at + 1 : following])
+        )
         if not lone or any(at <= mark < following for mark in marked):
             return at
     return starts[-1][0] if starts else len(printed)
@@ -46,6 +50,13 @@ def lead_before(printed: Sequence[Printed], start: int) -> int:
         return start
     leads = is_for_several(before.row.text) and not is_instruction(before.row.text)
     return start - 1 if leads else start
+
+
+def _opening_number(line: PrintLine) -> Number | None:
+    """The number that a row begins with where it is a number one, or has the word question in front."""
+    text = line.row.cells[0].text
+    readings = numbers_at(text) or (bracketed_alone(text) if len(line.row.cells) > 1 else ())
+    return next((one for one in readings if set(one.value) == {1} or one.style is Style.WORD), None)
 
 
 def _counts_on(printed: Sequence[Printed]) -> bool:

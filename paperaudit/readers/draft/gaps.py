@@ -104,6 +104,8 @@ class Gaps:
             return _ROUND_SIGNS
         if last.isdigit() and first.isalpha() and not other.italic:
             return _WORDS
+        if last.isalnum() and first.isdigit() and (one.font != other.font or one.size != other.size):
+            return _LETTERS
         if self._printed:
             return _PRINTED
         if last in _LEAN and _MATHEMATICAL.search(one.font):

@@ -130,6 +130,8 @@ def _is_marks(line: PrintLine, marks: Marks, cell: Cell, cells: int, habits: Hab
     """Whether a cell that looks like marks is none of the numbers of a list."""
     if "marks" in marks.dress or marks.dress in ("[]", "/") or habits.at_edge(cell.box[2]):
         return True
+    if cells == 1:
+        return habits.usual(marks.dress)
     return cells > 1 and cell.box[0] > line.column.left + _RIGHT * (line.column.right - line.column.left)
 
 

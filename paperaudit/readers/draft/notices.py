@@ -42,8 +42,11 @@ def is_prompt(text: str, led: bool) -> bool:
 
     >>> is_prompt("Answer: x =", False), is_prompt("x =", True), is_prompt("x =", False), is_prompt("Solve x =", True)
     (True, True, False, False)
+    >>> is_prompt("Reason:", False), is_prompt("reason.", False)
+    (True, False)
     """
-    return bool(_PROMPT.fullmatch(text.strip())) or (led and bool(_BLANK.fullmatch(text.strip())))
+    sentence = text[:1].islower() and not led and ":" not in text and "=" not in text
+    return (bool(_PROMPT.fullmatch(text.strip())) and not sentence) or (led and bool(_BLANK.fullmatch(text.strip())))
 
 
 def questions_meant(text: str) -> tuple[int, int] | None:

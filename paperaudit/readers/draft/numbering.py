@@ -7,11 +7,15 @@ from typing import Final
 
 
 class Style(Enum):
-    """The ways of numbering that are told apart; `WORD` has the word question in front."""
+    """The ways of numbering that are told apart; `WORD` has the word question in front.
+
+    `BRACKETED` is (1), which marks look like too: it needs a text behind it.
+    """
 
     WORD = "question"
     ARABIC = "1"
     DECIMAL = "1.1"
+    BRACKETED = "(1)"
     LETTER = "a"
     ROMAN = "i"
 
@@ -47,6 +51,7 @@ _WORD: Final = re.compile(
 )
 _DECIMAL: Final = re.compile(r"(\d{1,2}(?:\.\d{1,2}){1,3})([.)]?)" + _BEHIND)
 _ARABIC: Final = re.compile(r"(\d{1,3})([.):])(?![\d)])|(\d{1,3})(?=[a-h]\))|(\d{1,3})" + _BEHIND)
+_BRACKETED: Final = re.compile(r"\(\s?(\d{1,2})\s?\)(?=\s+\S)")
 _AGAIN: Final = re.compile(
     r"(?:(?:question|problem|q)\s*\.?\s*)?(\d{1,3})\s*\.?\s*(?=\([a-z]{1,4}\)|[a-z]{1,4}\))", re.IGNORECASE
 )
@@ -70,6 +75,8 @@ def numbers_at(text: str) -> tuple[Number, ...]:
     [('ROMAN', (1,), '()'), ('LETTER', (9,), '()')]
     >>> [(one.style.name, one.value) for one in numbers_at("3.2 Solve")], numbers_at("3.25 m of rope")[0].value
     ([('DECIMAL', (3, 2))], (3, 25))
+    >>> [one.style.name for one in numbers_at("(2) Find x")], numbers_at("(2)")
+    (['BRACKETED'], ())
     """
     found: list[Number] = []
     if match := _WORD.match(text):
@@ -78,6 +85,8 @@ def numbers_at(text: str) -> tuple[Number, ...]:
     elif match := _DECIMAL.match(text):
         value = tuple(int(level) for level in match.group(1).split("."))
         found.append(Number(Style.DECIMAL, value, match.group(2), match.group(1), match.end()))
+    elif match := _BRACKETED.match(text):
+        found.append(Number(Style.BRACKETED, (int(match.group(1)),), "()", match.group(1), match.end()))
     elif match := _ARABIC.match(text):
         printed = match.group(1) or match.group(3) or match.group(4)
         found.append(Number(Style.ARABIC, (int(printed),), match.group(2) or "", printed, match.end()))
@@ -89,6 +98,18 @@ def numbers_at(text: str) -> tuple[Number, ...]:
         printed, dress = _dressed(match)
         found.append(Number(Style.LETTER, (ord(printed) - ord("a") + 1,), dress, printed, match.end()))
     return tuple(one for one in found if all(one.value))
+
+
+def bracketed_alone(text: str) -> tuple[Number, ...]:
+    """The (1) that a whole cell is, for whoever knows that the next cell has the text.
+
+    >>> bracketed_alone("(1)")[0].style.name, bracketed_alone("(1) x")
+    ('BRACKETED', ())
+    """
+    match = _BRACKETED.match(f"{text} .")
+    if match is None or match.end() < len(text.strip()):
+        return ()
+    return (Number(Style.BRACKETED, (int(match.group(1)),), "()", match.group(1), len(text)),)
 
 
 def question_again(text: str, question: int) -> int:

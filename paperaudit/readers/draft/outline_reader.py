@@ -1,21 +1,28 @@
 """Reads rows as an outline: sections, questions, parts, with their text, marks and totals."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Final
 
-from paperaudit.readers.draft.broken_marks import with_cells_apart, with_whole_marks
+from paperaudit.readers.draft.broken_rows import mended
 from paperaudit.readers.draft.first_question import first_question, lead_before
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
 from paperaudit.readers.draft.leads import Leads, settle_leads
 from paperaudit.readers.draft.marks import Marks, marks_in_front, total_of
 from paperaudit.readers.draft.marks import Total as PrintedTotal
 from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_instruction, is_prompt
-from paperaudit.readers.draft.number_stands import runs_on, stand_of
-from paperaudit.readers.draft.numbering import Heading, Number, Style, heading_at, numbers_at, question_again
+from paperaudit.readers.draft.number_stands import lists_begun, runs_on, stand_of
+from paperaudit.readers.draft.numbering import (
+    Heading,
+    Number,
+    Style,
+    bracketed_alone,
+    heading_at,
+    numbers_at,
+    question_again,
+)
 from paperaudit.readers.draft.outline import DraftSection, Entry, Outline, Placed
-from paperaudit.readers.draft.part_grids import with_parts_apart
 from paperaudit.readers.draft.print_line import Printed, PrintLine, PrintTable
 from paperaudit.readers.draft.row import Cell
 from paperaudit.readers.draft.sequence import Level, Stand, Step, opened, step_of
@@ -29,10 +36,10 @@ _CONTINUED: Final = re.compile(r"\W*\(?\s*(?:continued|cont(?:inue)?d?\.?)\W*$",
 
 def outline_of(printed: Sequence[Printed]) -> Outline:
     """The outline that rows and tables in reading order make."""
-    printed = tuple(with_parts_apart(tuple(with_cells_apart(tuple(with_whole_marks(printed))))))
+    printed = mended(printed)
     lines = [one for one in printed if isinstance(one, PrintLine)]
     start = first_question(printed)
-    builder = _Builder(habits_of(lines))
+    builder = _Builder(habits_of(lines), {id(lines[at]) for at in lists_begun(lines)})
     builder.outline.columns = list(dict.fromkeys(one.column for one in printed))
     lead = lead_before(printed, start)
     for at, one in enumerate(printed):
@@ -52,9 +59,10 @@ def outline_of(printed: Sequence[Printed]) -> Outline:
 class _Builder:
     """Takes rows one after the other and keeps what is open."""
 
-    def __init__(self, habits: Habits) -> None:
+    def __init__(self, habits: Habits, lists: Collection[int]) -> None:
         self.outline = Outline()
         self._habits = habits
+        self._lists = lists
         self._levels: tuple[Level, ...] = ()
         self._open: list[Entry] = []
         self._leads = Leads()
@@ -148,9 +156,9 @@ class _Builder:
             if offset == 0 and self._open and (again := question_again(rest, self._levels[0].value[0])):
                 offset += again
                 rest = rest[again:]
-            readings = numbers_at(rest)
+            readings = numbers_at(rest) or (bracketed_alone(rest) if at + 1 < len(cells) else ())
             edge = line.column.left + self._open[-1].stand.text if self._open else None
-            flows = at == 0 and offset == 0 and runs_on(self._before, line, self._habits, edge)
+            flows = at == offset == 0 and runs_on(self._before, line, self._habits, edge, id(line) in self._lists)
             stand = stand_of(line, cells, at, offset, len(rest) - max((n.end for n in readings), default=0), flows)
             if inner or (not first_in_row):
                 stand = replace(stand, inner=True)

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Any
 
 from pdfminer.layout import LTChar
@@ -16,6 +17,7 @@ from pdfminer.utils import Matrix, PathSegment, apply_matrix_pt
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.bounded import TooMuch
 from paperaudit.readers.draft.fonts import names_of
+from paperaudit.readers.draft.hollow import strips_between
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
 from paperaudit.readers.draft.solid_pictures import filled, is_solid
 from paperaudit.readers.draft.told_text import told_by, with_told
@@ -144,8 +146,10 @@ class Pen(PDFTextDevice):
         self, graphicstate: PDFGraphicState, stroke: bool, fill: bool, evenodd: bool, path: Sequence[PathSegment]
     ) -> None:
         """A path of one or several strokes of the pen."""
-        for run in _runs(path):
-            pieces, closed = self._pieces(run)
+        runs = [self._pieces(run) for run in _runs(path)]
+        if fill and evenodd and not stroke and (strips := strips_between([pieces for pieces, _ in runs])):
+            runs = [(_round_a_box(box), True) for box in strips]
+        for pieces, closed in runs:
             self._count(len(pieces))
             points = [point for piece in pieces for point in piece.points]
             if not pieces or not _on_paper(_around(points)):
@@ -217,6 +221,12 @@ def _own_encoding(font: PDFFont) -> bool:
     """Whether the font's codes are those of its maker: none of the standard letters of PDF has been put behind them."""
     known = getattr(font, "cid2unicode", None)
     return isinstance(known, dict) and not all(code in known for code in range(ord("!"), ord("~")))
+
+
+def _round_a_box(box: Box) -> list[Piece]:
+    left, top, right, bottom = box
+    corners = [(left, top), (right, top), (right, bottom), (left, bottom), (left, top)]
+    return [Piece(pair) for pair in pairwise(corners)]
 
 
 def _runs(path: Sequence[PathSegment]) -> list[list[PathSegment]]:

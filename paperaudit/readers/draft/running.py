@@ -4,7 +4,7 @@ import re
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Final
+from typing import Final, TypeAlias
 
 from paperaudit.readers.draft.marks import marks_alone
 from paperaudit.readers.draft.numbering import Style, numbers_at
@@ -30,6 +30,8 @@ _CALL: Final = re.compile(
     re.IGNORECASE,
 )
 _PAGES_ON: Final = re.compile(r"\d+")
+_Seen: TypeAlias = dict[str, list[tuple[int, float]]]
+"""Where runs of each shape stand: their pages, counted from 0, and baselines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,21 +47,20 @@ def running_matter(pages: Sequence[DraftPage]) -> tuple[RunningMatter, ...]:
     """The running heads and feet of each page.
 
     A run at an edge counts that stands at the same height on another page too with the same words, numbers
-    aside; a page number counts on its own where it stands farther out than all the text.
+    aside; a page number counts on its own where it stands farther out than all the text. "Question 4" and "7.1"
+    count only with the same number again, and a bare number only where it goes up with the pages.
     """
     edges = [_at_edges(page) for page in pages]
-    seen: dict[str, list[tuple[int, float]]] = defaultdict(list)
+    seen: _Seen = defaultdict(list)
     for at, runs in enumerate(edges):
         for run, _ in runs:
-            seen[_shape(run.text)].append((at, run.baseline))
+            seen[_shape(run.text, at)].append((at, run.baseline))
     return tuple(_of_page(at, runs, seen, (pages[at].width, pages[at].height)) for at, runs in enumerate(edges))
 
 
-def _of_page(
-    at: int, runs: Sequence[tuple[Run, bool]], seen: dict[str, list[tuple[int, float]]], size: tuple[float, float]
-) -> RunningMatter:
+def _of_page(at: int, runs: Sequence[tuple[Run, bool]], seen: _Seen, size: tuple[float, float]) -> RunningMatter:
     repeated = [
-        any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(run.text)])
+        any(page != at and abs(height - run.baseline) <= _SAME_HEIGHT for page, height in seen[_shape(run.text, at)])
         for run, _ in runs
     ]
     repeated = [again and not _begins_a_part(run.text) for again, (run, _) in zip(repeated, runs, strict=True)]
@@ -151,5 +152,10 @@ def _outermost(run: Run, runs: Sequence[Run], ends: Sequence[float]) -> bool:
     return not marks_alone(run.text) or sum(abs(one.baseline - run.baseline) < 1 for one in runs) == 1
 
 
-def _shape(text: str) -> str:
-    return _PAGES_ON.sub("#", " ".join(text.lower().split()))
+def _shape(text: str, at: int) -> str:
+    """A run's words with # for its numbers; those of questions stay, and of page numbers how far ahead they are."""
+    plain = " ".join(text.lower().split())
+    if numbered := _PAGE_NUMBER.fullmatch(plain):
+        return f"{_PAGES_ON.sub('#', plain)} {_number_of(numbered) - at}"
+    alone = any(one.end == len(plain) and (one.dress or one.style is not Style.ARABIC) for one in numbers_at(plain))
+    return plain if alone else _PAGES_ON.sub("#", plain)

@@ -13,8 +13,7 @@ _NEARLY: Final = 30.0
 """Points that a dressed number, next in its turn and behind a full stop, may stand aside."""
 _LONGEST_GAP: Final = 3
 """Numbers that may be left out by mistake where a number otherwise looks like its neighbours."""
-_TOP: Final = (Style.WORD, Style.ARABIC, Style.DECIMAL)
-_PRINTED: Final = {Style.WORD: 0, Style.ARABIC: 0, Style.DECIMAL: 0, Style.LETTER: 1, Style.ROMAN: 2}
+_TOP: Final = (Style.WORD, Style.ARABIC, Style.DECIMAL, Style.BRACKETED)
 
 
 @dataclass(frozen=True, slots=True)

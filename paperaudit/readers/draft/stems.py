@@ -11,6 +11,11 @@ _LEVEL = 0.13
 """Signs of one level have their axes this near to each other, in heights of the larger font."""
 _SMALLER = 0.88
 """A power or an index is at most this high, measured against what it belongs to."""
+_NEARLY = 0.985
+"""Print at most this high that stands against its letter is a power or an index where it is far off the row."""
+_AGAINST = 0.1
+_FAR_OFF = 0.3
+"""How near such print stands, and how far off the row, in heights of the letter's font."""
 _CLOSE = 0.35
 """How far a power or an index may stand behind what it belongs to, in heights of that font."""
 _HIGHEST = 0.8
@@ -79,13 +84,16 @@ def _planted(signs: Sequence[Sign]) -> list[Stem]:
 def _plant(stem: Stem, before: Sequence[Stem]) -> None:
     """Finds what `stem` stands beside, or else what it is a power or an index of, among the stems before it.
 
-    Where it could belong to signs of two rows, it belongs to the one whose axis is nearer.
+    Where it could belong to signs of two rows, it belongs to the one whose axis is nearer. What it stands against
+    counts before larger print farther left that is at its height by chance.
     """
     found: tuple[float, Stem, list[Stem]] | None = None
     for neighbour in before:
         other: Stem | None = neighbour
         while other is not None:
             if _level(stem.sign, other.sign):
+                if found and other.sign.right <= found[1].sign.left and stem.sign.size <= _NEARLY * other.sign.size:
+                    break
                 if other.host is None or (_is_near(stem, other) and not _is_past(other, before)):
                     _beside(stem, other)
                     return
@@ -127,13 +135,15 @@ def _level(sign: Sign, other: Sign) -> bool:
 def _script(stem: Stem, other: Stem) -> list[Stem] | None:
     """The powers or the indices of `other` to which `stem` belongs, if it does."""
     sign, size = stem.sign, other.sign.size
-    if sign.size > _SMALLER * size and not (sign.shape != "glyph" and sign.size <= 1.05 * size):
-        return None
     if sign.left < other.sign.left + 0.3 * other.sign.width or other.sign.text in _SIDELESS:
         return None
     lift = other.sign.axis - sign.axis
     row = other.raised if lift > 0 else other.lowered
     end = max(other.sign.right, row[-1].right) if row else other.sign.right
+    if sign.size > _SMALLER * size and not (sign.shape != "glyph" and sign.size <= 1.05 * size):
+        against = sign.left - end <= _AGAINST * size and abs(lift) > _FAR_OFF * size
+        if sign.size > _NEARLY * size or not against:
+            return None
     if sign.left - end > (_CLOSE if other.sign.shape != "large" else 2 * _CLOSE) * size:
         return None
     highest = max(_HIGHEST * size, other.sign.axis - other.top + 0.4 * sign.size)

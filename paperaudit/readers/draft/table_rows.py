@@ -5,7 +5,7 @@ from typing import Final, TypeAlias
 
 from paperaudit.model.place import Box
 from paperaudit.readers.draft.marks import bare_number, marks_alone, total_of
-from paperaudit.readers.draft.numbering import numbers_at
+from paperaudit.readers.draft.numbering import Style, numbers_at
 from paperaudit.readers.draft.page import box_around
 from paperaudit.readers.draft.print_line import Column, PrintLine, PrintTable
 from paperaudit.readers.draft.row import Cell, Row
@@ -35,7 +35,17 @@ def is_list_of_parts(cells: Cells) -> bool:
         words = max(len(" ".join(row.text for row in rows).split()) for _, rows in filled)
         numbered += bool(numbers_at(first)) and (len(filled) > 1 or words >= _WORDS)
         texts += words >= _WORDS
-    return numbered > 0 and texts > 0 and texts * 2 >= numbered and _steps_up(cells)
+    return (numbered > 0 and texts > 0 and texts * 2 >= numbered and _steps_up(cells)) or _all_marked(cells)
+
+
+def _all_marked(cells: Cells) -> bool:
+    """Whether every row has a number in front and marks behind: formulas are parts too, without many words."""
+    bands = [[" ".join(row.text for row in rows).strip() for _, rows in band if rows] for band in cells]
+    bands = [band for band in bands if band]
+    fronts = [number for band in bands for number in numbers_at(band[0])[:1] if _is_number(band[0])]
+    dressed = any(one.dress or one.style is Style.DECIMAL for one in fronts)
+    marked = all(len(band) > 2 and (bare_number(band[-1]) or marks_alone(band[-1])) for band in bands)
+    return dressed and marked and len(fronts) == len(bands)
 
 
 def _steps_up(cells: Cells) -> bool:

@@ -9,7 +9,7 @@ from paperaudit.readers.draft.drawing.label_kinds import LabelKind
 from paperaudit.readers.draft.drawing.lettering import Run
 from paperaudit.readers.draft.drawing.other_kinds import is_scale
 from paperaudit.readers.draft.drawing.strokes import Straight
-from paperaudit.readers.draft.page import box_around
+from paperaudit.readers.draft.page import Path, box_around
 
 GRID = 5
 """So many level and so many upright strokes may be a grid."""
@@ -17,6 +17,8 @@ WHOLE = 0.85
 """Share of the width or height of a table that its longest rules have."""
 SCALE_REACH = 18.0
 """Points from a chart to the numbers of its scale, at most."""
+_WORD = 4
+"""Letters of what is longer than the sizes in a figure."""
 SCALE = 4
 """A line with more strokes across it is a scale."""
 
@@ -68,7 +70,9 @@ def is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
     are mostly empty; a frame without much text in it may be a rectangle.
     """
     strokes = [item for item in part if item.kind != "filled"]
-    if not only_upright_and_level(strokes) or not _has_opposite_sides(strokes):
+    if not strokes and _is_ground(part, runs):
+        return True
+    if not strokes or not only_upright_and_level(strokes) or not _has_opposite_sides(strokes):
         return False
     ends = [point for item in part if isinstance(item.ink, Straight) for point in (item.ink.start, item.ink.end)]
     left, top, right, bottom = box = part_box(part)
@@ -98,6 +102,16 @@ def is_table_or_frame(part: Sequence[Item], runs: Sequence[Run]) -> bool:
             return len(inside) > 0.3 * (level - 1) * (upright - 1)
         return bool(inside) if level + upright <= 4 and words <= 3 and not len(inside) > 6 else True
     return False
+
+
+def _is_ground(part: Sequence[Item], runs: Sequence[Run]) -> bool:
+    """Whether filled rectangles are the ground of words: the coloured band of a title."""
+    sides = [piece.points for item in part if isinstance(item.ink, Path) for piece in item.ink.pieces]
+    upright = all(
+        len(points) == 2 and min(abs(points[0][at] - points[1][at]) for at in (0, 1)) <= LEVEL for points in sides
+    )
+    box = part_box(part)
+    return upright and any(len(run.text) > _WORD and share_inside(run.box, box) > 0.9 for run in runs)
 
 
 def _lettered_corners(box: Box, runs: Sequence[Run]) -> int:

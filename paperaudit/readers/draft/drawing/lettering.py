@@ -26,6 +26,8 @@ MIDDLE = 0.34
 """The middle of a capital or a figure over the baseline, as a share of the size of print."""
 LONGEST = 22
 """Characters of the longest label."""
+_DEGREES = "°˚º"
+"""A size ends with these: 33°33° is two of them."""
 _DASHES = str.maketrans({"-": "−", "–": "−", "˚": "°", "º": "°", "’": "′", "'": "′", "ʹ": "′", "∘": "°", "◦": "°"})
 _POWERS = str.maketrans("0123456789−+n", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺ⁿ")
 _INDICES = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
@@ -81,7 +83,8 @@ def _labels(run: Run) -> list[Run]:
         return [_run(glyphs[:1]), _run(glyphs[1:])]
     for at in range(1, len(glyphs)):
         level = abs(glyphs[at].baseline - glyphs[at - 1].baseline) <= SAME_BASELINE
-        if level and glyphs[at].box[0] - glyphs[at - 1].box[2] > SPACE * run.size:
+        ended = glyphs[at - 1].text in _DEGREES and (glyphs[at].text.isalnum() or glyphs[at].text in "(√")
+        if level and (ended or glyphs[at].box[0] - glyphs[at - 1].box[2] > SPACE * run.size):
             first = _run(glyphs[:at])
             rest = _labels(_run(glyphs[at:]))
             if first.kind is not LabelKind.WORDS and all(one.kind is not LabelKind.WORDS for one in rest):
