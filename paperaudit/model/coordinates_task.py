@@ -32,6 +32,16 @@ class Curve(TopicFact):
         return f"the equation of {self.name or 'a curve'}"
 
 
+@dataclass(frozen=True, slots=True)
+class NamedCurve:
+    """A line or a curve by the name that a given gives it: the graph of f, the line l."""
+
+    name: str
+
+
+CurveSaid = Curve | NamedCurve | None
+"""A curve as an ask says it: by its equation, by its name, or "the line" (None)."""
+
 ConditionName = Literal["gradient", "distance", "collinear", "mid-point", "on"]
 
 
@@ -106,7 +116,7 @@ class OfCurve(TopicTask):
     """What a line or a curve has; `curve` is None where a given names it, `at` a point that the ask names."""
 
     what: OfCurveName
-    curve: Curve | None
+    curve: CurveSaid
     at: PlanePoint | None = None
     claimed: bool = False
 
@@ -121,7 +131,7 @@ class LineThrough(TopicTask):
 
     point: PlanePoint
     gradient: Expression | None = None
-    beside: Curve | None = None
+    beside: CurveSaid = None
     pair: tuple[PlanePoint, ...] = ()
     at_right_angles: bool = False
 
@@ -147,8 +157,8 @@ class CircleWith(TopicTask):
 class Meeting(TopicTask):
     """Where two lines or curves meet."""
 
-    first: Curve | None
-    second: Curve | None
+    first: CurveSaid
+    second: CurveSaid
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

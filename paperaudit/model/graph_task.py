@@ -22,10 +22,15 @@ class DomainOf(TopicTask):
 
 @dataclass(frozen=True, slots=True)
 class Rising(TopicTask):
-    """The numbers for which a function increases, or (`falling`) decreases."""
+    """The numbers for which a function increases, or (`falling`) decreases.
+
+    `by_slope` asks where its derivative is positive or negative: x³ increases for every number, and its derivative
+    is not positive at 0.
+    """
 
     function: Function
     falling: bool = False
+    by_slope: bool = False
 
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""

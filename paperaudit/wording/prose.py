@@ -25,6 +25,7 @@ _COMMAND = re.compile(
           | change \s the \s subject
           | how \s (?: big | large | long | wide | many | much ) ) \b
       | ^ (?: is | are | does | do ) \s (?! given | known )
+      | \b [Ff]or \s (?: which | what ) \s (?: real \s )? values? \b
       | \b (?: what | how ) \b .* \?$""",
     re.VERBOSE,
 )

@@ -156,8 +156,8 @@ def _solve(node: Node) -> Solve:
     relations = tuple(relation for chain in chains for relation in relations_of(chain))
     letters = tuple(
         name
-        for part in every(node, "solve_for", "system")
-        if part.expr_name == "solve_for"
+        for part in every(node, "solve_for", "solve_letter", "system")
+        if part.expr_name in ("solve_for", "solve_letter")
         for name in letters_named(part)
     )
     return Solve(relations, letters)

@@ -28,16 +28,18 @@ def rising(task: Rising, reading: Reading) -> Outcome:
     slope = form.derivative()
     working.say(f"{label(function, 1)} = {slope.text(x)}", slope.text(x))
     word, sign = ("decreasing", "<") if task.falling else ("increasing", ">")
-    working.say(f"{word} where {slope.text(x)} {sign} 0")
+    working.say(f"{slope.text(x)} {sign} 0" if task.by_slope else f"{word} where {slope.text(x)} {sign} 0")
     ends = tuple(map(exact_expression, zeros(slope)))
     if ends:
         working.say(f"{slope.text(x)} = 0")
         say_to_roots(slope.expression(x), x, working.say)
     found = by_signs(ends, (), sign, x, slope.value, working)
-    found = _through_level_points(found)
+    if not task.by_slope:
+        found = _through_level_points(found)
     text = text_of(found, x) if found else "nowhere"
     _confirm_rising(form, found, task.falling)
-    working.conclude(f"{word} for {text}" if found else f"nowhere {word}", text)
+    said = f"{word} for {text}" if found else f"nowhere {word}"
+    working.conclude(text if task.by_slope else said, text)
     return working.derived(Answer(text, letter=x, kind="open set"), confirmed_by="values at pairs of close numbers")
 
 

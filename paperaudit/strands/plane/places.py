@@ -8,13 +8,16 @@ from paperaudit.maths.exact import exact_expression
 from paperaudit.maths.number_forms import whole_or_fraction
 from paperaudit.maths.parse import read_expression
 from paperaudit.maths.write import write
-from paperaudit.model.coordinates_task import Curve, PlanePoint
+from paperaudit.model.coordinates_task import Curve, CurveSaid, PlanePoint
 from paperaudit.model.expression import Expression, Letter, Relation, letters_of
 from paperaudit.model.fact import Holds
 from paperaudit.model.function_task import Function
 from paperaudit.model.reading import Reading
+from paperaudit.strands.functions_given import called_in
 from paperaudit.strands.numbers.working import exact as exact_number
 from paperaudit.strands.numbers.working import with_givens
+
+_LOWERED = str.maketrans("₁₂₃", "123")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,27 +63,46 @@ def all_placed(points: tuple[PlanePoint, ...], reading: Reading) -> tuple[tuple[
     return places, tuple(dict.fromkeys(text for place in places for text in place.texts))
 
 
-def equation_for(curve: Curve | None, reading: Reading) -> tuple[Relation, tuple[str, ...]]:
-    """The equation that an ask names, or the one that the givens state. Raises NoValue where none or two are there."""
-    if curve is not None:
+def equation_for(curve: CurveSaid, reading: Reading) -> tuple[Relation, tuple[str, ...]]:
+    """The equation that an ask says, that of the curve that it names, or the only one that the givens state.
+
+    Raises NoValue where none or two are there.
+    """
+    if isinstance(curve, Curve):
         return curve.relation, ()
-    found = []
+    found = _stated(reading)
+    if curve is not None:
+        found = [one for one in found if _same_name(one[0], curve.name)]
+    if len(found) != 1:
+        name = f" of {curve.name}" if curve is not None else ""
+        raise NoValue(f"no equation{name} is given" if not found else "it is not said which of the equations is meant")
+    return found[0][1:]
+
+
+def _same_name(name: str, said: str) -> bool:
+    return name.translate(_LOWERED).replace("_", "") == said.translate(_LOWERED).replace("_", "")
+
+
+def _stated(reading: Reading) -> list[tuple[str, Relation, tuple[str, ...]]]:
+    """The curves of the givens, each with its name or "", its equation and the given's text."""
+    found: list[tuple[str, Relation, tuple[str, ...]]] = []
     for given in reading.givens:
         for fact in given.facts:
             if isinstance(fact, Function) and fact.formula is not None and fact.letter == "x" and not fact.order:
-                found.append((Relation(Letter("y"), "=", fact.formula), (given.text,)))
-            elif isinstance(fact, Curve) or (
-                isinstance(fact, Holds)
-                and {*letters_of(fact.relation.left), *letters_of(fact.relation.right)}
-                == {
-                    "x",
-                    "y",
-                }
-            ):
-                found.append((fact.relation, (given.text,)))
-    if len(found) != 1:
-        raise NoValue("no equation is given" if not found else "it is not said which of the equations is meant")
-    return found[0]
+                found.append((fact.name, Relation(Letter("y"), "=", fact.formula), (given.text,)))
+            elif isinstance(fact, Curve):
+                found.append((fact.name, fact.relation, (given.text,)))
+            elif isinstance(fact, Holds) and _letters(fact.relation) == {"x", "y"}:
+                found.append(("", fact.relation, (given.text,)))
+            elif isinstance(fact, Holds) and (called := called_in(fact.relation, given.text)) is not None:
+                name, formula = called
+                if formula.letter == "x":
+                    found.append((name, Relation(Letter("y"), "=", formula.formula), (given.text,)))
+    return list({(name, relation): (name, relation, texts) for name, relation, texts in reversed(found)}.values())
+
+
+def _letters(relation: Relation) -> set[str]:
+    return {*letters_of(relation.left), *letters_of(relation.right)}
 
 
 def fraction_text(value: Fraction) -> str:

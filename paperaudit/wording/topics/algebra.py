@@ -152,9 +152,10 @@ def _in_form(node: Node, asides: Asides) -> Task:
 def _extreme(node: Node) -> LeastValue:
     word = the(node, "extreme_word").text
     greatest = word in ("maximum", "greatest", "largest", "highest")
-    return LeastValue(
-        _expressions(node)[0], bool(every(node, "letter", "expression")[0].expr_name == "letter"), greatest
-    )
+    expression = _expressions(node)[0]
+    if isinstance(expression, Letter):
+        raise NotUnderstood("a function or quantity by its letter", node.start, "an expression")
+    return LeastValue(expression, bool(every(node, "letter", "expression")[0].expr_name == "letter"), greatest)
 
 
 _KINDS: tuple[tuple[str, RootsWanted], ...] = (
@@ -170,7 +171,9 @@ def _roots_for(node: Node) -> RootsFor:
     wanted = next(kind for pattern, kind in _KINDS if re.search(pattern, words))
     letter = next(one.text for one in every(node, "letter", "relation") if one.expr_name == "letter")
     relation = _relation(node)
-    others = [name for name in (*letters_of(relation.left), *letters_of(relation.right)) if name != letter]
+    called = set(re.findall(r"(?<![a-z])[fgh](?= ?[(])", node.text))
+    letters = (*letters_of(relation.left), *letters_of(relation.right))
+    others = [name for name in letters if name not in (letter, *called)]
     if len(set(others)) != 1:
         raise NotUnderstood("an equation in several unknowns", node.start, f"an equation in {letter} and one unknown")
     return RootsFor(relation, letter, wanted, others[0])

@@ -16,9 +16,11 @@ from paperaudit.model.coordinates_task import (
     CircleWith,
     ConditionName,
     Curve,
+    CurveSaid,
     Direction,
     LineThrough,
     Meeting,
+    NamedCurve,
     OfCurve,
     OfCurveName,
     OfPoints,
@@ -89,11 +91,15 @@ def _coordinate(node: Node) -> Expression:
         return value
 
 
-def curve_of(node: Node) -> Curve | None:
-    """The curve that a node names by its equation; None for "the line" that a given describes."""
-    found = first(node, "relation", "called_curve")
+def curve_of(node: Node) -> CurveSaid:
+    """The curve that a node says by its equation or by its name; None for "the line" that a given describes."""
+    found = first(node, "relation", "called_curve", "function_named", "line_named")
     if found is None:
         return None
+    if found.expr_name == "function_named":
+        return NamedCurve(found.text[0])
+    if found.expr_name == "line_named":
+        return NamedCurve(found.text)
     if found.expr_name == "called_curve":
         formula = expression_of(the(found, "expression"))
         if letters_of(formula) != ("x",) or has_quantity(formula):
@@ -144,7 +150,7 @@ def _beside(node: Node) -> Task:
     beside = the(node, "beside")
     right = not the(beside, "way").text.startswith("parallel")
     pair = points_in(beside)
-    if not pair and first(beside, "relation") is None:
+    if not pair and curve_of(beside) is None:
         raise NotUnderstood("which line", node.start, "the equation of the other line")
     return LineThrough(point, beside=None if pair else curve_of(beside), pair=pair, at_right_angles=right)
 
@@ -232,6 +238,8 @@ def _condition(node: Node) -> tuple[PlaneCondition, tuple[PlanePoint, ...]]:
     points = points_in(said)
     value = first(said, "item_alone")
     curve = curve_of(said)
+    if isinstance(curve, NamedCurve):
+        raise NotUnderstood("a curve by its name", node.start)
     if all(point.x is None for point in points) and said.expr_name != "gradient_is":
         raise NotUnderstood("a statement about a figure", node.start)
     if said.expr_name == "on_said" and curve is None:
@@ -287,9 +295,13 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
         return (*points, condition)
     if said.expr_name == "points_said":
         return points_in(said)
-    curve = curve_of(said)
-    assert curve is not None
-    return (curve,)
+    return tuple(_curve(one) for one in every(said, "one_curve"))
+
+
+def _curve(node: Node) -> Curve:
+    curve = curve_of(node)
+    assert isinstance(curve, Curve)
+    return curve
 
 
 READERS = Readers(task=_task, facts=_facts)

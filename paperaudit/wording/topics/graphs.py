@@ -72,6 +72,9 @@ def _domain(node: Node) -> Task:
 
 
 def _rising(node: Node) -> Task:
+    sloping = first(node, "slope_of")
+    if sloping is not None:
+        return Rising(Function(the(sloping, "fname").text), the(node, "slope_sign").text == "<", by_slope=True)
     return Rising(_function(the(node, "of_function")), the(node, "way", "way_noun").text.startswith("decreas"))
 
 

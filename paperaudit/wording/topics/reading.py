@@ -1,5 +1,7 @@
 """Puts a sentence, or the whole of a part, to the topics that its words announce."""
 
+import re
+
 from paperaudit.errors import ExpressionNotRead
 from paperaudit.maths.notation import Notation
 from paperaudit.maths.peg import parsed
@@ -13,6 +15,16 @@ from paperaudit.wording.topics.chance_and_values import CHANCE_AND_VALUES
 from paperaudit.wording.topics.registry import TOPICS, topic_named
 from paperaudit.wording.topics.topic import Told
 
+_LEAD = re.compile(
+    r"""(?: (?: (?:it \s is|you \s are|we \s are) \s (?:also\s)? )? given (?: \s that | \s is | \s are )? :? \s
+          | consider (?: \s the \s following )? :? \s
+          | (?:the|this|your) \s (?:sketch|diagram|figure|graph) s? (?: \s (?:below|above|alongside) )?
+            \s (?:shows?|represents?) \s (?= (?:the|a) \s (?:graph|curve|line|parabola|hyperbola|function) )
+          | in \s the \s (?:sketch|diagram|figure) (?: \s (?:below|above|alongside) )? ,? \s
+            (?= the \s (?:graph|curve|line|parabola|function) ) )+""",
+    re.VERBOSE | re.IGNORECASE,
+)
+"""Words before a statement that say nothing of their own; a topic's grammar begins behind them."""
 STATING = tuple(topic for topic in TOPICS if topic.states)
 SKIPPING = (*CHANCE_AND_VALUES, topic_named("sets"))
 """Topics whose readers leave out sentences that say nothing to them."""
@@ -35,6 +47,13 @@ def topic_task(asides: Asides) -> Task | None:
 def topic_facts(notation: Notation, scene: Scene) -> tuple[Fact, ...] | None:
     """The facts that a topic reads in a statement, or None where no topic reads all of it."""
     text = notation.text
+    facts = _stated(text, scene)
+    if facts is None and (led := _LEAD.match(text)):
+        return _stated(text[led.end() :], scene)
+    return facts
+
+
+def _stated(text: str, scene: Scene) -> tuple[Fact, ...] | None:
     for topic in STATING:
         read = topic.readers().facts if topic.announced_in(text) else None
         if read is None:
