@@ -126,6 +126,18 @@ class OfCurve(TopicTask):
 
 
 @dataclass(frozen=True, slots=True)
+class Inclination(TopicTask):
+    """The angle that a line, through two points or by its equation, makes with the positive x-axis."""
+
+    points: tuple[PlanePoint, ...] = ()
+    curve: CurveSaid = None
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the inclination of a line"
+
+
+@dataclass(frozen=True, slots=True)
 class LineThrough(TopicTask):
     """The equation of the line through a point with a gradient, or beside a line, parallel or at right angles."""
 

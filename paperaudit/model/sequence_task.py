@@ -31,7 +31,17 @@ class Sequence(TopicFact):
 
 
 SequenceAsk = Literal[
-    "nth term", "next", "first", "term", "which", "is a term", "sum", "sum of all", "sum to infinity", "step"
+    "nth term",
+    "next",
+    "first",
+    "term",
+    "which",
+    "is a term",
+    "sum",
+    "sum of all",
+    "sum to infinity",
+    "step",
+    "how many",
 ]
 
 
@@ -39,7 +49,7 @@ SequenceAsk = Literal[
 class OfSequence(TopicTask):
     """Something of a sequence; `sequence` is None where a given states it.
 
-    `count` says how many terms, or which one; `value` is the term that is looked for.
+    `count` says how many terms, or which one; `value` is the term that is looked for, or the sum of "how many" terms.
     """
 
     what: SequenceAsk

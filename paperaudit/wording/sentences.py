@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-_END = re.compile(r"[.?!]+[)\"”’]?(?=\s|$)|\n\s*\n")
+_END = re.compile(r"[.?!]+[)\"”’]?(?=\s|$)|(?<=[;,] )…(?=\s+[A-Z][a-z])|\n\s*\n")
 _ABBREVIATION = re.compile(r"\b(?:figs?|nos?|eq|e\.g|i\.e|approx|cf|vs|d\.p|s\.f|ex|st|mr|mrs|ms|dr)$", re.IGNORECASE)
 _BEFORE_A_NUMBER = re.compile(r"\b(?:pp?|q)$")
 """p. 12 and q. 3; elsewhere these are letters at the end of a sentence: f(q) = 2q."""

@@ -7,6 +7,7 @@ from paperaudit.model.ask import Ask, Establish, Find
 from paperaudit.model.coordinates_task import (
     CircleWith,
     Direction,
+    Inclination,
     LineThrough,
     Meeting,
     OfCurve,
@@ -20,7 +21,7 @@ from paperaudit.model.expression import AreaOf, LengthOf, Letter, PerimeterOf, l
 from paperaudit.model.fact import Drawn, Fact, Shape
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
-from paperaudit.strands.plane import claims, curves, lines, points, round, unknowns
+from paperaudit.strands.plane import claims, curves, inclination, lines, points, round, unknowns
 from paperaudit.strands.refusals import or_not_read
 
 _OF_POINTS: dict[str, Callable[[OfPoints, Reading], Outcome]] = {
@@ -40,6 +41,11 @@ _OF_CURVE: dict[str, Callable[[OfCurve, Reading], Outcome]] = {
 }
 
 
+def _inclination(task: Inclination, reading: Reading) -> Outcome:
+    assert reading.ask is not None
+    return inclination.inclination(task, reading, reading.ask)
+
+
 def _of_points(task: OfPoints, reading: Reading) -> Outcome:
     assert reading.ask is not None
     if task.what == "distance":
@@ -53,6 +59,7 @@ DERIVATIONS: dict[type, Callable[[Any, Reading], Outcome]] = {
     OfPoints: _of_points,
     OfCurve: lambda task, reading: _OF_CURVE.get(task.what, curves.of_curve)(task, reading),
     LineThrough: lines.through_one,
+    Inclination: _inclination,
     CircleWith: round.circle_with,
     Meeting: curves.meeting,
     Direction: lines.direction,

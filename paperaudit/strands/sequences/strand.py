@@ -7,7 +7,7 @@ from paperaudit.model.derivation import Outcome
 from paperaudit.model.reading import Reading
 from paperaudit.model.sequence_task import OfSequence, Sigma
 from paperaudit.strands.refusals import or_not_read
-from paperaudit.strands.sequences import sums, terms
+from paperaudit.strands.sequences import how_many, sums, terms
 
 _DERIVE: dict[str, Callable[[OfSequence, Reading], Outcome]] = {
     "nth term": terms.nth,
@@ -20,6 +20,7 @@ _DERIVE: dict[str, Callable[[OfSequence, Reading], Outcome]] = {
     "sum of all": sums.summed,
     "sum to infinity": sums.to_infinity,
     "step": terms.step,
+    "how many": how_many.terms_to_a_sum,
 }
 
 

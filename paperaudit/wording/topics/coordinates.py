@@ -18,6 +18,7 @@ from paperaudit.model.coordinates_task import (
     Curve,
     CurveSaid,
     Direction,
+    Inclination,
     LineThrough,
     Meeting,
     NamedCurve,
@@ -210,6 +211,9 @@ def _direction(node: Node) -> Task:
 
 
 _READERS: dict[str, Callable[[Node], Task]] = {
+    "inclination": lambda node: (
+        Inclination(curve=curve_of(node)) if has(node, "the_curve") else Inclination(points_in(node))
+    ),
     "gradient": _gradient,
     "midpoint": _of_points,
     "how_far_apart": _of_points,

@@ -39,7 +39,8 @@ TOPICS: tuple[Topic, ...] = (
             r"|\b(?:maxim|minim|greatest|largest|smallest|least)\w*\b.*\b[A-Z]\b"
             r"|\b(?:maxim|minim)\w*\b.*\b(?:volume|area|profit|cost)\b|\b(?:volume|area|profit|cost)\b.*\b(?:maxim|minim)"
             r"|\b[A-Z]\b.*\b(?:maxim|minim|greatest|largest|smallest|least)"
-            r"|\brate\b.*\b[a-z] ?=|\barea\b.*\by ?=|\bgraph\b|\b[fgh] ?\( ?x ?\)|\b[fgh]′ ?\( ?[a-z] ?\) ?[<>]|\bgiven by\b|^[A-Z] ?\("
+            r"|\brate\b.*\b[a-z] ?=|\barea\b.*\by ?=|\bgraph\b|\b[fgh] ?\( ?x ?\)|\bgiven by\b|^[A-Z] ?\("
+            r"|\b[fgh]′ ?\( ?[a-z] ?\) ?[<>]"
             r"|\b(?:parabola|hyperbola|curve)\b.*\b(?:shift|translat|reflect|stretch|moved)",
         ),
         story_ahead=re.compile(
@@ -68,7 +69,7 @@ TOPICS: tuple[Topic, ...] = (
             r"\([^()]*[,;][^()]*\)|\bgradient|\bslope\b|(?:find|calculate|determine|state|down|out"
             r"|what).{0,40}\bmid-?point|\bequations? of\b|intercept|turning point|of symmetry|asymptote"
             r"|^(?!solve ).*(?<![a-z])[xy](?:[²³]|\^\d)? ?[-+=](?!.*°)"
-            r"|\bcoordinates of\b|\bvalues of [a-z]\b|\bcollinear\b|\bintersect"
+            r"|\bcoordinates of\b|\bvalues of [a-z]\b|\bcollinear\b|\bintersect|\binclination\b|\bx-axis\b"
             r"|\b(?:minimum|maximum|least|greatest) value of (?:the )?(?:function )?[fgh]\b",
         ),
         states=True,

@@ -30,6 +30,7 @@ _ASKS: dict[str, SequenceAsk] = {
     "next": "next",
     "firsts": "first",
     "which": "which",
+    "how_many": "how many",
     "is_term": "is a term",
     "infinity": "sum to infinity",
     "sum": "sum",
@@ -76,7 +77,7 @@ def _task(node: Node, asides: Asides) -> Task:
         case "next" | "first":
             count = first(chosen, "count")
             return OfSequence(what, sequence, kind, _count(count.text) if count is not None else 1)
-        case "which":
+        case "which" | "how many":
             return OfSequence(what, sequence, kind, value=_read(the(chosen, "item_alone").text))
         case "is a term":
             return OfSequence(what, sequence, kind, value=_read(every(chosen, "item")[0].text))
