@@ -2,21 +2,15 @@
 
 import re
 from collections.abc import Callable
-from fractions import Fraction
 
 from parsimonious.nodes import Node
 
-from paperaudit.maths.grammar import expression_grammar
-from paperaudit.maths.peg import parsed
-from paperaudit.maths.related import relations_of
-from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.ask import Find, Task
 from paperaudit.model.coordinates_task import (
     CircleWith,
     ConditionName,
     Curve,
-    CurveSaid,
     Direction,
     Inclination,
     LineThrough,
@@ -31,15 +25,13 @@ from paperaudit.model.coordinates_task import (
     PlaneUnknown,
     PointWanted,
 )
-from paperaudit.model.expression import Expression, Letter, Number, Relation, letters_of
+from paperaudit.model.expression import Letter
 from paperaudit.model.fact import Fact, Shape, ShapeKind
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.tasks import has_quantity
-from paperaudit.wording.topics.numbers_named import number_in
+from paperaudit.wording.topics.plane_words import curve_of, equation_of, points_in, value_in
 from paperaudit.wording.topics.topic import Readers
 
-_NOUGHT = Fraction(0)
 _OF_POINTS: dict[str, OfPointsName] = {
     "gradient": "gradient",
     "midpoint": "mid-point",
@@ -57,67 +49,6 @@ _TURNS: tuple[tuple[str, OfCurveName], ...] = (
     ("least", "least value"),
     ("greatest", "greatest value"),
 )
-
-
-def points_in(node: Node) -> tuple[PlanePoint, ...]:
-    """The points under a node, those of a pair such as AB by their letters."""
-    found: list[PlanePoint] = []
-    for piece in every(node, "point", "pair", "corners", "named_point", "corner_is"):
-        if piece.expr_name in ("pair", "corners"):
-            found.extend(PlanePoint(letter) for letter in piece.text)
-        else:
-            found.append(point_of(piece))
-    return tuple(found)
-
-
-def point_of(node: Node) -> PlanePoint:
-    """One point: A(2, 3), (2, 3), A, or the origin."""
-    items = [_coordinate(item) for item in every(node, "item")]
-    name = re.match(r"(?:the )?(?:points? )?([A-Z]′*)", node.text)
-    if "origin" in node.text:
-        return PlanePoint("", Number(_NOUGHT), Number(_NOUGHT))
-    if items and len(items) != 2:
-        raise NotUnderstood("a point with other than two coordinates", node.start, "a point such as A(2, 3)")
-    return PlanePoint(name[1] if name else "", *items)
-
-
-def _coordinate(node: Node) -> Expression:
-    """A coordinate: a number, or an expression in one letter that is to be found."""
-    try:
-        return number_in(node)
-    except NotUnderstood:
-        value = _number(node)
-        if len(letters_of(value)) != 1 or has_quantity(value):
-            raise
-        return value
-
-
-def curve_of(node: Node) -> CurveSaid:
-    """The curve that a node says by its equation or by its name; None for "the line" that a given describes."""
-    found = first(node, "relation", "called_curve", "function_named", "line_named")
-    if found is None:
-        return None
-    if found.expr_name == "function_named":
-        return NamedCurve(found.text[0])
-    if found.expr_name == "line_named":
-        return NamedCurve(found.text)
-    if found.expr_name == "called_curve":
-        formula = expression_of(the(found, "expression"))
-        if letters_of(formula) != ("x",) or has_quantity(formula):
-            raise NotUnderstood("no formula in x", found.start)
-        return Curve(Relation(Letter("y"), "=", formula))
-    named = first(node, "curve_name")
-    return Curve(equation_of(found), named.text if named is not None else "")
-
-
-def equation_of(node: Node) -> Relation:
-    """The equation of a curve; raises NotUnderstood for other letters than x and y, and for other signs than =."""
-    relations = relations_of(node)
-    letters = {name for side in (relations[0].left, relations[0].right) for name in letters_of(side)}
-    sized = any(has_quantity(side) for side in (relations[0].left, relations[0].right))
-    if len(relations) > 1 or relations[0].sign != "=" or not letters or not letters <= {"x", "y"} or sized:
-        raise NotUnderstood("no equation of a curve", node.start, "an equation in x and y")
-    return relations[0]
 
 
 def _task(node: Node, asides: Asides) -> Task:
@@ -158,17 +89,13 @@ def _beside(node: Node) -> Task:
 
 def _with_gradient(node: Node) -> Task:
     (point,) = points_in(the(node, "through"))
-    return LineThrough(point, gradient=_number(the(node, "item_alone")))
-
-
-def _number(node: Node) -> Expression:
-    return expression_of(parsed(expression_grammar(), "expression", node.text.strip()))
+    return LineThrough(point, gradient=value_in(the(node, "item_alone")))
 
 
 def _circle(node: Node) -> Task:
     centre, *others = points_in(node)
     radius = first(node, "item_alone")
-    return CircleWith(centre, _number(radius) if radius is not None else None, others[0] if others else None)
+    return CircleWith(centre, value_in(radius) if radius is not None else None, others[0] if others else None)
 
 
 def _on_it(node: Node) -> Task:
@@ -252,7 +179,7 @@ def _condition(node: Node) -> tuple[PlaneCondition, tuple[PlanePoint, ...]]:
     return PlaneCondition(
         _CONDITIONS[said.expr_name],
         tuple(PlanePoint(point.name) if point.name else point for point in points),
-        _number(value) if value is not None else None,
+        value_in(value) if value is not None else None,
         curve.relation if curve is not None else None,
     ), named
 

@@ -26,9 +26,9 @@ from paperaudit.model.movement_task import (
 from paperaudit.model.paper import Part, Question
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.topics.coordinates import equation_of
 from paperaudit.wording.topics.numbers_named import number_in
 from paperaudit.wording.topics.one_text import told_in_one
+from paperaudit.wording.topics.plane_words import equation_of
 from paperaudit.wording.topics.topic import Readers, Told
 
 _NOUGHT = whole_or_fraction(0)
