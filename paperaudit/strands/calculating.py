@@ -40,6 +40,8 @@ def calculated(expression: Expression, unit: str = "", surds: bool = True) -> tu
 
     Raises NoValue, UnitClash, BudgetExceeded, and ChecksDisagree where a line has another value.
     """
+    if any(map(_has_a_percentage_of_what, _parts(expression))):
+        raise NoValue("whether the percentage added or taken off is one of the amount in front of it is not said")
     try:
         lines = worked_lines(expression, unit)
     except NotSurd:
@@ -50,6 +52,20 @@ def calculated(expression: Expression, unit: str = "", surds: bool = True) -> tu
         lines = lines[:-1]
     confirm(lines)
     return lines
+
+
+def _has_a_percentage_of_what(part: Expression) -> bool:
+    """Whether a bare percentage stands in a sum with an amount: £350 − 20%; of 1 and of other shares it is no doubt."""
+    if not isinstance(part, Sum):
+        return False
+    terms = [term.operand if isinstance(term, Negative) else term for term in part.terms]
+    bare = [isinstance(term, Number) and term.form is NumberForm.PERCENT for term in terms]
+    rest = [term for term, percentage in zip(terms, bare, strict=True) if not percentage]
+    return any(bare) and any(isinstance(term, Measured) or _is_above_one(term) for term in rest)
+
+
+def _is_above_one(term: Expression) -> bool:
+    return isinstance(term, Number) and term.value > 1
 
 
 def _roots_to_work_out(line: Expression) -> bool:

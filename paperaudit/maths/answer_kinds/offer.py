@@ -9,6 +9,7 @@ from paperaudit.maths.units import conversion
 from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Agreement, Answer, Comparison
 from paperaudit.model.expression import Expression, Measured
+from paperaudit.model.reckoning import Reckoning
 
 _SAME = re.compile(r"\b(?:same|equal|equally|neither|no difference)\b", re.IGNORECASE)
 _WORDS = re.compile(
@@ -16,6 +17,7 @@ _WORDS = re.compile(
     r"|for|money|cheaper|cheapest|deal|offer)\b|[.:]$",
     re.IGNORECASE,
 )
+_PRICE = re.compile(r",? ?(?:for|at|costing|\() ?([R$£€₦₹] ?\d+(?:\.\d+)?)\)?")
 _LABEL = re.compile(r"(?:the |an? )?(?:(?P<kind>[a-z]+) )?(?P<letter>[A-Z])(?: is .*)?\.?", re.IGNORECASE)
 
 
@@ -30,12 +32,25 @@ def compare_offer(stated: str, derived: tuple[Answer, ...], ask: Ask) -> Compari
         named = _named(stated, answer.letter)
         if named is not None:
             return Comparison(Agreement.AGREES) if named else different
+    priced, stated = _PRICE.search(stated), _PRICE.sub("", stated)
     words = _WORDS.sub(" ", _WORDS.sub(" ", stated.strip()))
     try:
         value = read_expression(" ".join(re.sub(r"(?<=[a-z0-9²³]) [a-z]{3,}$", "", words.strip()).split()))
     except ExpressionNotRead as error:
         return Comparison(Agreement.CANNOT_TELL, f"the stated answer was not read as a pack: {error}")
-    return Comparison(Agreement.AGREES) if _equal(value, answer.value) else different
+    if not _equal(value, answer.value):
+        return different
+    if priced is not None and not _is_its_price(priced[1], answer.value, ask):
+        return Comparison(Agreement.CANNOT_TELL, f"it names another price than that of {answer.text}")
+    return Comparison(Agreement.AGREES)
+
+
+def _is_its_price(price: str, size: Expression, ask: Ask) -> bool:
+    """Whether a price is the one that the paper has for the pack of this size."""
+    if not isinstance(ask.task, Reckoning):
+        return False
+    packs = zip(ask.task.all_of("size"), ask.task.all_of("price"), strict=False)
+    return any(_equal(one, size) and _equal(read_expression(price), paid) for one, paid in packs)
 
 
 def _named(stated: str, label: str) -> bool | None:

@@ -1,5 +1,6 @@
 """Calculations in words: "Subtract 7 from 12", "the product of 6 and 0.5", "the cube root of 343"."""
 
+import re
 from fractions import Fraction
 
 from parsimonious.nodes import Node
@@ -8,8 +9,9 @@ from paperaudit.errors import BudgetExceeded, NoValue
 from paperaudit.maths.exact import NotSurd, rational_value
 from paperaudit.maths.measure import UnitClash, unit_of, without_units
 from paperaudit.maths.tree import the
+from paperaudit.maths.write import write
 from paperaudit.model.ask import Task, Transform
-from paperaudit.model.expression import Expression, Negative, Number, Power, Product, Quotient, Root, Sum
+from paperaudit.model.expression import Expression, Negative, Number, NumberForm, Power, Product, Quotient, Root, Sum
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.scene import NotUnderstood
 from paperaudit.wording.tasks import is_numeric
@@ -30,6 +32,10 @@ def _task(node: Node, asides: Asides) -> Task:
 
 def _calculation(node: Node, numbers: tuple[Expression, ...]) -> Expression:
     first, last = numbers[0], numbers[-1]
+    if node.expr_name in ("added", "taken") and any(map(_is_percentage, numbers)):
+        return _changed(node, numbers)
+    if node.expr_name == "added" and " than " in node.text and _is_share(first) and _size(last) > 1:
+        raise NotUnderstood("whether a fraction more is a fraction of it", node.start)
     match node.expr_name:
         case "added":
             turned = " to " in node.text or " than " in node.text
@@ -50,6 +56,30 @@ def _calculation(node: Node, numbers: tuple[Expression, ...]) -> Expression:
             name = the(node, "root_name").text.replace("third", "cube")
             return Root(first, _DEGREES.index(name) + 2)
     return _share(node.text.removeprefix("the "), first)
+
+
+def _is_percentage(value: Expression) -> bool:
+    return isinstance(value, Number) and value.form is NumberForm.PERCENT
+
+
+def _is_share(value: Expression) -> bool:
+    return isinstance(value, Number | Quotient) and "/" in write(value) and 0 < _size(value) < 1
+
+
+def _changed(node: Node, numbers: tuple[Expression, ...]) -> Expression:
+    """An amount with a percentage more or less: 15% more than 240 is 240 × (100% + 15%)."""
+    down = node.expr_name == "taken"
+    if all(map(_is_percentage, numbers)) and " than " not in node.text:
+        return Sum((numbers[1], Negative(numbers[0])) if down else numbers)
+    if (
+        len(numbers) != 2
+        or list(map(_is_percentage, numbers)) != [True, False]
+        or not re.search(r" than | to | from ", node.text)
+    ):
+        raise NotUnderstood("what the percentage is of", node.start)
+    share, amount = numbers
+    hundred = Number(Fraction(1), NumberForm.PERCENT)
+    return Product((amount, Sum((hundred, Negative(share) if down else share))), "×")
 
 
 def _whole(numbers: tuple[Expression, ...]) -> bool:

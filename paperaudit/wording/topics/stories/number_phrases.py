@@ -72,6 +72,12 @@ class NumberPhrases:
             raise NotUnderstood("several numbers where one is told of", 0)
         return tuple(Named(key) for key in self.keys)
 
+    def in_order(self, ratio: str) -> tuple[Size, ...]:
+        """All numbers in the order of a ratio: of 5 : 8 the smaller comes first."""
+        sizes, terms = self.everyone(), [int(term) for term in re.findall(r"\d+", ratio)]
+        rising = self.keys == ("larger", "smaller") and terms[0] < terms[-1]
+        return sizes[::-1] if rising else sizes
+
     def product(self) -> Size:
         """The product of all numbers."""
         first_one, *others = self.everyone()

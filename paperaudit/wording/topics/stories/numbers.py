@@ -170,7 +170,7 @@ class _Numbers(ChangedNumbers):
                 for trait, number in zip(traits, every(claim, "plain"), strict=True):
                     yield self._trait(trait, number_under(number))
             case "ratio":
-                yield from in_ratio(self.everyone(), the(claim, "ratio_of").text)
+                yield from in_ratio(self.in_order(the(claim, "ratio_of").text), the(claim, "ratio_of").text)
             case "thought":
                 self.running = self.start()
                 for operation in every(claim, "operation"):
