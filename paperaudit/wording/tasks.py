@@ -172,7 +172,8 @@ def _find(node: Node, conditions: tuple[Given, ...], asides: Asides, scene: Scen
         return WriteAs(wanted[0], f"in terms of {asides.terms}")
     if relations := _equations_for(wanted, conditions):
         return Solve(relations, tuple(name for item in wanted for name in letters_of(item)))
-    if len(wanted) == 1 and asides.lowest and _is_in_letters(wanted[0]) and node.text.startswith(_WRITTEN):
+    of_letters = len(wanted) == 1 and _is_in_letters(wanted[0]) and ":" not in node.text
+    if of_letters and asides.lowest and node.text.startswith(_WRITTEN):
         return Transform("simplify", wanted[0])
     if len(wanted) > 1 or not is_numeric(wanted[0]):
         return Find(wanted)
