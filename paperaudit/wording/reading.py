@@ -15,6 +15,7 @@ from paperaudit.wording.asides import asides_of, is_not_to_scale
 from paperaudit.wording.asking import WHICH_CIRCLE, leaves_circle_open, read_asked, settled_ask
 from paperaudit.wording.choice import chosen_ask, stands_alone
 from paperaudit.wording.contacts import NOT_SAID, is_open
+from paperaudit.wording.free_ends import with_free_ends
 from paperaudit.wording.midlines import with_midlines
 from paperaudit.wording.orders import in_named_order, orders_of
 from paperaudit.wording.pi_value import pi_taken
@@ -191,7 +192,8 @@ def _read_sentences(question: Question, part: Part) -> Reading:
     givens = [
         replace(given, facts=known.settled(given.facts)) for given in in_named_order(givens, sketch_of(question, part))
     ]
-    givens = with_centroids(with_midlines(givens, sketch_of(question, part)))
+    sketch = sketch_of(question, part)
+    givens = with_free_ends(with_centroids(with_midlines(givens, sketch)), sketch)
     ask = choice.ask
     if ask is not None and leaves_circle_open(ask, known):
         unread.append(Unread(ask.text, "ask", 0, WHICH_CIRCLE, "", ask.place))

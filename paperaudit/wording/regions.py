@@ -42,7 +42,8 @@ class _Surface:
 
 def shaded_is(node: Node, scene: Scene) -> tuple[Fact, ...]:
     """The shaded region is the part of the square outside the circle; what it is, is remembered for the ask."""
-    scene.shaded = region_of(the(node, "region"), scene)
+    region = first(node, "region")
+    scene.shaded = region_of(region, scene) if region is not None else _surface(the(node, "surface"), scene).area()
     return ()
 
 

@@ -7,7 +7,20 @@ from parsimonious.nodes import Node
 from paperaudit.maths.points import points_of
 from paperaudit.maths.tree import every, first, the
 from paperaudit.model.expression import AngleOf, LengthOf, Relation
-from paperaudit.model.fact import Centre, Congruent, Fact, Holds, Inside, Quality, Shape, ShapeKind, Sides, Similar
+from paperaudit.model.fact import (
+    Centre,
+    Congruent,
+    Fact,
+    Holds,
+    Inside,
+    Parallel,
+    Path,
+    Quality,
+    Shape,
+    ShapeKind,
+    Sides,
+    Similar,
+)
 from paperaudit.wording.named import corners_of, distinct, measure_of, path_of, point_of, points_under
 from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -141,7 +154,10 @@ def tail_of(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
     if inner.expr_name in ("side_tail", "centre_tail"):
         return (_of_equal_parts(inner, whole),)
     if inner.expr_name == "base_tail":
-        base = path_of(the(inner, "length"))
+        lines = tuple(path_of(line) for line in every(inner, "length"))
+        if len(lines) == 2:
+            return (_parallel_bases(lines, whole, inner),)
+        (base,) = lines
         apex = [point for point in whole.points if point not in base]
         if len(apex) != 1:
             raise NotUnderstood(f"{inner.text} is no side of the triangle", inner.start, "a side as the base")
@@ -154,6 +170,15 @@ def tail_of(tail: Node, whole: Fact, qualities: tuple[Quality, ...]) -> Facts:
     if "isosceles" not in qualities:
         return ()
     return (equal_sides(corner, whole.points),)
+
+
+def _parallel_bases(lines: tuple[Path, ...], whole: Shape, node: Node) -> Fact:
+    """The bases of a trapezium are parallel; both are named in one direction here, however the question names them."""
+    a, b, c, d = whole.points if whole.kind == "trapezium" else ("", "", "", "")
+    for one, other in (((a, b), (d, c)), ((b, c), (a, d))):
+        if {frozenset(line) for line in lines} == {frozenset(one), frozenset(other)}:
+            return Parallel((one, other))
+    raise NotUnderstood(f"{node.text} are no opposite sides of a trapezium", node.start, "two opposite sides")
 
 
 def _of_equal_parts(tail: Node, whole: Shape) -> Fact:

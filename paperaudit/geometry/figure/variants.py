@@ -9,6 +9,8 @@ from paperaudit.model.expression import AngleAt, AngleOf, LengthOf, Measured, Nu
 from paperaudit.model.fact import Fact, Given, Holds, Parallel, Perpendicular, Shape
 
 MOST_VARIANTS = 9
+LEANS = 15
+"""Degrees by which one leg of a right trapezium leans more than the other in a sketch that shows which is upright."""
 HALF_OF_EQUILATERAL = (30, 60, 90)
 
 
@@ -34,6 +36,9 @@ def variants(givens: tuple[Given, ...], sketch: Sketch = ()) -> list[tuple[Given
                     choices.append([(label, choice) for choice in _right_corners(fact)])
             if isinstance(fact, Shape) and fact.kind == "trapezium" and not _has_parallel_sides(fact, facts):
                 choices.append([(label, choice) for choice in _drawn_best(_parallel_pairs(fact), sketch)])
+            upright = isinstance(fact, Shape) and fact.kind == "trapezium" and "right-angled" in fact.qualities
+            if isinstance(fact, Shape) and upright and not _has_right_angle(fact, facts):
+                choices.append([(label, choice) for choice in _right_legs(fact, facts, sketch)])
             if isinstance(fact, Shape) and fact.kind == "kite" and not _has_equal_sides(fact, facts):
                 choices.append([(label, choice) for choice in _drawn_best(_kite_pairs(fact), sketch)])
     readings = []
@@ -68,8 +73,13 @@ def _angle_is(arm: str, vertex: str, other: str, degrees: int) -> Fact:
 
 def _drawn(at: dict[str, tuple[float, float]], corner: str, shape: Shape) -> float:
     """The angle of a sketched triangle at a corner, in degrees."""
+    one, two = (point for point in shape.points if point != corner)
+    return _angle_at(at, corner, one, two)
+
+
+def _angle_at(at: dict[str, tuple[float, float]], corner: str, arm: str, other: str) -> float:
     x, y = at[corner]
-    one, two = (math.atan2(at[p][1] - y, at[p][0] - x) for p in shape.points if p != corner)
+    one, two = (math.atan2(at[p][1] - y, at[p][0] - x) for p in (arm, other))
     turn = abs(math.degrees(one - two)) % 360
     return min(turn, 360 - turn)
 
@@ -139,6 +149,22 @@ def _has_parallel_sides(shape: Shape, facts: list[Fact]) -> bool:
 def _right_corners(shape: Shape) -> list[Fact]:
     right = Measured(Number(Fraction(90)), "°")
     return [Holds(Relation(AngleOf(b, a, c), "=", right)) for a, b, c in _corners(shape)]
+
+
+def _right_legs(shape: Shape, facts: list[Fact], sketch: Sketch) -> list[Fact]:
+    """Which leg of a right trapezium stands upright: the one that a sketch shows so where the other leans clearly."""
+    a, b, c, d = shape.points
+    across = any(isinstance(fact, Parallel) and {a, d} in [set(path) for path in fact.paths] for fact in facts)
+    ends = ((d, a, b), (c, d, a)) if across else ((d, a, b), (a, b, c))
+    right = Measured(Number(Fraction(90)), "°")
+    choices: list[Fact] = [Holds(Relation(AngleOf(*corner), "=", right)) for corner in ends]
+    at = {name: (x, y) for name, x, y in sketch}
+    if not set(shape.points) <= set(at):
+        return choices
+    lean = [abs(_angle_at(at, vertex, arm, other) - 90) for arm, vertex, other in ends]
+    if abs(lean[0] - lean[1]) < LEANS:
+        return choices
+    return [choices[lean.index(min(lean))]]
 
 
 def _has_equal_sides(shape: Shape, facts: list[Fact]) -> bool:
