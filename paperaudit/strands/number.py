@@ -26,6 +26,7 @@ from paperaudit.strands.calculating import (
     skill_of,
 )
 from paperaudit.strands.finishing import answer_of, finished
+from paperaudit.strands.long_decimals import with_short_lines
 from paperaudit.strands.numbers.powers import as_power
 from paperaudit.strands.numbers.recurring import as_recurring, is_endless
 from paperaudit.strands.powers_of_ten import in_standard_form
@@ -56,7 +57,7 @@ class NumberStrand:
         """The answer with its calculation, or NotRead with what stopped it."""
         assert reading.ask is not None
         ask = reading.ask
-        return or_not_read(lambda: _derive(reading, ask))
+        return with_short_lines(or_not_read(lambda: _derive(reading, ask)))
 
 
 def _derive(reading: Reading, ask: Ask) -> Outcome:

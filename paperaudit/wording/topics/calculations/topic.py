@@ -12,6 +12,7 @@ from paperaudit.wording.topics.calculations import (
     clock_hands,
     earnings,
     equal_shares,
+    growth,
     parts,
     percent_chains,
     pieces,
@@ -27,6 +28,7 @@ FAMILIES: tuple[tuple[re.Pattern[str], tuple[Form, ...]], ...] = (
     (earnings.AHEAD, earnings.FORMS),
     (bills.AHEAD, bills.FORMS),
     (parts.AHEAD, parts.FORMS),
+    (growth.AHEAD, growth.FORMS),
     (percent_chains.AHEAD, percent_chains.FORMS),
     (pieces.AHEAD, pieces.FORMS),
 )
