@@ -264,7 +264,8 @@ def _root(node: Node) -> Expression:
     if words is not None:
         degree = 3 if "cube" in words.text.split(" root")[0] else 2
     else:
-        degree = {"√": 2, "³√": 3, "∛": 3, "⁴√": 4, "∜": 4}[the(node, "root_sign").text]
+        sign = the(node, "root_sign").text
+        degree = {"√": 2, "∛": 3, "∜": 4}.get(sign) or "³⁴⁵⁶⁷⁸⁹".index(sign[0]) + 3
     return Root(_factor(the(node, "factor")), degree)
 
 

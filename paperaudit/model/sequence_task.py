@@ -14,7 +14,8 @@ SequenceKind = Literal["", "arithmetic", "geometric", "quadratic", "cubic", "sum
 class Sequence(TopicFact):
     """A sequence by its first terms, by the formula of its nth term in `letter`, or by first term and step.
 
-    `step` is the common difference or ratio; `last` the last term of a series that ends.
+    `step` is the common difference or ratio; `last` the last term of a series that ends; `sums` the formula of
+    the sum of the first n terms.
     """
 
     kind: SequenceKind = ""
@@ -24,6 +25,7 @@ class Sequence(TopicFact):
     first: Expression | None = None
     step: Expression | None = None
     last: Expression | None = None
+    sums: Expression | None = None
 
     def in_words(self) -> str:
         """The statement as it is printed."""
@@ -42,6 +44,7 @@ SequenceAsk = Literal[
     "sum to infinity",
     "step",
     "how many",
+    "sigma",
 ]
 
 
@@ -62,6 +65,10 @@ class OfSequence(TopicTask):
     def in_words(self) -> str:
         """What is asked for, as half a sentence."""
         return f"the {self.what} of a sequence"
+
+    def needs_givens(self) -> bool:
+        """Whether the sequence itself stands in another sentence."""
+        return self.sequence is None
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,9 +39,28 @@ def read(question: Question, part: Part) -> Reading:
     A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
     """
     reading = _read_with_pi(question, part)
-    if reading.ask is not None and not reading.unread:
+    if reading.ask is not None and not reading.unread and not _lacks_givens(reading):
         return reading
-    return _read_in_other_words(question, part) or _read_each(question, part) or reading
+    others = (_read_terms, _read_in_other_words, _read_each)
+    return next((found for read_so in others if (found := read_so(question, part)) is not None), reading)
+
+
+def _read_terms(question: Question, part: Part) -> Reading | None:
+    """What a part says of the terms of a sequence, in letters; None where it is no such part."""
+    lines = [line for line in (question.text, part.text) if line is not None]
+    said = " ".join(line.text.strip() for line in lines)
+    if part.ask is not None or question.given or part.given or not re.search(r"\b(?:arithmetic|geometric)\b", said):
+        return None
+    from paperaudit.wording.other_words import OtherWords, as_written
+    from paperaudit.wording.term_conditions import terms_in_letters
+
+    changed = terms_in_letters(said)
+    if changed is None:
+        return None
+    asked = [one.text for one in sentences(said)][-1]
+    put = OtherWords(question, replace(part, text=replace(lines[-1], text=changed)), ((asked, changed),))
+    reading = _read_with_pi(replace(question, text=None), put.part)
+    return as_written(put, reading, question, part) if reading.ask is not None and not reading.unread else None
 
 
 def _read_each(question: Question, part: Part) -> Reading | None:

@@ -27,11 +27,14 @@ def clear_fractions(relation: Relation, working: Working) -> tuple[Relation, tup
     for side in ratios:
         pieces: list[Expression] = []
         for sign, ratio in side:
-            piece = numerator(ratio.above, missing_factor(factors_of(ratio.below), size, common))
+            missing = missing_factor(factors_of(ratio.below), size, common)
+            piece = numerator(ratio.above, missing) if ratio.above else Number(Fraction(0))
             pieces.append(Negative(piece) if sign < 0 else piece)
         shown.append(pieces[0] if len(pieces) == 1 else Sum(tuple(pieces)))
     cleared = Relation(shown[0], relation.sign, shown[1])
-    working.say(f"× {write(_bracketed(whole))}: {write(cleared)}")
+    by = _bracketed(whole)
+    by_text = f"({write(by)})" if isinstance(by, Sum) else write(by)
+    working.say(f"× {by_text}: {write(cleared)}")
     denominators = tuple(expression_of(ratio.below) for side in ratios for _, ratio in side)
     return cleared, denominators
 

@@ -15,6 +15,7 @@ from paperaudit.model.derivation import Answer, Derived
 from paperaudit.model.expression import Letter, Relation
 from paperaudit.model.reading import Reading
 from paperaudit.strands.numbers.working import Working, require, with_givens
+from paperaudit.strands.plane.by_solving import exponential_asymptote, has_x_in_exponent
 from paperaudit.strands.plane.lines import say_line, say_turned
 from paperaudit.strands.plane.places import Place, equation_for, fraction_text, pair_text, placed
 from paperaudit.strands.plane.points import expression_of_surd, say_distance, say_gradient
@@ -131,10 +132,12 @@ def tangent(task: OfCurve, reading: Reading) -> Derived:
 
 
 def asymptotes(task: OfCurve, reading: Reading) -> Derived:
-    """The asymptotes of y = a/(x + p) + q, and of what can be brought to that."""
+    """The asymptotes of y = a/(x + p) + q, and of what can be brought to that; of y = a × bˣ + q."""
     relation, used = equation_for(task.curve, reading)
     if relation.left != Letter("y"):
         raise NotSurd("an equation that is not solved for y")
+    if has_x_in_exponent(relation.right):
+        return exponential_asymptote(relation, used)
     whole = algebraic_fraction(relation.right)
     above, below = _in_x(whole.above), _in_x(whole.below)
     if below.degree != 1 or above.degree > 1 or not above.value(-below.share(0) / below.share(1)):

@@ -80,7 +80,8 @@ TOPICS: tuple[Topic, ...] = (
         "sequences.peg",
         re.compile(
             r"\bsequences?\b|\bseries\b|\bpatterns?\b|\bprogressions?\b|\bterms?\b|\bnext\b"
-            r"|\bcommon (?:difference|ratio)|[Σ∑]|\bsum (?:to infinity|from)\b|\b[TtUuaS]_?\{?(?:n|\d+)\b",
+            r"|\bcommon (?:difference|ratio)|[Σ∑]|\bsigma\b|\bS_?n ?="
+            r"|\bsum (?:to infinity|from)\b|\b[TtUuaS]_?\{?(?:n|\d+)\b",
         ),
         states=True,
     ),

@@ -36,6 +36,7 @@ _ASKS: dict[str, SequenceAsk] = {
     "sum": "sum",
     "step": "step",
     "term": "term",
+    "as_sigma": "sigma",
 }
 
 
@@ -67,7 +68,7 @@ def _task(node: Node, asides: Asides) -> Task:
     if chosen.expr_name == "sigma":
         return _sigma(chosen)
     what = _ASKS[chosen.expr_name]
-    said = first(chosen, "sequence_said", "all_of")
+    said = chosen if chosen.expr_name == "as_sigma" else first(chosen, "sequence_said", "all_of")
     sequence = _row(said) if said is not None else None
     kind = _kind(chosen)
     match what:
@@ -119,8 +120,10 @@ def _sigma(node: Node) -> Sigma:
 
 
 def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
-    said = the(node, "by_terms", "by_formula", "by_step")
+    said = the(node, "by_terms", "by_formula", "by_step", "by_sums")
     match said.expr_name:
+        case "by_sums":
+            return (Sequence(_kind(said), sums=_in_n(said)),)
         case "by_terms":
             sequence = _row(said)
             assert sequence is not None
@@ -131,10 +134,14 @@ def _facts(node: Node, scene: Scene) -> tuple[Fact, ...]:
             if ("ratio" in said.text) != (kind == "geometric") or kind not in ("arithmetic", "geometric"):
                 raise NotUnderstood("a ratio of an arithmetic sequence, or a difference of another", said.start)
             return (Sequence(kind, first=head, step=step),)
+    return (Sequence(_kind(said), formula=_in_n(said)),)
+
+
+def _in_n(said: Node) -> Expression:
     formula = _read(the(said, "formula").text)
     if letters_of(formula) not in ((), ("n",)):
         raise NotUnderstood("a formula in other letters than n", said.start, "a formula in n")
-    return (Sequence(_kind(said), formula=formula),)
+    return formula
 
 
 READERS = Readers(task=_task, facts=_facts)
