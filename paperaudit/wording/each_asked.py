@@ -98,11 +98,19 @@ def _ways(sentence: str) -> Iterator[tuple[str, ...]]:
         lead = found["before"] + found["verb"] + " "
         items = found["rest"].split(", ")
         for tail in (*_tails(right), ""):
+            if any(_has_its_own(one, tail) for one in items):
+                continue
             yield (*(lead + one + tail + end for one in items), lead + right + end)
             if len(items) > 1:
                 yield lead + found["rest"] + tail + end, lead + right + end
         for tail in _tails(left):
             yield left + end, lead + right + tail + end
+
+
+def _has_its_own(item: str, tail: str) -> bool:
+    """Whether an item of a list cannot take a tail: numbers stand behind it already, or it is one of them."""
+    word = tail.lstrip(", ").partition(" ")[0]
+    return bool(word) and re.search(rf"\b{word} [-−]?\d|^[^A-Za-z]*$", item) is not None
 
 
 def _tails(text: str) -> list[str]:
