@@ -75,7 +75,8 @@ def find_outcome(
     if any(settled.theory.clash is not None for settled in result.settled):
         return NotRead("the equations of the figure and its drawing contradict each other")
     if not in_letters and all(_settles(one, wanted) for one in result.settled):
-        return conceded(_answered(figure, result.settled, wanted, givens, notation), result.concession)
+        plain = _answered(figure, result.settled, wanted, givens, notation)
+        return conceded(_else_beyond(plain, figure, result.settled, wanted, givens, notation), result.concession)
     left_open = None if in_letters else open_case(result.settled, wanted, notation)
     if left_open:
         return left_open
@@ -162,6 +163,28 @@ def _answered(
     )
     every = tuple(dict.fromkeys(answer for answers, _, _ in outcomes for answer in answers))
     return Several(every, cases, tuple(derivation for _, derivation, _ in outcomes))
+
+
+def _else_beyond(
+    plain: Outcome,
+    figure: Figure,
+    settled: tuple[Settled, ...],
+    wanted: list[Wanted],
+    givens: tuple[Given, ...],
+    notation: Notation,
+) -> Outcome:
+    """The lines of the search beyond linear relations to what elimination found, where the plain search has none.
+
+    A sum may be settled while none of its terms is: BE + EA where EA = EC and BC = 12 cm.
+    """
+    if not isinstance(plain, NotRead) or len(settled) != 1:
+        return plain
+    from paperaudit.geometry import find_beyond as beyond  # loaded by need, as above
+
+    further = beyond.unsettled(figure, settled, wanted, givens, notation)
+    values = [value or Fraction(0) for value in settled[0].values]
+    expected = tuple(answer_of(item, value, figure, notation) for item, value in zip(wanted, values, strict=True))
+    return further if isinstance(further, Derived) and further.answers == expected else plain
 
 
 def said(wanted: list[Wanted], answers: tuple[Answer, ...]) -> str:

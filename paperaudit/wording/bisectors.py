@@ -1,6 +1,7 @@
 """Reads clauses on lines that halve an angle or a segment, on altitudes and on medians."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from parsimonious.nodes import Node
 
@@ -12,6 +13,7 @@ from paperaudit.wording.crossings import meeting
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, measures_of, path_of, paths_of, point_of
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import right_angle_at
 
 Facts = tuple[Fact, ...]
 
@@ -21,7 +23,9 @@ def bisects(node: Node, scene: Scene) -> Facts:
     meets = first(node, "bisector_meets")
     paths = [path_of(path) for path in every(node, "path", "bisector_meets") if path.expr_name == "path"]
     several = first(node, "quantities", "last_quantities")
-    angles = measures_of(several) if several is not None else (angle_of(the(node, "angle")),)
+    angles = measures_of(several) if several is not None else tuple(map(angle_of, every(node, "angle")))
+    if len(paths) == 1 and len(angles) == 2:
+        paths = paths * 2
     if len(paths) != len(angles):
         raise NotUnderstood("there are not as many bisectors as angles", node.start, "a bisector for each angle")
     facts: list[Fact] = [_bisector(path, angle, node) for path, angle in zip(paths, angles, strict=True)]
@@ -71,9 +75,18 @@ def cevian(node: Node, scene: Scene) -> Facts:
     """BD is an altitude or a median of △ABC: it meets the side opposite its corner."""
     lines = paths_of(the(node, "paths", "last_paths"))
     names = every(node, "paths", "last_paths", "path")
-    side = next((path_of(name) for name in names if name.expr_name == "path"), None)
+    sides: list[Path | None] = [path_of(name) for name in names if name.expr_name == "path"]
+    sides = sides or [None]
     words = the(node, "cevian_noun").text
-    return tuple(fact for line in lines for fact in cevians(line, _triangle(line, side, node, scene), words, node))
+    if len(sides) not in (1, len(lines)):
+        raise NotUnderstood("there are not as many lines as sides", node.start, "a side for each line")
+    facts: list[Fact] = []
+    for line, side in zip(lines, sides * len(lines) if len(sides) == 1 else sides, strict=True):
+        triangle = _triangle(line, side, node, scene)
+        facts.extend(cevians(line, triangle, words, node))
+        if has(node, "to_hypotenuse"):
+            facts.append(right_angle_at(next(end for end in line if end in triangle), triangle))
+    return tuple(facts)
 
 
 def cevians_named(name: Node, scene: Scene) -> Iterator[Fact]:
@@ -91,9 +104,33 @@ def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[
         corner = point_of(named) if named is not None else next((end for end in line if end not in side), "")
         return (corner, *side)
     known = next((found for end in line if (found := scene.latest(3, end))), None)
+    if known is None and _is_height(node):
+        known = _over_base(line, scene)
     if known is None:
         raise NotUnderstood("the triangle is not named", node.start, "the triangle, as in “of △ABC”")
     return known
+
+
+def _is_height(node: Node) -> bool:
+    """Whether a clause is about an altitude, which other figures than triangles have too."""
+    return bool(the(node, "cevian_noun").text.startswith(("altitude", "height")))
+
+
+def _over_base(line: Path, scene: Scene) -> tuple[str, ...] | None:
+    """A corner of a quadrilateral and the side on which the foot of its height is known to lie, or the other base."""
+    for shape in reversed(scene.shapes):
+        corner = [end for end in line if end in shape.points]
+        if len(shape.points) != 4 or len(corner) != 1:
+            continue
+        foot = next(end for end in line if end not in shape.points)
+        for side in pairwise((*shape.points, shape.points[0])):
+            if corner[0] not in side and any({foot, *side} <= set(known.points) for known in scene.lines):
+                return (corner[0], *side)
+        for known in scene.parallels:
+            bases = known.paths[:2]
+            if shape.kind == "trapezium" and {point for base in bases for point in base} == set(shape.points):
+                return (corner[0], *next(base for base in bases if corner[0] not in base))
+    return None
 
 
 def cevians(line: Path, triangle: tuple[str, ...], words: str, node: Node) -> Facts:

@@ -21,6 +21,7 @@ from paperaudit.wording import (
     crossings,
     halving,
     lines,
+    parts,
     positions,
     regions,
     relations,
@@ -35,7 +36,16 @@ from paperaudit.wording import (
 )
 from paperaudit.wording.scene import Scene
 
-GRAMMAR_FILES = ("statement.peg", "circle.peg", "arcs.peg", "centres.peg", "constructed.peg", "survey.peg", "ask.peg")
+GRAMMAR_FILES = (
+    "statement.peg",
+    "circle.peg",
+    "arcs.peg",
+    "centres.peg",
+    "constructed.peg",
+    "parts.peg",
+    "survey.peg",
+    "ask.peg",
+)
 """The grammar files of statements and asks, each on top of those before."""
 
 READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
@@ -59,6 +69,22 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "cut_alone": constructed.cut_alone,
     "crossing_square": constructed.crossing_square,
     "angles_unnamed": constructed.angles_unnamed,
+    "bases_are": parts.bases_are,
+    "legs_are": parts.legs_are,
+    "apex_angle": parts.apex_angle,
+    "base_angles": parts.base_angles,
+    "thirds": parts.thirds,
+    "halves_it": parts.halves_it,
+    "on_beyond": parts.on_beyond,
+    "upright_meets": parts.upright_meets,
+    "beside_cuts": parts.beside_cuts,
+    "through_cuts": parts.through_cuts,
+    "beside_through": parts.beside_through,
+    "passes": parts.passes,
+    "straight_angle": parts.straight_angle,
+    "linear_pair": parts.linear_pair,
+    "diagonals_are": parts.diagonals_are,
+    "height_is": parts.height_is,
     "elevation": survey.elevation,
     "compass_of": survey.compass_of,
     "size_alone": rings.size_alone,
@@ -98,6 +124,7 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "alike": shapes.alike,
     "attached": shapes.attached,
     "right_at": shapes.right_at,
+    "shapes_are": shapes.shape,
     "shape_is": shapes.shape,
     "shapes_named": shapes.shape,
     "shape_named": shapes.shape,

@@ -17,6 +17,7 @@ from paperaudit.geometry.figure.figure import (
 from paperaudit.geometry.figure.incidence import (
     drawn_paths,
     expression_paths,
+    lines_through_centres,
     merged_lines,
     resolve_angle,
     stated_order,
@@ -98,7 +99,7 @@ class FigureBuilder:
         paths = [path for fact in self._facts for path in drawn_paths(fact)]
         for item in wanted:
             paths += expression_paths(item) if _is_expression(item) else drawn_paths(item)  # type: ignore[arg-type]
-        self.lines = merged_lines(paths)
+        self.lines = merged_lines([*paths, *lines_through_centres(self._facts, paths)])
         self._names = {fact.name: fact.angle for fact in self._facts if isinstance(fact, AngleName)}
         self._shapes = [
             (fact, label) for label, given in enumerate(givens) for fact in given.facts if isinstance(fact, Shape)

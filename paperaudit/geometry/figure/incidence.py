@@ -1,6 +1,6 @@
 """Which points lie on one line, and what a lone angle letter means."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import combinations
 from typing import TypeAlias
 
@@ -110,6 +110,40 @@ def expression_paths(expression: Expression) -> list[tuple[str, ...]]:
             case DistanceOf(_, path):
                 paths.append(path)
     return paths
+
+
+def lines_through_centres(facts: Iterable[Fact], paths: Iterable[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
+    """Drawn medians, bisectors and altitudes with the centroid, incentre or orthocentre that lies on each of them.
+
+    >>> medians = [Midpoint("D", ("B", "C")), Centre("centroid", "G", ("A", "B", "C"))]
+    >>> list(lines_through_centres(medians, [("A", "D")]))
+    [('A', 'G', 'D')]
+    """
+    stated, drawn = tuple(facts), [set(path) for path in paths]
+    for centre in stated:
+        if not isinstance(centre, Centre) or len(centre.polygon) != 3:
+            continue
+        for corner in centre.polygon:
+            side = set(centre.polygon) - {corner}
+            for fact in stated:
+                foot = _foot_of(centre.kind, corner, side, fact)
+                run = (corner, centre.point, foot)
+                if foot and len(set(run)) == 3 and any(len(path & set(run)) > 1 for path in drawn):
+                    yield run
+
+
+def _foot_of(kind: str, corner: str, side: set[str], fact: Fact) -> str:
+    """The other end of a line from a corner that a fact makes one of those that meet in a centre; "" where none."""
+    match kind, fact:
+        case "centroid", Midpoint(point, path) if set(path) == side:
+            return point
+        case "incentre", BisectsAngle(path, AngleOf(arm, vertex, other)) if vertex == corner and {arm, other} == side:
+            return next(iter(set(path) - {corner}), "")
+        case "orthocentre", Perpendicular(first, second):
+            for line, base in ((first, second), (second, first)):
+                if corner in line and set(base) == side:
+                    return next(iter(set(line) - {corner}), "")
+    return ""
 
 
 def _round(points: tuple[str, ...]) -> list[tuple[str, ...]]:

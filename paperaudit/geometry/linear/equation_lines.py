@@ -20,13 +20,18 @@ Sides: TypeAlias = tuple[list[Term], list[Term]]
 
 
 def letter_steps(node: Node, sides: Callable[[Node], Sides], notation: Notation, about_angles: bool) -> list[Step]:
-    """The lines from the equations behind a letter's node to its value; at least one."""
+    """The lines from the equations behind a letter's node to its value; at least one.
+
+    Letters whose values are behind it too are put into the equations first.
+    """
     letter = node.subject
     assert isinstance(letter, Letter)
     unit = "°" if about_angles and not notation.bare_letters else ""
-    relations = [_relation(sides(equation), notation) for equation in node.inputs]
+    solved = {before.subject: before.form for before in node.inputs if isinstance(before.subject, Letter)}
+    equations = [before for before in node.inputs if before.kind == "equation"]
+    relations = [_relation(_put_into(sides(equation), solved), notation) for equation in equations]
     if len(relations) == 1 and set(letters_of(relations[0].left) + letters_of(relations[0].right)) != {letter.name}:
-        lines = ("", *solve_linear(_without_others(sides(node.inputs[0]), letter, notation), letter.name, unit).lines)
+        lines = ("", *solve_linear(_without_others(sides(equations[0]), letter, notation), letter.name, unit).lines)
         skill = "linear equations"
     elif len(relations) == 1:
         lines = solve_linear(relations[0], letter.name, unit).lines
@@ -37,10 +42,16 @@ def letter_steps(node: Node, sides: Callable[[Node], Sides], notation: Notation,
         lines = solve_simultaneous(tuple(relations), unit=unit).lines
         skill = "simultaneous equations"
     last = f"{letter.name} = {write(notation.letter_value(Fraction(node.form.constant), about_angles))}"
-    shown = [line for line in (lines[1:] if len(relations) == 1 else lines) if line != last]
+    written_before = len(relations) == 1 and not solved
+    shown = [line for line in (lines[1:] if written_before else lines) if line != last]
     reason = Reason("simultaneous") if len(relations) > 1 else None
     steps = [Step(line, StepKind.ALGEBRA, reason, (), "", skill) for line in shown]
     return [*steps, Step(last, StepKind.ALGEBRA, reason, (), last.split(" = ")[1], skill)]
+
+
+def _put_into(both: Sides, solved: dict[Letter, LinearForm[Letter]]) -> Sides:
+    left, right = ([(times, form.replaced(solved)) for times, form in side] for side in both)
+    return left, right
 
 
 def _relation(both: Sides, notation: Notation) -> Relation:
