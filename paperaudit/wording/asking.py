@@ -17,8 +17,8 @@ from paperaudit.wording.asides import Asides, asides_of
 from paperaudit.wording.clauses import statement_grammar
 from paperaudit.wording.implied import by_size
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.statement import LONGEST_SENTENCE, Where, givens_of, read_clauses
-from paperaudit.wording.tasks import in_form, task_of
+from paperaudit.wording.statement import LONGEST_SENTENCE, Where, given_of, givens_of, read_clauses
+from paperaudit.wording.tasks import in_form, named_in_claims, suppositions, task_of
 from paperaudit.wording.the_circle import Known
 from paperaudit.wording.topics.reading import topic_task
 from paperaudit.wording.unread import not_read
@@ -129,6 +129,11 @@ def _asked(tree: Node, asides: Asides, place: Place, where: Where, scene: Scene)
         if found.expr_name == "condition":
             conditions.extend(givens_of(found, asides.rest, place, where, scene))
     ask = the(tree, "ask").children[0]
+    if ask.expr_name in ("establish", "decide"):
+        conditions.extend(given_of(clause, asides.rest, place, where, scene) for clause in suppositions(ask))
+        if shapes := named_in_claims(ask, scene):
+            conditions.append(Given(asides.rest.source_of(ask.start, ask.end), shapes, Origin.TEXT, place))
+            scene.take(shapes)
     if ask.expr_name == "find" and (said_too := tuple(dict.fromkeys(by_size(ask, scene)))):
         spoken = asides.rest.source_of(ask.start, ask.end)
         conditions.append(Given(spoken, said_too, Origin.TEXT, place))

@@ -95,6 +95,13 @@ def cevians_named(name: Node, scene: Scene) -> Iterator[Fact]:
     yield from cevians(line, _triangle(line, None, name, scene), words, name)
 
 
+def cevians_listed(name: Node, scene: Scene) -> Iterator[Fact]:
+    """The same of "the altitudes BE and CF"."""
+    words = the(name, "cevian_noun").text
+    for line in map(path_of, every(name, "length")):
+        yield from cevians(line, _triangle(line, None, name, scene), words, name)
+
+
 def _triangle(line: Path, side: Path | None, node: Node, scene: Scene) -> tuple[str, ...]:
     named = first(node, "polygon")
     if named is not None:

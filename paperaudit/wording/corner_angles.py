@@ -1,10 +1,12 @@
 """Reads clauses on the angles at the corners of a polygon: their sizes, their ratio, an exterior angle."""
 
+from fractions import Fraction
+
 from parsimonious.nodes import Node
 
 from paperaudit.maths.terms import expression_of
 from paperaudit.maths.tree import every, first, the
-from paperaudit.model.expression import AngleAt, AngleOf, Expression, Relation
+from paperaudit.model.expression import AngleAt, AngleOf, Expression, Measured, Negative, Number, Relation, Sum
 from paperaudit.model.fact import Collinear, Fact, Holds
 from paperaudit.wording.named import corners_of, measures_of, point_of
 from paperaudit.wording.relations import chain, in_ratio, worded
@@ -65,16 +67,18 @@ def _at_corner(angle: Expression, corners: tuple[str, ...]) -> Expression:
 
 
 def exterior_size(node: Node, scene: Scene) -> Facts:
-    """The exterior angle at C is 110°, where one side was produced at C."""
+    """The exterior angle at C is 110°: that of the side produced at C, else what the angle at C lacks to 180°."""
     corner = point_of(the(node, "point"))
     named = next((piece for piece in every(node, "point", "worded", "polygon") if piece.expr_name == "polygon"), None)
     polygon = corners_of(named) if named is not None else scene.latest(None, corner)
     if polygon is None or corner not in polygon:
         raise NotUnderstood(f"no polygon with a corner {corner} was named before", node.start, "the polygon's name")
     found = [angle for line in scene.lines if (angle := _exterior(line, corner, polygon)) is not None]
-    if len(set(found)) != 1:
+    if len(set(found)) > 1:
         raise NotUnderstood(f"not one side is produced at {corner}", node.start, f"a side that is produced at {corner}")
-    return (Holds(Relation(found[0], "=", worded(the(node, "worded")))),)
+    inner = Sum((Measured(Number(Fraction(180)), "°"), Negative(_at_corner(AngleAt(corner), polygon))))
+    exterior = found[0] if found else inner
+    return (Holds(Relation(exterior, "=", worded(the(node, "worded")))),)
 
 
 def _exterior(line: Collinear, corner: str, polygon: tuple[str, ...]) -> AngleOf | None:

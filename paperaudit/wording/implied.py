@@ -9,7 +9,7 @@ from paperaudit.maths.tree import every, first, has, names_in
 from paperaudit.model.expression import AngleOf, Expression, Relation
 from paperaudit.model.fact import Circle, Fact, Holds, Path, Quality, Shape
 from paperaudit.wording.arcs import circles_named
-from paperaudit.wording.bisectors import cevians_named
+from paperaudit.wording.bisectors import cevians_listed, cevians_named
 from paperaudit.wording.chords import by_noun
 from paperaudit.wording.named import path_of
 from paperaudit.wording.relations import RIGHT_ANGLE
@@ -28,6 +28,7 @@ _SIZE_NAMES = {
     "segment_size",
     "circle_size",
     "cevian_name",
+    "cevians_named",
 }
 
 
@@ -61,8 +62,10 @@ def by_size(clause: Node, scene: Scene, facts: tuple[Fact, ...] = ()) -> Iterato
         yield from unnamed_chord(chord, scene)
     known = {*scene.on_circle, *(point for fact in facts if isinstance(fact, Circle) for point in fact.points)}
     yield from (fact for fact in circles_named(clause, scene, known) if fact not in facts)
-    for name in every(clause, "path", "measure"):
-        if has(name, "cevian_name") and not has(clause, "named_lines"):
+    for name in every(clause, "path", "measure", "cevians_named"):
+        if name.expr_name == "cevians_named":
+            yield from cevians_listed(name, scene)
+        elif has(name, "cevian_name") and not has(clause, "named_lines"):
             yield from cevians_named(name, scene)
 
 

@@ -11,7 +11,7 @@ from paperaudit.model.expression import AngleAt, AngleOf, ArcOf, AreaOf, Express
 from paperaudit.model.fact import Path
 from paperaudit.wording.scene import NotUnderstood
 
-_NAMING = ("measure", "angle_name", "arcs_named", "areas_named")
+_NAMING = ("measure", "cevians_named", "angle_name", "arcs_named", "areas_named")
 
 
 def path_of(node: Node) -> Path:
@@ -64,6 +64,8 @@ def _sizes_of(piece: Node) -> Iterator[Expression]:
             yield measure_of(piece)
         case "angle_name":
             yield angle_named(piece.text)
+        case "cevians_named":
+            yield from (LengthOf(*path_of(line)) for line in every(piece, "length"))
         case "arcs_named":
             for run in every(piece, "arc_points"):
                 points = distinct(points_of(run.text), run)

@@ -21,7 +21,7 @@ from paperaudit.wording.named import (
     spots_of,
 )
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.shapes import equal_sides, kind_of, right_angle_at, shape_before
+from paperaudit.wording.shapes import equal_sides, right_angle_at, shape_called
 
 Facts = tuple[Fact, ...]
 
@@ -227,13 +227,7 @@ def _met(node: Node) -> tuple[tuple[str, Path], ...]:
 def _named(of_shape: Node, scene: Scene) -> tuple[str, ...]:
     """The corners of the figure that is named, or of the one before that its noun fits."""
     named = the(of_shape, "the_shape", "polygon")
-    if named.expr_name == "polygon":
-        return corners_of(named)
-    corners, noun = shape_before(named, scene), the(named, "shape_noun").text
-    known = next(shape.kind for shape in reversed(scene.shapes) if shape.points == corners)
-    if noun not in ("quadrilateral", "figure", "polygon") and kind_of(noun, corners, named) != known:
-        raise NotUnderstood(f"no {noun} was named before", named.start, f"the name of the {noun}")
-    return corners
+    return corners_of(named) if named.expr_name == "polygon" else shape_called(named, scene)
 
 
 def _shape(node: Node, scene: Scene, one: Path, other: Path) -> Shape:

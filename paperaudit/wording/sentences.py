@@ -18,6 +18,8 @@ _MATHEMATICS = re.compile(
     | (?<![A-Za-z]) (?: [fgh] \s? \( | (?: log | ln | sin | cos | tan ) \b )
     | \b (?: radius | diameter | circle | chord ) s? \b .* \d
     | \b (?: points? | vertex | angles? | line ) \s A \b
+    | \b (?: at | in | to | through | from ) \s [A-HJ-Z] \.? $
+    | \b (?: bisect \w* | perpendicular ) \b
     | \b proportional \b | \b var(?:y|ies) \s (?:directly|inversely|jointly|as) \b
     | \b lines? \s [a-z] \b (?! \s? ['’] ) .* \b (?: parallel | perpendicular | lines? ) \b""",
     re.VERBOSE | re.DOTALL,

@@ -75,8 +75,8 @@ def shape(node: Node, scene: Scene) -> Facts:
     qualities = _qualities(node)
     nouns = [noun.text for noun in every(node, "shape_noun")]
     facts: list[Fact] = []
-    for corners in every(node, "corners"):
-        points = corners_of(corners)
+    for corners in every(node, "corners", "the_shape"):
+        points = shape_called(corners, scene) if corners.expr_name == "the_shape" else corners_of(corners)
         for noun in nouns[:-1]:
             kind_of(noun, points, corners)
         facts.append(Shape(kind_of(nouns[-1] if nouns else "", points, corners), points, qualities))
@@ -89,9 +89,12 @@ def shape(node: Node, scene: Scene) -> Facts:
 def attached(node: Node, scene: Scene) -> Facts:
     """An equilateral triangle ABE drawn outside the square ABCD, or inside it."""
     facts = shape(the(node, "shape_is", "shape_named"), scene)
-    *_, outer = every(node, "shape_is", "shape_named", "the_shape", "polygon")
+    *_, outer = every(node, "shape_is", "shape_named", "the_shape", "polygon", "it")
     added = facts[0]
-    other = shape_before(outer, scene) if outer.expr_name == "the_shape" else corners_of(outer)
+    if outer.expr_name == "it":
+        other = scene.latest(None) or ()
+    else:
+        other = shape_before(outer, scene) if outer.expr_name == "the_shape" else corners_of(outer)
     shared = tuple(point for point in other if isinstance(added, Shape) and point in added.points)
     new = tuple(point for point in added.points if point not in other) if isinstance(added, Shape) else ()
     if len(shared) != 2 or not new:
@@ -109,6 +112,21 @@ def shape_before(node: Node, scene: Scene) -> tuple[str, ...]:
     if found is None:
         raise NotUnderstood(f"no {noun} was named before", node.start, f"the name of the {noun}")
     return found
+
+
+def shape_called(node: Node, scene: Scene) -> tuple[str, ...]:
+    """The corners of "the square", named before as one; "the quadrilateral" may be of any kind."""
+    noun = the(node, "shape_noun").text
+    name = _OTHER_NAMES.get(noun, noun)
+    for known in reversed(scene.shapes):
+        if len(known.points) == _SIDES.get(name, len(known.points)) and (name not in _KINDS or name in _fitting(known)):
+            return known.points
+    raise NotUnderstood(f"no {noun} was named before", node.start, f"the name of the {noun}")
+
+
+def _fitting(known: Shape) -> tuple[str, ...]:
+    """The nouns by which a figure may be called again."""
+    return (known.kind, "quadrilateral") if len(known.points) == 4 else (known.kind,)
 
 
 def _qualities(node: Node) -> tuple[Quality, ...]:

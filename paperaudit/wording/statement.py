@@ -92,10 +92,12 @@ def _tree(text: str) -> Node:
 
 def givens_of(tree: Node, notation: Notation, place: Place, where: Where, scene: Scene) -> tuple[Given, ...]:
     """A given for each `clause` of a tree; what the scene holds grows with them."""
-    givens: list[Given] = []
-    for clause in every(tree, "clause"):
-        facts = facts_of(clause, scene)
-        facts = together((*implied(clause, scene, facts), *facts))
-        scene.take(facts)
-        givens.append(Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place))
-    return tuple(givens)
+    return tuple(given_of(clause, notation, place, where, scene) for clause in every(tree, "clause"))
+
+
+def given_of(clause: Node, notation: Notation, place: Place, where: Where, scene: Scene) -> Given:
+    """The given of one `clause`; the scene remembers it."""
+    facts = facts_of(clause, scene)
+    facts = together((*implied(clause, scene, facts), *facts))
+    scene.take(facts)
+    return Given(notation.source_of(clause.start, clause.end), facts, _ORIGINS[where], place)

@@ -33,6 +33,7 @@ from paperaudit.model.fact import Circle, Diameter, Fact, Given, Holds, Shape, T
 from paperaudit.wording.asides import Asides
 from paperaudit.wording.clauses import facts_of
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import introduced
 from paperaudit.wording.wanted import wanted_of
 
 _COMMANDS: tuple[tuple[str, Command], ...] = (
@@ -135,7 +136,7 @@ def _changed(node: Node) -> Expression:
 
 def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
     """The facts to be shown: of a circle, the tangent or diameter alone, or the points and not their polygon."""
-    facts = tuple(fact for clause in every(node, "clause") for fact in facts_of(clause, scene))
+    facts = tuple(fact for clause in _claims_and_suppositions(node)[0] for fact in facts_of(clause, scene))
     lines = any(isinstance(fact, Tangent | Diameter) for fact in facts)
     points = any(isinstance(fact, Circle) for fact in facts)
     return tuple(
@@ -144,6 +145,33 @@ def _claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
         if not (lines and isinstance(fact, Circle) and len(fact.points) < 3)
         and not (points and isinstance(fact, Shape) and not fact.qualities)
     )
+
+
+def _claims_and_suppositions(node: Node) -> tuple[list[Node], list[Node]]:
+    """The clauses of what is to be shown, and those behind "if" or "in rectangle ABCD", which are given."""
+    claims: list[Node] = []
+    supposed: list[Node] = []
+    given = False
+    for piece in every(node, "clause", "joint"):
+        if piece.expr_name == "joint":
+            given = given or _SUPPOSED.search(piece.text) is not None
+        else:
+            (supposed if given else claims).append(piece)
+    return claims, supposed
+
+
+_SUPPOSED = re.compile(r"\b(?:if|when|given that|where|for which|in(?= which| $|$))(?![a-z])")
+
+
+def suppositions(node: Node) -> list[Node]:
+    """The clauses of an ask to show something that are given: "is AB = AC if ∠B = ∠C?"."""
+    return _claims_and_suppositions(node)[1]
+
+
+def named_in_claims(node: Node, scene: Scene) -> tuple[Fact, ...]:
+    """The figures that a claim names in passing, which are given: the diagonals of rectangle ABCD are equal."""
+    claims = _claims_and_suppositions(node)[0]
+    return tuple(fact for clause in claims for fact in introduced(clause, scene, facts_of(clause, scene)))
 
 
 def _command(words: str) -> Command:

@@ -8,7 +8,9 @@ from paperaudit.maths.distances import distance_between
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import (
     AngleAt,
+    AngleOf,
     AreaOf,
+    DistanceOf,
     Expression,
     LengthOf,
     Letter,
@@ -20,10 +22,10 @@ from paperaudit.model.expression import (
     Quotient,
     Sum,
 )
-from paperaudit.wording.named import angle_named, measure_of, measures_of
+from paperaudit.wording.named import angle_named, corners_of, measure_of, measures_of
 from paperaudit.wording.regions import region_size_of
 from paperaudit.wording.scene import NotUnderstood, Scene
-from paperaudit.wording.shapes import shape_before
+from paperaudit.wording.shapes import shape_before, shape_called
 from paperaudit.wording.shared_centre import CHORD
 from paperaudit.wording.survey import sighted_angle
 
@@ -33,7 +35,11 @@ def wanted_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
     named = first(node, "angles_named")
     if named is not None and not has(node, "wanted_one"):
         return measures_of(named)
-    return tuple(_wanted(one, scene) for one in every(node, "wanted_one"))
+    return tuple(
+        size
+        for one in every(node, "wanted_one")
+        for size in (angles_of_shape(one, scene) if has(one, "angles_wanted") else (_wanted(one, scene),))
+    )
 
 
 def _wanted(one: Node, scene: Scene) -> Expression:
@@ -52,6 +58,8 @@ def _wanted(one: Node, scene: Scene) -> Expression:
             return _ratio(kind)
         case "shape_size":
             return _of_shape(kind, scene)
+        case "height_wanted":
+            return _height(kind, scene)
         case "how_far":
             return distance_between(list(every(kind, "distant", "to_line")), kind)
         case "chord_touching":
@@ -69,6 +77,7 @@ _KINDS = (
     "combined",
     "ratio_of",
     "shape_size",
+    "height_wanted",
     "how_far",
     "chord_touching",
     "angle_name",
@@ -101,6 +110,33 @@ def _of_shape(node: Node, scene: Scene) -> Expression:
     if corners is None:
         raise NotUnderstood("no figure was named before", node.start, "the figure's name, as in “of ABCD”")
     return AreaOf(corners) if the(node, "figure_size").text == "area" else PerimeterOf(corners)
+
+
+def angles_of_shape(node: Node, scene: Scene) -> tuple[Expression, ...]:
+    """All angles of a figure, in the order of its letters."""
+    named = the(the(node, "angles_wanted"), "the_shape", "polygon")
+    corners = shape_called(named, scene) if named.expr_name == "the_shape" else corners_of(named)
+    return tuple(
+        AngleOf(corners[at - 1], corner, corners[(at + 1) % len(corners)]) for at, corner in enumerate(corners)
+    )
+
+
+def _height(node: Node, scene: Scene) -> Expression:
+    """The altitude from A of the triangle named before; the distance of the parallel sides of a trapezium."""
+    named = first(node, "the_shape", "polygon")
+    if named is None:
+        corner = the(node, "corner").text
+        triangle = scene.latest(3, corner)
+        if triangle is None:
+            raise NotUnderstood("the triangle is not named", node.start, "the triangle first")
+        one, other = (point for point in triangle if point != corner)
+        return DistanceOf(corner, (one, other))
+    corners = shape_called(named, scene) if named.expr_name == "the_shape" else corners_of(named)
+    for known in scene.parallels:
+        base, opposite = known.paths[:2]
+        if {*base, *opposite} == set(corners):
+            return DistanceOf(base[0], opposite)
+    raise NotUnderstood("it is not clear which height is meant", node.start, "the height by its two letters")
 
 
 def _remainder(words: str, angle: Expression) -> Expression:

@@ -156,7 +156,8 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
             case ParallelPair((a, b), (c, d), _, same_way):
                 mover = last(c, d) or last(a, b)
                 if mover:
-                    _align(at, (a, b), (c, d), mover, chance, -1.0 if same_way is False else 1.0)
+                    way = _leaning(at, (a, b), (c, d)) if same_way is None else 1.0 if same_way else -1.0
+                    _align(at, (a, b), (c, d), mover, chance, way)
             case OnCircle(centre, points):
                 _gather(at, centre, points, settled)
             case InsidePolygon(point, polygon) if point not in settled:
@@ -182,6 +183,12 @@ def _gather(at: Positions, centre: str, points: tuple[str, ...], settled: set[st
         if point not in settled:
             away = math.dist(at[point], at[centre]) or 1.0
             at[point] = along(at[centre], at[point], reach / away)
+
+
+def _leaning(at: Positions, one: tuple[str, str], two: tuple[str, str]) -> float:
+    """+1 where two segments lean the same way as they stand, else −1: what round a polygon is named stays round it."""
+    (ax, ay), (bx, by) = ((at[end][0] - at[start][0], at[end][1] - at[start][1]) for start, end in (one, two))
+    return 1.0 if ax * bx + ay * by > 0 else -1.0
 
 
 def _align(
