@@ -38,6 +38,7 @@ _ONE_FOR_ONE = {
     **dict.fromkeys('“”„″"', '"'),
     **dict.fromkeys("⨀☉◉", "⊙"),
     "⌢": "⌒",
+    "▱": "parallelogram ",
     "…": ".",
 }
 _AS_IT_IS = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒≠π√∛∜ℝ")

@@ -61,6 +61,8 @@ _QUALITIES: dict[str, Quality] = {
     "equilateral": "equilateral",
     "scalene": "scalene",
     "right": "right-angled",
+    "Rt": "right-angled",
+    "RT": "right-angled",
     "acute": "acute-angled",
     "obtuse": "obtuse-angled",
     "regular": "regular",
@@ -130,7 +132,7 @@ def _fitting(known: Shape) -> tuple[str, ...]:
 
 
 def _qualities(node: Node) -> tuple[Quality, ...]:
-    return tuple(dict.fromkeys(_QUALITIES[re.split("[ -]", quality.text)[0]] for quality in every(node, "quality")))
+    return tuple(dict.fromkeys(_QUALITIES[re.split("[ .-]", quality.text)[0]] for quality in every(node, "quality")))
 
 
 def kind_of(noun: str, points: tuple[str, ...], node: Node) -> ShapeKind:
@@ -151,7 +153,8 @@ def introduced(clause: Node, scene: Scene, facts: Facts) -> Facts:
     found: list[Fact] = []
     plural = ""
     for polygon in every(clause, "polygon", "polygon_name"):
-        corners = distinct(points_of(polygon.text), polygon)
+        run = first(polygon, "corners") or polygon
+        corners = distinct(points_of(run.text), run)
         noun = first(polygon, "shape_noun")
         words = polygon.text.split(" ")[-2] if polygon.expr_name == "polygon_name" and " " in polygon.text else ""
         kind = noun.text if noun is not None else words or plural
