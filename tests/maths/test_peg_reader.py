@@ -61,9 +61,9 @@ def test_all_grammars_are_soon_compiled() -> None:
     for _ in range(3):
         expression_grammar.cache_clear()
         statement_grammar.cache_clear()
-        began = time.perf_counter()
+        began = time.process_time()
         statement_grammar()
-        took.append(time.perf_counter() - began)
+        took.append(time.process_time() - began)
     assert min(took) < AT_MOST_SECONDS
 
 

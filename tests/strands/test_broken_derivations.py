@@ -46,7 +46,7 @@ DERIVES_NOTHING = {
     "accuracy", "algebra.confirming", "algebra.deriving", "algebra.root_lines", "algebra.strand", "algebra.working",
     "by_task", "chained", "chance.completed", "chance.lines", "chance.strand", "chance.words", "each_asked", "earlier",
     "equation_kinds", "functions.formulas", "functions.strand", "functions_checked", "geometry", "left_aside",
-    "limits", "movements.strand", "numbers.strand", "numbers.worked_rows", "numbers.working", "pi_taken",
+    "limits", "long_decimals", "movements.strand", "numbers.strand", "numbers.worked_rows", "numbers.working", "pi_taken",
     "plane.places", "plane.strand", "putting_in", "ratios.ending", "ratios.plain_amounts", "ratios.strand", "reached",
     "refusals", "registry", "sequences.strand", "settling", "statistics.lines", "statistics.strand", "strand",
     "substitution", "verdict", "waves.strand", "written_forms",
