@@ -43,13 +43,14 @@ ELSEWHERE = {
 """Where the central function of a module is broken by a test of its own."""
 
 DERIVES_NOTHING = {
-    "accuracy", "algebra.confirming", "algebra.deriving", "algebra.root_lines", "algebra.strand", "algebra.working",
-    "by_task", "chained", "chance.completed", "chance.lines", "chance.strand", "chance.words", "each_asked", "earlier",
-    "equation_kinds", "functions.formulas", "functions.strand", "functions_checked", "geometry", "left_aside",
-    "limits", "long_decimals", "movements.strand", "numbers.strand", "numbers.worked_rows", "numbers.working", "pi_taken",
-    "plane.places", "plane.strand", "putting_in", "ratios.ending", "ratios.plain_amounts", "ratios.strand", "reached",
-    "refusals", "registry", "sequences.strand", "settling", "statistics.lines", "statistics.strand", "strand",
-    "substitution", "verdict", "waves.strand", "written_forms",
+    "accuracy", "algebra.confirming", "algebra.deriving", "algebra.root_lines", "algebra.strand",
+    "algebra.working", "by_task", "chained", "chance.completed", "chance.lines", "chance.strand",
+    "chance.words", "each_asked", "earlier", "equation_kinds", "functions.formulas", "functions.strand",
+    "functions_checked", "geometry", "left_aside", "limits", "long_decimals", "movements.strand",
+    "numbers.strand", "numbers.worked_rows", "numbers.working", "pi_taken", "plane.places", "plane.strand",
+    "putting_in", "ratios.ending", "ratios.plain_amounts", "ratios.strand", "reached", "refusals", "registry",
+    "sequences.strand", "settling", "statistics.lines", "statistics.strand", "strand", "substitution",
+    "verdict", "waves.strand", "written_forms",
 }  # fmt: skip
 """Modules that choose a derivation, write its lines or are the second way; geometry is broken in tests/geometry/."""
 
