@@ -167,6 +167,7 @@ READERS: dict[str, Callable[[Node, Scene], tuple[Fact, ...]]] = {
     "has_size": sizes.has_size,
     "far_from": sizes.far_from,
     "on_bearing": sizes.on_bearing,
+    "far_bearing": sizes.far_bearing,
     "angles_listed": corner_angles.angles_listed,
     "angles_are": corner_angles.angles_are,
     "exterior_size": corner_angles.exterior_size,

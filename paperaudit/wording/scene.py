@@ -1,15 +1,17 @@
 """What is already known of a figure while its statements are read one after the other."""
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from paperaudit.maths.notation import Commas, Notation, read_notation
 from paperaudit.maths.round_sizes import LARGER, SMALLER
-from paperaudit.model.expression import Expression
+from paperaudit.model.expression import Expression, LengthOf, Measured, Number, Relation
 from paperaudit.model.fact import (
     Circle,
     Collinear,
     Diameter,
     Fact,
+    Holds,
     Incircle,
     Midpoint,
     Parallel,
@@ -46,6 +48,7 @@ class Scene:
     incircles: list[Incircle] = field(default_factory=list)
     midpoints: list[Midpoint] = field(default_factory=list)
     sectors: list[tuple[str, str, str]] = field(default_factory=list)
+    lengths: dict[frozenset[str], tuple[Fraction, str]] = field(default_factory=dict)
     shaded: Expression | None = None
     semicircle: Path | None = None
     on_semicircle: list[str] = field(default_factory=list)
@@ -62,6 +65,12 @@ class Scene:
         self.perpendiculars.extend(fact for fact in facts if isinstance(fact, Perpendicular))
         self.incircles.extend(fact for fact in facts if isinstance(fact, Incircle))
         self.midpoints.extend(fact for fact in facts if isinstance(fact, Midpoint))
+        for fact in facts:
+            match fact:
+                case Holds(Relation(LengthOf(one, two), "=", Number(value))):
+                    self.lengths[frozenset((one, two))] = (value, "")
+                case Holds(Relation(LengthOf(one, two), "=", Measured(Number(value), unit))):
+                    self.lengths[frozenset((one, two))] = (value, unit)
         for fact in facts:
             if isinstance(fact, Circle | Tangent | Diameter | Incircle) and fact.centre.isupper():
                 self.centres.append(fact.centre)

@@ -35,3 +35,13 @@ def on_bearing(node: Node, scene: Scene) -> Facts:
     """B is on a bearing of 065° from A."""
     end, start = distinct(tuple(the(place, "corner").text for place in every(node, "place")), node)
     return (Holds(Relation(BearingOf(start, end), "=", expression_of(the(node, "expression")))),)
+
+
+def far_bearing(node: Node, scene: Scene) -> Facts:
+    """B is 8 km from A on a bearing of 060°."""
+    end, start = distinct(tuple(the(place, "corner").text for place in every(node, "place")), node)
+    far, bearing = (expression_of(size) for size in every(node, "place", "expression") if size.expr_name != "place")
+    return (
+        Holds(Relation(LengthOf(start, end), "=", far)),
+        Holds(Relation(BearingOf(start, end), "=", bearing)),
+    )

@@ -1,5 +1,6 @@
 """Reads the quantities that a part asks for: sizes, sums, ratios, the area of the figure named before."""
 
+import re
 from fractions import Fraction
 
 from parsimonious.nodes import Node
@@ -45,6 +46,8 @@ def wanted_of(node: Node, scene: Scene) -> tuple[Expression, ...]:
 def _wanted(one: Node, scene: Scene) -> Expression:
     kind = the(one, *_KINDS)
     match kind.expr_name:
+        case "extreme_angle":
+            return _extreme(kind, scene)
         case "region_size":
             return region_size_of(kind, scene)
         case "remainder":
@@ -71,6 +74,7 @@ def _wanted(one: Node, scene: Scene) -> Expression:
 
 
 _KINDS = (
+    "extreme_angle",
     "region_size",
     "remainder",
     "elevation_named",
@@ -83,6 +87,26 @@ _KINDS = (
     "angle_name",
     "measure",
 )
+
+
+def _extreme(node: Node, scene: Scene) -> Expression:
+    """The largest angle of a triangle lies opposite its longest side, the smallest opposite its shortest."""
+    named = first(node, "the_shape", "polygon")
+    if named is None:
+        corners = scene.latest(3) or ()
+    else:
+        corners = shape_before(named, scene) if named.expr_name == "the_shape" else corners_of(named)
+    opposite = {corner: scene.lengths.get(frozenset(corners) - {corner}) for corner in corners}
+    known = {corner: size for corner, size in opposite.items() if size is not None}
+    if len(known) != 3 or len(corners) != 3 or len({unit for _, unit in known.values()}) != 1:
+        raise NotUnderstood("which angle that is the sides do not say", node.start, "a triangle with its three sides")
+    largest = not re.search("smallest|least", node.text)
+    values = [value for value, _ in known.values()]
+    found = [corner for corner, (value, _) in known.items() if value == (max(values) if largest else min(values))]
+    if len(found) != 1:
+        raise NotUnderstood("two angles are as large", node.start, "the angle by its letters")
+    at = corners.index(found[0])
+    return AngleOf(corners[at - 1], corners[at], corners[(at + 1) % 3])
 
 
 def _elevation(node: Node, scene: Scene) -> Expression:

@@ -27,9 +27,9 @@ def _figure(tree: Node) -> Lettered:
         raise NotUnderstood("one scene", 0)
     name = kinds.pop()
     if name == "walk":
-        if len(every(tree, "walk_told")) != 1 or len(every(tree, "walk_asked")) != 1:
+        if len(every(tree, "walk_told")) != 1 or len(every(tree, "walk_ask")) != 1:
             raise NotUnderstood("one walk", 0)
-        return walk_in_letters([_leg(node) for node in every(tree, "leg")])
+        return _walk(tree)
     told: Sizes = {}
     for node in every(tree, *KINDS[name].sizes):
         told.setdefault(node.expr_name, []).append(node.text)
@@ -53,6 +53,29 @@ def _shadows(tree: Node, told: Sizes, wanted: list[str]) -> Lettered:
     if not _SAME_TIME.search(tree.text):
         raise NotUnderstood("that both are seen at the same time", 0)
     return two_shadows(told["shadow_height"], told["shadow_long"])
+
+
+def _walk(tree: Node) -> Lettered:
+    """A walk between points that the paper names; those that it does not name get letters of our own."""
+    legs = every(tree, "leg")
+    starts = [_letter(node) for node in every(tree, "walk_start")]
+    ends = [next((_letter(node) for node in every(leg, "walk_end")), "") for leg in legs]
+    named = [point for point in (*starts, *ends) if point]
+    if len(starts) > 1 or len(set(named)) < len(named):
+        raise NotUnderstood("every point of the walk by a letter of its own", 0)
+    free = iter(letter for letter in "ABCDEFGHJKL" if letter not in named)
+    points = "".join(point or next(free) for point in (starts[0] if starts else "", *ends))
+    wanted = ""
+    for one in every(tree, "walk_length", "walk_way"):
+        asked = [_letter(spot) for spot in every(one, "named_spot")] or list(one.text[-2:].upper())
+        if len(set(asked)) != 2 or not set(asked) <= set(named):
+            raise NotUnderstood("two points of the walk", 0)
+        wanted = "".join(asked) if one.expr_name == "walk_length" else f"the bearing of {asked[0]} from {asked[1]}"
+    return walk_in_letters([_leg(node) for node in legs], points, wanted)
+
+
+def _letter(spot: Node) -> str:
+    return str(spot.text)[-1].upper()
 
 
 def _leg(node: Node) -> tuple[str, str]:

@@ -9,6 +9,8 @@ from paperaudit.wording.topics.figure_letters import Lettered, Sizes
 _UPRIGHT = ("triangle ABC", "∠ABC = 90°")
 """A stands upright over B, C is on the ground: A the top, B the foot."""
 
+MOST_POINTS = 6
+
 
 @dataclass(frozen=True, slots=True)
 class Kind:
@@ -35,6 +37,11 @@ KINDS: Mapping[str, Kind] = {
         _UPRIGHT,
         {"sight_high": "AB", "sight_far": "BC", "sight_angle": "∠ACB"},
         {"height_asked": "AB", "sight_far_asked": "BC"},
+    ),
+    "closer": Kind(
+        ("D, C, B are collinear", "segments AC, AD", "AB ⊥ DB"),
+        {"closer_first": "∠ADB", "closer_second": "∠ACB", "closer_by": "DC"},
+        {"height_asked": "AB"},
     ),
     "string": Kind(_UPRIGHT, {"string_long": "AC", "string_angle": "∠ACB"}, {"kite_asked": "AB"}),
     "ramp": Kind(
@@ -68,17 +75,19 @@ def two_shadows(heights: Sequence[str], shadows: Sequence[str]) -> Lettered:
     return Lettered(figure, "DE")
 
 
-def walk_in_letters(legs: Sequence[tuple[str, str]]) -> Lettered:
-    """A walk from A over B, C, …: each leg with its length, and how the next point lies.
+def walk_in_letters(legs: Sequence[tuple[str, str]], points: str = "ABCDEF", wanted: str = "") -> Lettered:
+    """A walk from A over B, C, …: each leg with its length, and how the next point lies; how far it led, by default.
 
     >>> walk_in_letters([("8 km", "due north"), ("6 km", "due east")]).statements[0]
     'B is due north of A'
     """
-    points = "ABCDEF"
-    if not 1 < len(legs) < len(points):
+    if not 1 < len(legs) < MOST_POINTS:
         raise NotUnderstood("two or more legs", 0)
     statements: list[str] = []
     for (length, way), here, there in zip(legs, points, points[1:], strict=False):
         lies = f"the bearing of {there} from {here} is {way}" if way[0].isdigit() else f"{there} is {way} of {here}"
         statements += [lies, f"{here}{there} = {length}"]
-    return Lettered(tuple(statements), f"A{points[len(legs)]}")
+    way_back = f"{points[0]}{points[len(legs)]}"
+    if wanted.startswith("the bearing"):
+        statements.append(f"segment {way_back}")
+    return Lettered(tuple(statements), wanted or way_back)
