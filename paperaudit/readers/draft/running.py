@@ -17,6 +17,8 @@ _CENTRAL: Final = 0.12
 """Share of the page's width from its middle."""
 _FOOT: Final = 0.94
 """Share of the page's height below which only feet stand."""
+_OVER: Final = 0.4
+"""Share of the lower of two runs' boxes that lies beside the other where they are of one row."""
 _SAME_HEIGHT: Final = 4.0
 """Points that a head may move from page to page."""
 _PAGE_NUMBER: Final = re.compile(
@@ -87,12 +89,19 @@ def _sides(runs: Sequence[tuple[Run, bool]], height: float) -> list[list[list[in
     """The rows of the head and those of the foot, each from the page's edge inwards, as places among the runs."""
     rows: list[list[int]] = []
     for place, (run, _) in enumerate(runs):
-        if rows and abs(runs[rows[-1][0]][0].baseline - run.baseline) < 1:
+        if rows and any(_beside(runs[other][0], run) for other in rows[-1]):
             rows[-1].append(place)
         else:
             rows.append([place])
     heads = [row for row in rows if runs[row[0]][0].baseline < height / 2]
     return [heads, rows[len(heads) :][::-1]]
+
+
+def _beside(one: Run, other: Run) -> bool:
+    """Whether two runs stand on one row: on one baseline, or as powers and what they belong to."""
+    over = min(one.box[3], other.box[3]) - max(one.box[1], other.box[1])
+    high = min(one.box[3] - one.box[1], other.box[3] - other.box[1])
+    return abs(one.baseline - other.baseline) < 1 or over > _OVER * high
 
 
 def _is_running(

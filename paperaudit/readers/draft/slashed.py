@@ -20,7 +20,7 @@ def with_slashed_fractions(text: str) -> str:
         return text
     text = _OF_NUMBERS.sub(_of_numbers, text)
     text = _HALF_SET.sub(lambda match: f"{match[1]}/{match[2].translate(_DIGITS)}", text)
-    text = _OF_LETTERS.sub(r"\g<over>/\g<under>", text)
+    text = _OF_LETTERS.sub(lambda match: f"{match['over']}/{match['under']}", text)
     return text.replace("⁄", "/").replace("∕", "/")
 
 
