@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from paperaudit.readers.draft.drawing.lettering import runs_of_print
+from paperaudit.readers.draft.open_pdf import pages_of
 from paperaudit.readers.draft.outline_reader import outline_of
 from paperaudit.readers.draft.print_line import PrintLine
 from paperaudit.readers.draft.read_draft import read_draft
@@ -125,6 +126,24 @@ ROWS = {
 2.  Solve 3x = 12. 2 marks
 """,
         ["1 [1] Write down the size of the angle.", "2 [2] Solve 3x = 12."],
+    ),
+    "names of columns that a page repeats": (
+        """
+No.   Question                                                                      Marks
+1     Solve 3x = 12.                                                                  [2]
+No.   Question                                                                      Marks
+2     Find 4 + 5.                                                                     [1]
+""",
+        ["1 [2] Solve 3x = 12.", "2 [1] Find 4 + 5."],
+    ),
+    "a question's number before each letter": (
+        """
+1.      Find:
+1.a     4 + 5                                                                         [2]
+1.b     4 − 5                                                                         [2]
+2.      Solve 3x = 12.                                                                [1]
+""",
+        ["1 [] Find:", "1.a [2] 4 + 5", "1.b [2] 4 − 5", "2 [1] Solve 3x = 12."],
     ),
     "the word reason ends a sentence": (
         """
@@ -255,3 +274,18 @@ def test_an_empty_cell_of_a_table_is_left_for_the_learner() -> None:
     )
     assert not paper.complaints and paper.paper is not None
     assert next(paper.paper.questions()).table[0] == ("Boys", ("3", ""))
+
+
+def test_a_power_in_the_first_row_of_a_page_is_no_page_number() -> None:
+    first = b"BT /F 11 Tf 50 740 Td (1. Find 3 + 4. [1]) Tj ET"
+    rows = [(11, 50, 790, "2. Find x"), (7, 92.2, 795, "2"), (11, 97, 790, "- 4. [1]")]
+    second = "".join(f"BT /F {size} Tf {left} {up} Td ({text}) Tj ET " for size, left, up, text in rows).encode()
+    texts = [one.text.text for one in read_draft(pages([first, second]), "draft.pdf").whole().questions() if one.text]
+    assert texts == ["Find 3 + 4.", "Find x² - 4."]
+
+
+def test_an_arc_that_begins_with_a_stretch_of_no_length_is_an_arc() -> None:
+    still = "100 100 100 100 100 100 c"
+    paths = [f"100 100 m {still if begun else ''} 100 127.6 77.6 150 50 150 c S" for begun in (False, True)]
+    plain, begun = (next(iter(pages_of(pages([path.encode()]), "x.pdf"))).paths for path in paths)
+    assert [path.pieces for path in begun] == [path.pieces for path in plain]

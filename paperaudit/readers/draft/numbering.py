@@ -53,7 +53,8 @@ _DECIMAL: Final = re.compile(r"(\d{1,2}(?:\.\d{1,2}){1,3})([.)]?)" + _BEHIND)
 _ARABIC: Final = re.compile(r"(\d{1,3})([.):])(?![\d)])|(\d{1,3})(?=[a-h]\))|(\d{1,3})" + _BEHIND)
 _BRACKETED: Final = re.compile(r"\(\s?(\d{1,2})\s?\)(?=\s+\S)")
 _AGAIN: Final = re.compile(
-    r"(?:(?:question|problem|q)\s*\.?\s*)?(\d{1,3})\s*\.?\s*(?=\([a-z]{1,4}\)|[a-z]{1,4}\))", re.IGNORECASE
+    r"(?:(?:question|problem|q)\s*\.?\s*)?(\d{1,3})\s*\.?\s*(?=\([a-z]{1,4}\)|[a-z]{1,4}\)|(?<=\.)[a-h]\.?$)",
+    re.IGNORECASE,
 )
 _LETTER: Final = re.compile(r"\(\s?([a-z])\s?\)|([a-z])([.)])(?=\s|$|\()|([a-z])$")
 _ROMAN: Final = re.compile(r"\(\s?([ivx]{1,5})\s?\)|([ivx]{1,5})([.)])(?=\s|$|\()|([ivx]{1,5})$")
@@ -117,6 +118,8 @@ def question_again(text: str, question: int) -> int:
 
     >>> question_again("1(b) Find x", 1), question_again("1b) Find x", 1), question_again("1(b) Find x", 2)
     (1, 1, 0)
+    >>> question_again("2.a", 2), question_again("2.a m", 2)
+    (2, 0)
     """
     match = _AGAIN.match(text)
     return match.end() if match and int(match.group(1)) == question else 0

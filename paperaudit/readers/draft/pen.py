@@ -184,7 +184,7 @@ class Pen(PDFTextDevice):
                 points = [*points, points[-1]]
             if len(points) not in (1, 3):
                 continue
-            if len(points) == 3 or math.dist(here, points[0]) > _MEET:
+            if any(math.dist(here, point) > _MEET for point in points):
                 pieces.append(Piece((here, *points)))
             here = points[-1]
         return pieces, closed

@@ -84,8 +84,16 @@ def _is_single(band: tuple[tuple[Box, tuple[Row, ...]], ...]) -> bool:
 
 def _is_heading(band: tuple[tuple[Box, tuple[Row, ...]], ...]) -> bool:
     """Whether a band names the columns: "No.", "Question", "Marks"."""
-    texts = [" ".join(row.text for row in rows).lower().strip(" .:#") for _, rows in band if rows]
-    return bool(texts) and all(text in _HEADINGS for text in texts)
+    return are_headings([" ".join(row.text for row in rows) for _, rows in band if rows])
+
+
+def are_headings(texts: Sequence[str]) -> bool:
+    """Whether texts are the names of columns of questions and nothing else.
+
+    >>> are_headings(["No.", "Question", "Marks"]), are_headings(["Goals", "Marks"])
+    (True, False)
+    """
+    return bool(texts) and all(text.lower().strip(" .:#") in _HEADINGS for text in texts)
 
 
 def _band(column: Column, fronts: list[Cell], texts: list[tuple[Row, ...]], marks: list[Cell]) -> Iterator[PrintLine]:
