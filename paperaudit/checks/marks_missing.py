@@ -10,7 +10,7 @@ from paperaudit.model.paper import Question
 
 
 def find(audited: AuditedPaper) -> Iterator[Finding]:
-    """One finding a part without marks; a single, milder one where no part of the paper has any."""
+    """One finding a part without marks; a single, milder one where no part of the paper or of a marked question has."""
     paper = audited.paper
     if all(part.marks is None for _, part in paper.parts()):
         yield CHECK.found(
@@ -20,14 +20,29 @@ def find(audited: AuditedPaper) -> Iterator[Finding]:
             severity=Severity.WARNING,
         )
         return
+    for question in paper.questions():
+        if _is_marked_as_a_whole(question):
+            yield CHECK.found(
+                f"The {counted(question.total or 0, 'mark')} of question {question.number} are not shared out "
+                "among its parts.",
+                part=question.number,
+                places=(question.place,),
+                suggestion="Give each part its marks; the mark scheme and the workbooks need them.",
+                severity=Severity.WARNING,
+            )
     for question, part in paper.parts():
-        if part.marks is None:
+        if part.marks is None and not _is_marked_as_a_whole(question):
             yield CHECK.found(
                 f"{called(question, part)} has no marks.",
                 part=part.id,
                 places=(part.place, question.place),
                 suggestion=_remainder(question) or "Print the marks beside it.",
             )
+
+
+def _is_marked_as_a_whole(question: Question) -> bool:
+    """Whether marks are printed at a question and at none of its parts."""
+    return question.total is not None and all(part.marks is None for part in question.parts)
 
 
 def _remainder(question: Question) -> str:

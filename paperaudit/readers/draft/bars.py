@@ -147,7 +147,8 @@ class Bars:
             return False
         if not beside and self._is_column_sum(rule, above):
             return False
-        self._set_fraction(rule, above, below, beside or self._balanced(rule, above, below))
+        sure = beside or self._balanced(rule, above, below) or self._is_raised(rule, size)
+        self._set_fraction(rule, above, below, sure)
         return True
 
     def _is_column_sum(self, rule: Rule, above: Sequence[Sign]) -> bool:
@@ -200,6 +201,16 @@ class Bars:
                 if gap < _BESIDE * size and sign.size > 0.8 * size and abs(sign.axis - rule.y) < 0.14 * sign.size:
                     return True
         return False
+
+    def _is_raised(self, rule: Rule, size: float) -> bool:
+        """Whether the bar is that of a power: it stands higher right behind something larger."""
+        behind = self._pool.near(rule.left - 8, rule.left + 1, rule.y, rule.y + 12)
+        return any(
+            size < 0.88 * sign.size
+            and 0.1 < (sign.axis - rule.y) / sign.size < 0.9
+            and -0.1 < (rule.left - sign.right) / sign.size < 0.25
+            for sign in behind
+        )
 
     def _stands_alone(self, rule: Rule, signs: Sequence[Sign], side: int) -> bool:
         """Whether the row above or below the bar ends where the bar does, is centred on it and near to it."""

@@ -29,6 +29,8 @@ _MARKS: Final = re.compile(
     r"|(?P<m>\d{1,3})\s+(?:marks|points)\b|/\s?(?P<of>\d{2,3})\s*$)",
     re.IGNORECASE,
 )
+_SCORED: Final = re.compile(r"(?:(?:score|marks?|result|total)\s*[:=]?[\s_.]*)?/\s?(\d{2,3})", re.IGNORECASE)
+"""The field of the score with what stands behind it: "Score: ____ / 30"."""
 _INSIDE: Final = re.compile(r"\btotal(?:\s+marks)?\s*[:=]\s*(\d{1,3})\b", re.IGNORECASE)
 """A total that shares its row with other words."""
 _BESIDE: Final = re.compile(r"\s+(?:total|marks|time|duration|date|name)(?:\s+\w+)?\s*[:=_].*", re.IGNORECASE)
@@ -102,9 +104,10 @@ def _title(lines: Sequence[PrintLine]) -> Said | None:
         return None
     named = [line for line in fit if _SUBJECT.search(line.row.text)] or fit
     best = max(named, key=lambda line: (line.row.size, line.row.bold))
+    cells = [cell for cell in best.row.cells if not _LEVEL.fullmatch(cell.text.strip(" .,:–—-"))] or best.row.cells
     apart = best.in_table or len(best.row.cells) > 2
-    telling = [cell.text for cell in best.row.cells if _SUBJECT.search(cell.text)] if apart else []
-    text = " ".join((telling[0] if telling else best.row.text).split())
+    telling = [cell.text for cell in cells if _SUBJECT.search(cell.text)] if apart else []
+    text = " ".join((telling[0] if telling else " ".join(cell.text for cell in cells)).split())
     return Said((_BESIDE.sub("", text) or text)[:100], best)
 
 
@@ -119,16 +122,19 @@ def _minutes(lines: Sequence[PrintLine]) -> Iterator[Said]:
 
 def _totals(lines: Sequence[PrintLine]) -> Iterator[Said]:
     for line in lines:
-        for text in (line.row.text, *(cell.text for cell in line.row.cells)):
+        pieces = (piece for cell in line.row.cells for piece in _PARTING.split(cell.text))
+        for text in (line.row.text, *(cell.text for cell in line.row.cells), *pieces):
             if total := total_of(text):
                 yield Said(str(total.number), line)
     for line in lines:
         if inside := _INSIDE.search(line.row.text):
             yield Said(inside[1], line)
     for line in lines:
-        if _FILLED_IN.search(line.row.text) and "marks" not in line.row.text.lower():
-            continue
-        for text in (cell.text for cell in line.row.cells):
+        field = _FILLED_IN.search(line.row.text) and "marks" not in line.row.text.lower()
+        for text in (cell.text.strip() for cell in line.row.cells):
+            if field:
+                yield from (Said(scored[1], line) for scored in [_SCORED.fullmatch(text)] if scored)
+                continue
             match = _MARKS.search(text)
             if match and len(text.split()) <= 12 and not re.search(r"\b(?:each|section|per)\b", text, re.I):
                 yield Said(match.group("n") or match.group("m") or match.group("of"), line)

@@ -21,6 +21,8 @@ _LEANING = 0.14, 0.33
 at most."""
 _PRINTED = 0.3
 """The same in a row that prints its spaces."""
+_PRINTED_BESIDE = 0.21
+"""The same between letters of two fonts: programs of typesetting move on there without printing a space."""
 _FACTOR = 0.28
 """A letter of mathematics this near to a fraction is multiplied with it (an office program leaves 0.25)."""
 _ROUND_SIGNS = 0.12
@@ -107,7 +109,7 @@ class Gaps:
         if last.isalnum() and first.isdigit() and (one.font != other.font or one.size != other.size):
             return _LETTERS
         if self._printed:
-            return _PRINTED
+            return _PRINTED_BESIDE if one.font != other.font and last.isalpha() and _names(first) else _PRINTED
         if last in _LEAN and _MATHEMATICAL.search(one.font):
             beyond, most = _LEANING
             return min(most, max(_LETTERS, _LEAN[last] + beyond))
@@ -136,3 +138,7 @@ def _spread(row: Sequence[Stem]) -> float:
         if before.sign.font == stem.sign.font and before.sign.text.isalpha() and stem.sign.text.isalpha()
     ]
     return max(0.0, median(inside)) if len(inside) > 8 else 0.0
+
+
+def _names(sign: str) -> bool:
+    return sign.isalpha() or sign in "∠△"

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from paperaudit.readers.draft.bare_letters import places_of_letters
 from paperaudit.readers.draft.marks import Marks, bare_number, marks_alone, marks_at_end
 from paperaudit.readers.draft.numbering import Number, Style, heading_at, numbers_at
 from paperaudit.readers.draft.print_line import PrintLine
@@ -27,12 +28,16 @@ _RIGHT: Final = 0.55
 
 @dataclass(frozen=True, slots=True)
 class Habits:
-    """The right edges of marks, how often each dress stands in a cell of its own or `behind` a text, that of totals."""
+    """The right edges of marks, how often each dress stands in a cell of its own or `behind` a text, that of totals.
+
+    `letters` are the places at which letters alone number parts.
+    """
 
     edges: tuple[float, ...] = ()
     dresses: tuple[tuple[str, int], ...] = ()
     totals: frozenset[str] = frozenset()
     behind: tuple[tuple[str, int], ...] = ()
+    letters: tuple[float, ...] = ()
 
     def at_edge(self, right: float) -> bool:
         """Whether marks of this draft end there."""
@@ -81,6 +86,7 @@ def habits_of(lines: Sequence[PrintLine]) -> Habits:
         tuple(sorted(dresses.items())),
         frozenset(totals if of_parts else ()),
         tuple(sorted(behind.items())),
+        places_of_letters(lines),
     )
 
 

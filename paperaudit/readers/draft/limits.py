@@ -7,7 +7,9 @@ from paperaudit.readers.draft.linear import inner_text
 from paperaudit.readers.draft.pool import Pool
 from paperaudit.readers.draft.sign import Sign, built
 
-_SUMS = {"∑": "Σ", "∏": "Π", "∫": "∫"}
+_SUMS = {"∑": "Σ", "Σ": "Σ", "∏": "Π", "∫": "∫"}
+_LETTERS = frozenset("∫Σ")
+"""Signs that count only with both bounds: a Greek letter may stand without, an integral has them beside it else."""
 _FARTHEST = 2.3
 """How far the axis of a bound may be from that of its sign, in heights of the sign's font."""
 _NEAREST = 0.5
@@ -27,8 +29,7 @@ def join_limits(pool: Pool) -> None:
 
 def _join_sum(pool: Pool, sign: Sign) -> None:
     low, high = _bound(pool, [sign], 1), _bound(pool, [sign], -1)
-    # A sign of an integral has its bounds beside it, unless both are above and below.
-    if not (low and high) if sign.text == "∫" else not (low or high):
+    if not (low and high) if sign.text in _LETTERS else not (low or high):
         return
     text = _SUMS[sign.text]
     text += f"_{{{inner_text(low).text.replace(' ', '')}}}" if low else ""

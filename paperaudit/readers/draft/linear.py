@@ -23,6 +23,9 @@ _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _DEGREES = frozenset({"°", "∘", "◦", "o", "º", "˚"})
 _PRIMES = frozenset({"′", "″", "'", "''", "′′", "*", "†", "™", "®"})
 _ORDINALS = frozenset({"st", "nd", "rd", "th"})
+_INDEXED_ROOT = re.compile(r"(?<![\w)\]²³⁴⁵⁶⁷⁸⁹¹⁰⁻])([³⁴])√")
+"""A root whose index was typed as a raised figure in front of it."""
+_ROOTS = {"³": "∛", "⁴": "∜"}
 _LARGE = {"∑": "Σ", "∏": "Π", "∫": "∫", "Σ": "Σ"}
 
 
@@ -73,7 +76,7 @@ def written(row: Sequence[Stem], gaps: Gaps, inner: bool = False) -> tuple[str, 
         text += (" " if gap and text and not text.endswith(" ") else "") + body
         plain = stem.sign.text if stem.sign.text.isalpha() else ""
         word = (word if not gap else "") + plain if plain else ""
-    return text, tuple(dict.fromkeys(doubts))
+    return _INDEXED_ROOT.sub(lambda found: _ROOTS[found[1]], text), tuple(dict.fromkeys(doubts))
 
 
 def _apart(text: str, word: str, before: Stem, stem: Stem, inner: bool) -> bool:

@@ -71,7 +71,9 @@ _MINUTES: Final = r"(?P<minutes>\d{1,3})\s*(?:minutes?|mins?|min|m)\b\.?"
 _TIME: Final = re.compile(
     rf"(?:{_HOURS}\s*(?:and\s+)?(?:{_MINUTES})?|(?P<only>\d{{1,3}})\s*(?:minutes?|mins?)\b)", re.I
 )
-_CALLED_TIME: Final = re.compile(r"\b(?:time|duration|allowed|length)\b|\ballow (?=\d)", re.IGNORECASE)
+_CALLED_TIME: Final = re.compile(
+    r"\b(?:time|duration|allowed|length)\b|\b(?:allow|you (?:will )?have) (?=\d|one|two)", re.IGNORECASE
+)
 _SHARE: Final = {"½": 30, "1/2": 30, ".5": 30, ",5": 30, "and a half": 30, "¼": 15, "1/4": 15, "¾": 45, "3/4": 45}
 _WORDS: Final = {"one": 1, "two": 2, "three": 3, "four": 4}
 
@@ -113,7 +115,7 @@ def total_of(text: str) -> Total | None:
     >>> total_of("(Total for Question 3 is 7 marks)"), total_of("TOTAL: 50"), total_of("Total cost 5")
     (Total(number=7, whose='question', name='3'), Total(number=50, whose='above', name=''), None)
     """
-    bare = text.strip(_AROUND)
+    bare = text.strip(_AROUND).removeprefix("The ").removeprefix("the ")
     for at, pattern in enumerate(_TOTALS):
         if not (match := pattern.fullmatch(bare)):
             continue

@@ -42,6 +42,11 @@ class Heading:
     title: str
     rank: int
 
+    @property
+    def name(self) -> str:
+        """The title as it is kept."""
+        return re.sub(r"\s+", " ", self.title).strip(" :–—-")[:100]
+
 
 _BEHIND = r"(?=\s|$|\(|\[)"
 _WORD: Final = re.compile(

@@ -5,6 +5,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Final
 
+from paperaudit.readers.draft.bare_letters import bare_letter_at
 from paperaudit.readers.draft.broken_rows import mended
 from paperaudit.readers.draft.first_question import first_question, lead_before
 from paperaudit.readers.draft.habits import Habits, habits_of, parted
@@ -14,7 +15,6 @@ from paperaudit.readers.draft.marks import Total as PrintedTotal
 from paperaudit.readers.draft.notices import is_caption, is_closing, is_end, is_instruction, is_prompt
 from paperaudit.readers.draft.number_stands import lists_begun, runs_on, stand_of
 from paperaudit.readers.draft.numbering import (
-    Heading,
     Number,
     Style,
     bracketed_alone,
@@ -102,7 +102,7 @@ class _Builder:
             return False
         self._leave_leads(last=True)
         total = _placed(marks, line, cell) if marks and cell else None
-        self.outline.sections.append(DraftSection(_title(heading), total, line.page, line.box))
+        self.outline.sections.append(DraftSection(heading.name, total, line.page, line.box))
         self._open, self._levels = [], self._levels[:1]
         return True
 
@@ -157,12 +157,16 @@ class _Builder:
                 offset += again
                 rest = rest[again:]
             readings = numbers_at(rest) or (bracketed_alone(rest) if at + 1 < len(cells) else ())
+            bare = not (readings or at) and bool(self._open)
+            lettered = bare_letter_at(rest, line, offset, self._habits.letters) if bare else ()
+            readings = readings or lettered
             edge = line.column.left + self._open[-1].stand.text if self._open else None
             flows = at == offset == 0 and runs_on(self._before, line, self._habits, edge, id(line) in self._lists)
             stand = stand_of(line, cells, at, offset, len(rest) - max((n.end for n in readings), default=0), flows)
             if inner or (not first_in_row):
                 stand = replace(stand, inner=True)
-                readings = tuple(one for one in readings if one.dress)
+                readings = tuple(one for one in readings if one.dress or lettered)
+            stand = replace(stand, alone=True, flows=False) if lettered else stand
             step = self._step(readings, stand) if readings else None
             if step is None or (not first_in_row and (step.irregular or step.depth == 0)):
                 break
@@ -294,7 +298,3 @@ def _text_row(line: PrintLine, cells: tuple[Cell, ...]) -> TextRow:
 
 def _placed(marks: Marks, line: PrintLine, cell: Cell) -> Placed:
     return Placed(marks.number, line.page, cell.box, marks.dress)
-
-
-def _title(heading: Heading) -> str:
-    return re.sub(r"\s+", " ", heading.title).strip(" :–—-")[:100]

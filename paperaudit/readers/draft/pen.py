@@ -19,7 +19,8 @@ from paperaudit.readers.draft.bounded import TooMuch
 from paperaudit.readers.draft.fonts import names_of
 from paperaudit.readers.draft.hollow import strips_between
 from paperaudit.readers.draft.page import DraftPage, Glyph, Path, Piece, Point, Raster, box_around
-from paperaudit.readers.draft.solid_pictures import filled, is_solid
+from paperaudit.readers.draft.raw_codes import letter_and_code
+from paperaudit.readers.draft.solid_pictures import RULE_OF_A_ROOT, filled, is_solid, rule_of_root
 from paperaudit.readers.draft.told_text import told_by, with_told
 
 MOST_OBJECTS = 60_000
@@ -119,13 +120,17 @@ class Pen(PDFTextDevice):
             text = font.to_unichr(cid).strip(_NO_LETTERS)
         except PDFUnicodeNotDefined:
             text = ""
+        text, raw = letter_and_code(str(font.fontname), text)
         item = LTChar(
             matrix, font, fontsize, scaling, rise, text, font.char_width(cid), font.char_disp(cid), ncs, graphicstate
         )
         a, b, c, d = matrix[:4]
         size = abs(fontsize) * math.hypot(c, d)
-        if _on_paper(item.bbox) and size > 0:
-            origin = apply_matrix_pt(matrix, (0, rise))
+        origin = apply_matrix_pt(matrix, (0, rise))
+        if _on_paper(item.bbox) and text == RULE_OF_A_ROOT and a > 0 and b == 0:
+            at = origin[0] - self._left, self._top - origin[1]
+            self._paths.append(rule_of_root(at, size, self._drawn, lightness(graphicstate.ncolor)))
+        elif _on_paper(item.bbox) and size > 0:
             self._glyphs.append(
                 Glyph(
                     text=text,
@@ -136,8 +141,8 @@ class Pen(PDFTextDevice):
                     index=self._drawn,
                     upright=a > 0 and d > 0 and abs(b) + abs(c) < 0.3 * (a + d),
                     grey=lightness(graphicstate.ncolor),
-                    code=cid if not text and _own_encoding(font) else -1,
-                    name=names_of(font).get(cid, "") if not text else "",
+                    code=raw if raw >= 0 else cid if not text and _own_encoding(font) else -1,
+                    name=names_of(font).get(cid, "") if not text and raw < 0 else "",
                 )
             )
         return item.adv

@@ -1,8 +1,18 @@
-"""Tells pictures of one dot, with which some makers of PDFs print rules: fraction bars, lines of tables."""
+"""Tells what some makers of PDFs print rules with: pictures of one dot, and a letter of Adobe's Symbol."""
 
 from pdfminer.pdftypes import PDFStream
 
 from paperaudit.readers.draft.page import Path, Piece, Point, box_around
+
+RULE_OF_A_ROOT = "\uf8e5"
+"""The letter "radicalex" of Symbol; its metrics have it from 0.48 to 1.09 across, from 0.881 to 0.917 up."""
+
+
+def rule_of_root(origin: Point, size: float, index: int, fill: float) -> Path:
+    """The path that prints the same as that letter, whose pen is at `origin`."""
+    (x, y), (left, right, low, high) = origin, (0.48 * size, 1.09 * size, 0.881 * size, 0.917 * size)
+    corners = ((x + left, y - low), (x + right, y - low), (x + right, y - high), (x + left, y - high))
+    return filled(corners, index, fill)
 
 
 def is_solid(picture: PDFStream) -> bool:

@@ -26,6 +26,7 @@ from paperaudit.readers.draft.drawing.sides import side_marks
 from paperaudit.readers.draft.drawing.sizes import Sizes, give_sizes
 from paperaudit.readers.draft.drawing.small_marks import SmallMarks, small_marks
 from paperaudit.readers.draft.drawing.spots import MEET, Skeleton, skeleton_of
+from paperaudit.readers.draft.drawing.typed_ticks import typed_ticks
 from paperaudit.readers.draft.drawing.wording_pen import WordingPen, Written
 from paperaudit.readers.draft.page import Point
 
@@ -74,6 +75,7 @@ def _shapes(area: Area, labels: Sequence[Run]) -> _Shapes:
     lines = lines_of(without_wedges(strokes.straights, strokes.bows))
     bows = joined(strokes.bows, SAME_CIRCLE, [end for line in lines for end in line.ends])
     marks = small_marks(lines, bows, strokes.shapes, print_size)
+    marks.ticks += typed_ticks(area.runs, marks.lines)
     circles = [bow for bow in bows if _is_part_of_figure(bow, marks.lines, print_size)]
     circles = [bow for bow in circles if not is_arc_dimension(bow, circles)]
     return _Shapes(marks, circles, [bow for bow in bows if bow not in circles], print_size)
