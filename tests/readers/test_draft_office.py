@@ -278,7 +278,7 @@ def test_an_empty_cell_of_a_table_is_left_for_the_learner() -> None:
 
 def test_a_power_in_the_first_row_of_a_page_is_no_page_number() -> None:
     first = b"BT /F 11 Tf 50 740 Td (1. Find 3 + 4. [1]) Tj ET"
-    rows = [(11, 50, 790, "2. Find x"), (7, 92.2, 795, "2"), (11, 97, 790, "- 4. [1]")]
+    rows = [(11, 50, 790, "2. Find x"), (7, 92.2, 795, "2"), (11, 99.5, 790, "- 4. [1]")]
     second = "".join(f"BT /F {size} Tf {left} {up} Td ({text}) Tj ET " for size, left, up, text in rows).encode()
     texts = [one.text.text for one in read_draft(pages([first, second]), "draft.pdf").whole().questions() if one.text]
     assert texts == ["Find 3 + 4.", "Find x² - 4."]
