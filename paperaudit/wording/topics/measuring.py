@@ -149,7 +149,7 @@ MEASURING: tuple[Topic, ...] = (
         story_ahead=re.compile(
             r"\bequally\b|[Tt]emperature|\bhands?\b|%|per ?cent|\bovertime\b|\bcommission\b|\b[Tt]ax|\bcharges?\b"
             r"|\bplus\b|\bdeposit\b|\d/\d|\bfractions?\b|\bpercentage\b|\bpieces?\b|\btile[sd]?\b|\bcubes?\b|\btogether\b"
-            r"|\bsimple interest\b"
+            r"|\bsimple interest\b|\bin the ratio\b"
         ),
     ),
     Topic("prisms", "prisms", "amounts.peg prisms.peg", story_ahead=re.compile(r"cross[- ]section|[Pp]rism")),

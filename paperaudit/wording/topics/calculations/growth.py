@@ -17,7 +17,7 @@ from paperaudit.wording.topics.calculations.form import (
     value,
 )
 
-AHEAD = re.compile(r"%|\brate of simple interest\b")
+AHEAD = re.compile(r"%|\brate of simple interest\b|\bin the ratio\b")
 _PER = r"(?: ?(?:p\.? ?a\.?|per annum|per year|a year|each year|every year|annually|yearly))?"
 _OFTEN = r"(?:annually|yearly|half-yearly|semi-annually|quarterly|monthly|weekly|daily)"
 _TIMES = {
@@ -122,12 +122,24 @@ def _two_rates(pieces: Pieces) -> str:
     return _in_cents(f"{pieces['now']} × {growth}")
 
 
+def _in_ratio(pieces: Pieces) -> str:
+    """An amount changed in a ratio, whose first term is the new one: up in 5 : 4, down in 4 : 5."""
+    new, old = int(pieces["one"]), int(pieces["other"])
+    up = pieces["way"] == "increase"
+    return f"{pieces['what']} × {new}/{old}" if new != old and (new > old) == up else ""
+
+
 _DEPOSIT = rf"(?: with| after| and pays)? a deposit of (?P<deposit>{NUMBER}%|{MONEY})(?: is paid)?"
 _INSTALMENT = (
     rf"{FIND}(?:the|his|her|each|the amount of each|the value of each)(?: equal)? (?:monthly )?"
     r"(?:instalment|repayment|payment)s?"
 )
 FORMS: tuple[Form, ...] = (
+    form(
+        rf"(?P<way>increase|decrease|reduce) (?P<what>(?:{MONEY}|{NUMBER}(?: ?[a-z]+)?)) in the ratio"
+        rf" (?P<one>{WHOLE}) ?: ?(?P<other>{WHOLE})",
+        _in_ratio,
+    ),
     form(
         rf"(?:convert|change) (?:a|the) nominal (?:interest )?rate of {_RATE}{_COMPOUNDED} (?:in)?to (?:an|the)"
         r" (?:equivalent )?(?:annual )?effective (?:annual )?(?:interest )?rate",

@@ -2,7 +2,19 @@
 
 import re
 
-from paperaudit.wording.topics.calculations.form import FIND, NUMBER, THING, WHO, WHOLE, WORD, Form, Pieces, form, value
+from paperaudit.wording.topics.calculations.form import (
+    FIND,
+    MONEY,
+    NUMBER,
+    THING,
+    WHO,
+    WHOLE,
+    WORD,
+    Form,
+    Pieces,
+    form,
+    value,
+)
 
 AHEAD = re.compile(r"%|\d/\d|\bfraction\b|\bproportion\b|\bpercentage\b")
 _OPPOSITES = {
@@ -86,7 +98,16 @@ def _filled(pieces: Pieces) -> str:
 
 _LITRES = rf"(?P<amount>{NUMBER} ?(?:litres|ml|l|gallons))"
 _FULL = r"(?P<{}>\d+/\d+) full(?: of [a-z]+)?"
+_SIZE = rf"(?:{NUMBER} ?[a-z]+|{MONEY})"
 FORMS: tuple[Form, ...] = (
+    form(
+        rf"(?:(?:express|write|give) (?P<one>{_SIZE}) as a fraction of (?P<other>{_SIZE})"
+        rf"|what fraction of (?P<whole>{_SIZE}) is (?P<part>{_SIZE}))"
+        r"(?:,? in (?:its )?(?:simplest|lowest) (?:form|terms))?",
+        lambda pieces: (
+            f"Write ({pieces['one'] or pieces['part']})/({pieces['other'] or pieces['whole']}) as a fraction"
+        ),
+    ),
     form(
         rf"(?:in|of|there are)(?: an?)?(?: [a-z]+ of)?(?: the)? (?P<whole>{WHOLE}) {WORD}{_WHERE}[,.]? (?:and"
         rf" )?{_PART}"
