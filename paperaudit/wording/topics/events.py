@@ -117,7 +117,7 @@ def _scored(node: Node, things: list[Thing], draws: int) -> Event:
 
 def _number_of(node: Node, condition: Condition, draws: int) -> Event:
     how = the(node, "exactly", "at_most", "at_least", "plain_count")
-    amount = int(number_word(the(how, "small").text))
+    amount = int(number_word(the(how, "few", "small").text))
     if amount > draws:
         raise NotUnderstood("more than there are draws", node.start)
     match how.expr_name:

@@ -148,7 +148,11 @@ MEASURING: tuple[Topic, ...] = (
         "amounts.peg",
         story_ahead=re.compile(
             r"\bequally\b|[Tt]emperature|\bhands?\b|%|per ?cent|\bovertime\b|\bcommission\b|\b[Tt]ax|\bcharges?\b"
-            r"|\bplus\b|\bdeposit\b|\d/\d|\bfractions?\b|\bpercentage\b|\bpieces?\b|\btile[sd]?\b|\bcubes?\b|\btogether\b"
+            r"|\bplus\b|\bdeposit\b|\d/\d|\bfractions?\b|\bpercentage\b|\bpieces?\b|\btile[sd]?\b|\bcubes?\b"
+            r"|\btogether\b"
+            r"|\b(?:added|subtracted|multiplied|divided|exceeds?|half-?way|[Hh]ow much|LCM|HCF|[Ss]ubtract|[Aa]dd"
+            r"|[Mm]ultiply)\b"
+            r"|\b[Dd]ivide\b|\b(?:[Ss]um|[Ss]quare|[Cc]ube|[Dd]ifference) of\b|\bpath\b|\bborder\b|\bwalkway\b"
             r"|\bsimple interest\b|\bin the ratio\b"
         ),
     ),

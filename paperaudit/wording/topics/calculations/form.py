@@ -50,7 +50,16 @@ def value(piece: str) -> Fraction:
     >>> value("$2.50")
     Fraction(5, 2)
     """
-    return number_in(re.sub(SIGN, "", piece).strip()).value
+    return number_in(bare(piece)).value
+
+
+def bare(piece: str) -> str:
+    """An amount of money without its sign, for a fraction of two such amounts.
+
+    >>> bare("$2.50")
+    '2.50'
+    """
+    return re.sub(SIGN, "", piece).strip()
 
 
 def one_currency(*amounts: str) -> bool:

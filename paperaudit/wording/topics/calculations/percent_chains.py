@@ -13,6 +13,7 @@ from paperaudit.wording.topics.calculations.form import (
     WORD,
     Form,
     Pieces,
+    bare,
     form,
     one_currency,
     value,
@@ -101,7 +102,7 @@ def _gain(pieces: Pieces) -> str:
     cost, taken = value(pieces["price"]), int(pieces["many"]) * value(each)
     if not cost or taken == cost or (taken > cost) != (pieces["kind"] == "profit"):
         return ""
-    price, sales = pieces["price"], f"{pieces['many']} × {each}"
+    price, sales = bare(pieces["price"]), f"{pieces['many']} × {bare(each)}"
     return (
         f"Write ({sales} − {price})/{price} as a percentage"
         if taken > cost

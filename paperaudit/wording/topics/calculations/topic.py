@@ -13,7 +13,10 @@ from paperaudit.wording.topics.calculations import (
     earnings,
     equal_shares,
     growth,
+    more_percents,
+    numbers_asked,
     parts,
+    paths,
     percent_chains,
     pieces,
 )
@@ -31,6 +34,9 @@ FAMILIES: tuple[tuple[re.Pattern[str], tuple[Form, ...]], ...] = (
     (growth.AHEAD, growth.FORMS),
     (percent_chains.AHEAD, percent_chains.FORMS),
     (pieces.AHEAD, pieces.FORMS),
+    (numbers_asked.AHEAD, numbers_asked.FORMS),
+    (more_percents.AHEAD, more_percents.FORMS),
+    (paths.AHEAD, paths.FORMS),
 )
 """The forms of stories by the words that announce them."""
 
