@@ -9,9 +9,11 @@ from paperaudit.geometry.figure.incidence import Unclear
 from paperaudit.geometry.figure.sizes import NotLinear
 from paperaudit.geometry.figure.variants import combined, variants
 from paperaudit.geometry.find import find_outcome
-from paperaudit.model.ask import Establish, Find, Task, WriteAs
-from paperaudit.model.derivation import Derived, NotRead, Outcome, Several
-from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, Expression, LengthOf, PerimeterOf, leaves
+from paperaudit.maths.exact import rational_value
+from paperaudit.maths.write import write
+from paperaudit.model.ask import Ask, Establish, Find, Task, WriteAs
+from paperaudit.model.derivation import Derived, NotRead, Outcome, Several, Step, StepKind
+from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, Expression, LengthOf, PerimeterOf, Quotient, leaves
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.accuracy import to_accuracy
@@ -52,7 +54,7 @@ class GeometryStrand:
 
                 return combined_claims(outcomes)
             outcome = to_accuracy(with_pi(combined(outcomes), reading.ask.pi), reading.ask)
-            return _bearings_in_full(outcome, reading.ask.task)
+            return _ratios_as_asked(_bearings_in_full(outcome, reading.ask.task), reading.ask)
         except (Unclear, NotLinear) as obstacle:
             return NotRead(str(obstacle))
         except BudgetExceeded as obstacle:
@@ -83,6 +85,24 @@ class GeometryStrand:
         from paperaudit.geometry.claims.claims import claim_outcome  # loaded by need
 
         return claim_outcome(reading, givens, task)
+
+
+def _ratios_as_asked(outcome: Outcome, ask: Ask) -> Outcome:
+    """A rational answer as the ratio that is asked for, 4 : 25 for 0.16, with a line that says so."""
+    task = ask.task
+    if not isinstance(outcome, Derived) or not isinstance(task, Find) or ask.accuracy is not None:
+        return outcome
+    answer, wanted = outcome.answers[0], task.wanted[0]
+    value = rational_value(answer.value) if answer.value is not None and len(outcome.answers) == 1 else None
+    if value is None or " : " not in ask.text or not isinstance(wanted, Quotient) or len(task.wanted) != 1:
+        return outcome
+    text = f"{value.numerator} : {value.denominator}"
+    said = f"{write(wanted.numerator)} : {write(wanted.denominator)} = {text}"
+    derivations = tuple(
+        replace(one, steps=(*one.steps, Step(said, StepKind.CONCLUSION, None, (one.steps[-1].statement,), text)))
+        for one in outcome.derivations
+    )
+    return replace(outcome, answers=(replace(answer, text=text),), derivations=derivations)
 
 
 def _about_figure(expression: Expression) -> bool:
