@@ -20,6 +20,7 @@ from paperaudit.geometry.beyond.spelled import spelled
 from paperaudit.geometry.beyond.values import SIZED, Values
 from paperaudit.geometry.budget import Budget
 from paperaudit.geometry.coordinates.arrangement import Arrangement
+from paperaudit.geometry.coordinates.drawn import is_special
 from paperaudit.geometry.coordinates.solutions import other_solutions
 from paperaudit.geometry.figure.canonical import canonical
 from paperaudit.geometry.figure.figure import Figure, Size
@@ -96,7 +97,7 @@ def attempts(
             found.append(attempt)
         elsewhere = other_solutions(one.arrangement, asked) if _leaves_a_choice(one, attempt) else ()
         for other in chain(figures_with(one.arrangement.figure, attempt.set_aside), elsewhere):
-            if any(_has_values(other, asked, known) for known in found):
+            if is_special(figure, other.drawing) or any(_has_values(other, asked, known) for known in found):
                 continue
             further = attempted(_settled(other), asked, givens, notation, deep, budget)
             if further is None:

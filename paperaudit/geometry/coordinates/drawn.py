@@ -59,7 +59,7 @@ def drawn(figure: Figure) -> Drawn:
     special: Drawn | None = None
     for reading, seeds, at_once, given_up in stages:
         drawings = realise(reading, seeds, at_once=at_once)
-        general = tuple(drawing for drawing in drawings if not _is_special(figure, drawing))
+        general = tuple(drawing for drawing in drawings if not is_special(figure, drawing))
         if general:
             return Drawn(reading, general, given_up)
         if drawings:
@@ -77,7 +77,7 @@ def drawn(figure: Figure) -> Drawn:
     return Drawn(last, (), concession)
 
 
-def _is_special(figure: Figure, drawing: Drawing) -> bool:
+def is_special(figure: Figure, drawing: Drawing) -> bool:
     """Whether a quadrilateral that is called a trapezium came out as a parallelogram, which nobody means by it."""
     for shape, _ in figure.shapes:
         if shape.kind == "trapezium":

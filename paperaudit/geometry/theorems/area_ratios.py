@@ -6,7 +6,7 @@ from itertools import combinations
 
 from paperaudit.geometry.coordinates.arrangement import Arrangement
 from paperaudit.geometry.figure.figure import SizeRelation, length
-from paperaudit.geometry.theorems.area_polygons import Polygon, polygons
+from paperaudit.geometry.theorems.area_polygons import Polygon, polygon, polygons
 from paperaudit.geometry.theorems.areas import HALF, SKILL
 from paperaudit.geometry.theorems.like_quadrilaterals import parallelograms
 from paperaudit.geometry.theorems.like_triangles import CLOSE, like_triangles, pair_text, side_of
@@ -118,7 +118,8 @@ def _half_parallelogram(arrangement: Arrangement) -> Iterator[Equation]:
 
 
 def _similar(arrangement: Arrangement) -> Iterator[Equation]:
-    """Areas of similar triangles are as the squares of corresponding sides, those of congruent ones are equal."""
+    """Areas of similar figures are as the squares of corresponding sides, those of congruent ones are equal."""
+    yield from _similar_polygons(arrangement)
     known = {frozenset(corners): AreaOf(corners) for corners in polygons(arrangement) if len(corners) == 3}
     if not known:
         return
@@ -135,6 +136,23 @@ def _similar(arrangement: Arrangement) -> Iterator[Equation]:
             about = pair_text(one, two, "∼")
             premises = (alike(one, two),)
             yield Equation("similar-areas", premises, Quotient(first, second), squared(ratio), about, SIMILAR)
+
+
+def _similar_polygons(arrangement: Arrangement) -> Iterator[Equation]:
+    """Quadrilaterals and other polygons that the paper says to be similar or congruent."""
+    known = set(polygons(arrangement))
+    for one, two, congruent, label in arrangement.figure.alike:
+        first, second = polygon(arrangement, one), polygon(arrangement, two)
+        if len(one) < 4 or first not in known or second not in known:
+            continue
+        text = f"{''.join(one)} {'≡' if congruent else '∼'} {''.join(two)}"
+        if congruent:
+            yield Equation("congruent-areas", (Stated(label),), AreaOf(first), AreaOf(second), text, CONGRUENT)
+            continue
+        for place in range(len(one)):
+            ratio = Quotient(length(one[place - 1], one[place]), length(two[place - 1], two[place]))
+            areas = Quotient(AreaOf(first), AreaOf(second))
+            yield Equation("similar-areas", (Stated(label),), areas, squared(ratio), text, SIMILAR)
 
 
 def _mid_segment(arrangement: Arrangement) -> Iterator[Equation]:
