@@ -87,10 +87,10 @@ def common(task: Common, reading: Reading) -> Derived:
     ]
     taken = _from_primes(dict(zip(names, sizes, strict=True)), task.what != _HIGHEST, working)
     lines = tuple(step.statement for step in working.steps) or working.used
-    answers = [_in_common(task.what, taken, sizes, lines, working)]
+    answers = [_in_common(task.what, taken, sizes, lines, working, task.also is not None)]
     if task.also is not None:
         taken = _taken([primes.prime_factors(size) for size in sizes], task.also != _HIGHEST)
-        answers.append(_in_common(task.also, taken, sizes, lines, working))
+        answers.append(_in_common(task.also, taken, sizes, lines, working, True))
     checks = {_SHORT[what]: _CHECKS[what == _HIGHEST] for what in (task.what, task.also) if what is not None}
     check = "; ".join(f"the {name} {how}" for name, how in checks.items())
     if task.also is None:
@@ -108,13 +108,16 @@ _CHECKS = {
 
 
 def _in_common(
-    what: CommonName, taken: tuple[int, ...], sizes: list[int], lines: tuple[str, ...], working: Working
+    what: CommonName, taken: tuple[int, ...], sizes: list[int], lines: tuple[str, ...], working: Working, of_two: bool
 ) -> Answer:
-    """The product of the prime factors taken, with its lines, compared with Euclid's algorithm."""
+    """The product of the prime factors taken, with its lines, compared with Euclid's algorithm.
+
+    One `of_two` is named where it is stated, so that each answer has its own mark.
+    """
     name, size, multiple = _SHORT[what], prod(taken), what != _HIGHEST
     if len(taken) > 1:
         working.say(f"{name} = {write(index_form(taken))}", write(index_form(taken)), lines)
-        working.conclude(f"= {size}", str(size))
+        working.conclude(f"{name} = {size}" if of_two else f"= {size}", str(size))
     else:
         why = "" if taken else ", as all of them are 1" if multiple else ", as they have no prime factor in common"
         working.say(f"{name} = {size}{why}", str(size), lines, StepKind.CONCLUSION)
