@@ -13,7 +13,17 @@ from paperaudit.maths.exact import rational_value
 from paperaudit.maths.write import write
 from paperaudit.model.ask import Ask, Establish, Find, Task, WriteAs
 from paperaudit.model.derivation import Derived, NotRead, Outcome, Several, Step, StepKind
-from paperaudit.model.expression import AngleAt, AngleOf, BearingOf, Expression, LengthOf, PerimeterOf, Quotient, leaves
+from paperaudit.model.expression import (
+    AngleAt,
+    AngleOf,
+    BearingOf,
+    Expression,
+    LengthOf,
+    Measured,
+    PerimeterOf,
+    Quotient,
+    leaves,
+)
 from paperaudit.model.fact import Given, Holds
 from paperaudit.model.reading import Reading
 from paperaudit.strands.accuracy import to_accuracy
@@ -93,8 +103,11 @@ def _ratios_as_asked(outcome: Outcome, ask: Ask) -> Outcome:
     if not isinstance(outcome, Derived) or not isinstance(task, Find) or ask.accuracy is not None:
         return outcome
     answer, wanted = outcome.answers[0], task.wanted[0]
-    value = rational_value(answer.value) if answer.value is not None and len(outcome.answers) == 1 else None
-    if value is None or " : " not in ask.text or not isinstance(wanted, Quotient) or len(task.wanted) != 1:
+    if " : " not in ask.text or not isinstance(wanted, Quotient) or len(task.wanted) != 1 or answer.value is None:
+        return outcome
+    # Only a number may be a ratio; an answer with a unit, which has no rational value, is none.
+    value = None if isinstance(answer.value, Measured) else rational_value(answer.value)
+    if value is None:
         return outcome
     text = f"{value.numerator} : {value.denominator}"
     said = f"{write(wanted.numerator)} : {write(wanted.denominator)} = {text}"
