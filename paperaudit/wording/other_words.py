@@ -24,6 +24,8 @@ _SHORT = {
 """What recurs in the expressions of the rules."""
 _ARROW = "→ "
 _MOST_CHANGES = 6
+_FORM = re.compile(r"(?<=[\w)²³])[.] (?:Give|Write|Leave|Express) (?:your|the) answer( in the form )")
+"""A sentence that only says the form of the answer belongs to the ask before it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +100,6 @@ def _compiled(pattern: str) -> re.Pattern[str]:
 def _changed(line: Line | None, pairs: list[tuple[str, str]]) -> Line | None:
     if line is None or len(line.text) > LONGEST_PROSE:
         return line
-    found = [(one.text, rewritten(one.text)) for one in sentences(line.text)]
+    found = [(one.text, rewritten(one.text)) for one in sentences(_FORM.sub(r", giving your answer\1", line.text))]
     pairs.extend(found)
     return replace(line, text=" ".join(other for _, other in found)) if any(a != b for a, b in found) else line
