@@ -113,21 +113,17 @@ def upright_meets(node: Node, scene: Scene) -> Facts:
 
 
 def beside_cuts(node: Node, scene: Scene) -> Facts:
-    """A line parallel to BC meets AB at D and AC at E."""
+    """A line parallel to BC meets AB at D and AC at E; of a line DE one of the points may be known already."""
     met = _met(node)
-    *_, beside = _own_paths(node)
-    if len(met) != 2:
+    *own, beside = _own_paths(node)
+    named = [path_of(piece) for piece in every(node, "length", "path", "met_at") if piece.expr_name == "length"]
+    lines = [*own, *named] or [(one, other) for (one, _), (other, _) in pairwise(met)]
+    if not lines or not {point for point, _ in met} <= set(lines[0]):
         return _none(node, "two points where it cuts the sides")
-    (one, first_side), (two, second_side) = met
-    named = first(node, "length", "path", "met_at")
-    own = _own_paths(node)[0] if len(_own_paths(node)) > 1 else None
-    if own is None and named is not None and named.expr_name == "length":
-        own = path_of(named)
-    if own is not None and set(own) != {one, two}:
-        return _none(node, "the points of the line itself")
-    turned = beside[1] in first_side and beside[0] not in first_side
-    way = Parallel(((one, two), beside[::-1] if turned else beside))
-    return (on_line(one, first_side, node), on_line(two, second_side, node), way)
+    start, end = lines[0] if len(met) == 1 else (met[0][0], met[1][0])
+    turned = any(beside[point == end] not in side and beside[point == start] in side for point, side in met)
+    way = Parallel(((start, end), (beside[1], beside[0]) if turned else beside))
+    return (*(on_line(point, side, node) for point, side in met), way)
 
 
 def through_cuts(node: Node, scene: Scene) -> Facts:

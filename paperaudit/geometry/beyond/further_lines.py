@@ -84,7 +84,8 @@ class FurtherWorking:
             instance = fact.source if isinstance(fact.source, Instance) else None
             kind = "size" if fact.kind == "linear" else fact.kind
             made = Node(kind, fact.subject, form, instance, inputs, fact.cost, 0)
-            self._nodes[id(fact)] = fact.plain if fact.plain is not None and not is_equality(fact) else made
+            same = fact.plain is not None and fact.plain.subject == fact.subject
+            self._nodes[id(fact)] = fact.plain if same and fact.plain is not None else made
         return self._nodes[id(fact)]
 
     def _form(self, fact: Fact) -> LinearForm[Letter] | None:

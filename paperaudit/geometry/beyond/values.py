@@ -22,7 +22,7 @@ from paperaudit.geometry.beyond.roots import by_powers, eliminated, roots_of, ro
 from paperaudit.geometry.beyond.rows import Source
 from paperaudit.geometry.figure.figure import Size
 from paperaudit.geometry.linear.derive import Node
-from paperaudit.geometry.theorems.theorem import Equation
+from paperaudit.geometry.theorems.theorem import Equation, LinesParallel
 from paperaudit.maths.angle_values import exact_function, usual_angles
 from paperaudit.maths.cancelling import PI, NoRoot, float_value, fraction_expression, is_number, reduced
 from paperaudit.maths.polynomial import AlgebraicFraction, Polynomial
@@ -242,8 +242,10 @@ class Values:
 
 
 def is_equality(fact: Fact) -> bool:
-    """Whether a fact of the linear search says that two angles are equal, and so has no value."""
-    return fact.kind == "linear" and fact.subject != (fact.plain and fact.plain.subject)
+    """Whether a fact of the linear search says that two angles are equal or two lines parallel, and has no value."""
+    if fact.kind != "linear":
+        return False
+    return isinstance(fact.subject, LinesParallel) or fact.subject != (fact.plain and fact.plain.subject)
 
 
 def _is_rounded(source: Source, given: Mapping[Size, Value]) -> bool:
