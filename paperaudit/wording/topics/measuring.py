@@ -147,7 +147,10 @@ MEASURING: tuple[Topic, ...] = (
         "calculations.topic",
         "amounts.peg",
         story_ahead=re.compile(
-            r"\bequally\b|[Tt]emperature|\bhands?\b|%|per ?cent|\bovertime\b|\bcommission\b|\b[Tt]ax|\bcharges?\b"
+            r"\beach\b|\bfirst (?:hour|day|km|kilometre|minute)\b|\binstalments\b|\bcosts \S+\. How much\b|\bper"
+            r" hour\b"
+            r"|\b[Tt]ickets\b|\bdiscount\b|\ban hour\b|\bequally\b|[Tt]emperature|\bhands?\b|%|per ?cent"
+            r"|\bovertime\b|\bcommission\b|\b[Tt]ax|\bcharges?\b"
             r"|\bplus\b|\bdeposit\b|\d/\d|\bfractions?\b|\bpercentage\b|\bpieces?\b|\btile[sd]?\b|\bcubes?\b"
             r"|\btogether\b"
             r"|\b(?:added|subtracted|multiplied|divided|exceeds?|half-?way|[Hh]ow much|LCM|HCF|[Ss]ubtract|[Aa]dd"

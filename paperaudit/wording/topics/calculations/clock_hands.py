@@ -26,6 +26,7 @@ _SPAN = (
     rf"|(?:between|from) (?P<start>{_TIME}|\d{{1,2}}) (?:and|to|until) (?P<end>{_TIME}|\d{{1,2}}))"
 )
 _HAND = rf"the (?P<hand>minute|hour|second) hand(?: {_CLOCK})?"
+_TURNED = r"(?:turned?|moved?|rotated?)"
 _DEGREES = rf"(?:turn|rotate|move)(?: through)? (?P<degrees>{NUMBER}) ?°"
 _TURNS = r"(?:turns?|rotates?|moves?|sweeps?|travels?)(?: clockwise)?(?: through)?"
 
@@ -146,6 +147,12 @@ FORMS: tuple[Form, ...] = (
     form(
         rf"{_HAND} {_TURNS} {_SPAN}\. (?:(?:through |by )?(?:what angle|how many degrees) does it {_TURNS}"
         rf"|{FIND}the angle (?:through which it {_TURNS}|(?:it has )?turned(?: through)?))",
+        _turned,
+    ),
+    form(
+        rf"{_HAND} is at (?P<start>\d{{1,2}})(?: and|\. it)(?: then)? (?:moves|turns)(?: clockwise)? to"
+        rf" (?P<end>\d{{1,2}})"
+        rf"\. through (?:what angle|how many degrees) (?:has|does|did) it {_TURNED}",
         _turned,
     ),
     form(rf"how (?:long|many (?:minutes|hours|seconds)) does it take (?:for )?{_HAND}(?: to)? {_DEGREES}", _how_long),

@@ -154,10 +154,11 @@ FORMS: tuple[Form, ...] = (
         _with_tax,
     ),
     form(
-        rf"(?:an?|the) (?:price|bill|cost)(?: of (?:an?|the) {THING})?,? (?:including|which includes|with) {_P}"
-        rf" {_TAX},? is (?P<price>{MONEY})\."
+        rf"(?:an?|the) (?:price|bill|cost)(?: of (?:an?|the) {THING})?,? (?:including|which includes|with) (?:{_P}"
+        rf" {_TAX}|{_TAX} at (?P<at>{NUMBER})%)"
+        rf",? is (?P<price>{MONEY})\."
         rf" {FIND}the (?:price|bill|cost) (?:before|without|excluding) (?:the )?{_TAX}(?: (?:was|is) added)?",
-        _without_tax,
+        lambda pieces: _without_tax({**pieces, "percent": pieces["percent"] or pieces["at"]}),
     ),
     form(
         rf"in a sale,? (?:all )?(?:the )?prices are (?:reduced|cut) by {_P}\. (?:an?|the) (?:pair of"

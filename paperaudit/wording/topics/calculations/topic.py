@@ -19,6 +19,7 @@ from paperaudit.wording.topics.calculations import (
     paths,
     percent_chains,
     pieces,
+    shopping,
 )
 from paperaudit.wording.topics.calculations.form import Form
 from paperaudit.wording.topics.stories.plain import plain
@@ -34,6 +35,7 @@ FAMILIES: tuple[tuple[re.Pattern[str], tuple[Form, ...]], ...] = (
     (growth.AHEAD, growth.FORMS),
     (percent_chains.AHEAD, percent_chains.FORMS),
     (pieces.AHEAD, pieces.FORMS),
+    (shopping.AHEAD, shopping.FORMS),
     (numbers_asked.AHEAD, numbers_asked.FORMS),
     (more_percents.AHEAD, more_percents.FORMS),
     (paths.AHEAD, paths.FORMS),
