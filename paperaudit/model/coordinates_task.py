@@ -92,6 +92,7 @@ OfPointsName = Literal[
 OfCurveName = Literal[
     "gradient", "x-intercept", "y-intercept", "intercepts", "turning point", "axis of symmetry", "least value",
     "greatest value", "asymptotes", "centre", "radius", "centre and radius", "tangent", "on it",
+    "position",
 ]  # fmt: skip
 
 

@@ -37,6 +37,18 @@ class Rising(TopicTask):
         return f"where a function {'decreases' if self.falling else 'increases'}"
 
 
+@dataclass(frozen=True, slots=True)
+class Bending(TopicTask):
+    """Where a graph is concave up or down; its points of inflection, or only their x-coordinates."""
+
+    function: Function
+    what: Literal["up", "down", "point", "x"]
+
+    def in_words(self) -> str:
+        """What is asked for, as half a sentence."""
+        return "the bend of a graph"
+
+
 SOLE = "?"
 """The name of the function that is the only one of its question: "the volume"."""
 

@@ -53,6 +53,7 @@ COMPARISONS: Mapping[str, tuple[str, str]] = {
     "ratio": ("ratio", "compare_ratio"),
     "recurring": ("recurring", "compare_recurring"),
     "set": ("members", "compare_members"),
+    "side": ("side", "compare_side"),
     "sigma": ("sigma", "compare_sigma"),
     "sign": ("digits", "compare_sign"),
     "single logarithm": ("logarithm", "compare_single"),

@@ -9,9 +9,10 @@ from paperaudit.model.function_task import (
     ValueOf,
     WhereEqual,
 )
-from paperaudit.model.graph_task import DomainOf, ImageOnGraph, Optimum, RegionBetween, Rising, ShiftedGraph
+from paperaudit.model.graph_task import Bending, DomainOf, ImageOnGraph, Optimum, RegionBetween, Rising, ShiftedGraph
 from paperaudit.strands.by_task import Derivations, StrandByTask
 from paperaudit.strands.functions import (
+    bending,
     derivatives,
     increase,
     integrals,
@@ -32,6 +33,7 @@ DERIVATIONS: Derivations = {
     Integral: integrals.integral,
     DomainOf: sets_of.domain_of,
     Rising: increase.rising,
+    Bending: bending.bending,
     Optimum: optimum.optimum,
     RegionBetween: regions.between,
     ShiftedGraph: moved_graphs.shifted,

@@ -21,7 +21,7 @@ from paperaudit.model.expression import AreaOf, LengthOf, Letter, PerimeterOf, l
 from paperaudit.model.fact import Drawn, Fact, Shape
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
-from paperaudit.strands.plane import claims, curves, inclination, lines, points, round, unknowns
+from paperaudit.strands.plane import against_circle, claims, curves, inclination, lines, points, round, unknowns
 from paperaudit.strands.refusals import or_not_read
 
 _OF_POINTS: dict[str, Callable[[OfPoints, Reading], Outcome]] = {
@@ -37,6 +37,7 @@ _OF_CURVE: dict[str, Callable[[OfCurve, Reading], Outcome]] = {
     "radius": round.centre,
     "centre and radius": round.centre,
     "tangent": round.tangent,
+    "position": against_circle.position,
     "asymptotes": round.asymptotes,
 }
 

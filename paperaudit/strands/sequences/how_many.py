@@ -14,7 +14,7 @@ from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.numbers.working import Working, exact, require
 from paperaudit.strands.refusals import impossible
 from paperaudit.strands.sequences.rules import Rule, rule_of
-from paperaudit.strands.sequences.terms import ADDED_ONE_BY_ONE, SERIES, bracketed, number_text
+from paperaudit.strands.sequences.terms import ADDED_ONE_BY_ONE, SERIES, bracketed, number_text, place_of, say_formula
 
 _MOST = 1_000
 """Terms that are added one by one to confirm the number of them."""
@@ -22,8 +22,9 @@ _MOST = 1_000
 
 def terms_to_a_sum(task: OfSequence, reading: Reading) -> Outcome:
     """The number of terms with the sum `task.value`; two numbers where a series turns back."""
-    assert task.value is not None
     rule, working = rule_of(task, reading, SERIES)
+    if task.value is None:
+        return _all_terms(rule, working)
     total = exact(task.value)
     if rule.kind == "arithmetic" and rule.step:
         found = _of_arithmetic(rule, total, working)
@@ -37,6 +38,24 @@ def terms_to_a_sum(task: OfSequence, reading: Reading) -> Outcome:
         raise impossible(working.used or (said,), working.steps[-1].statement, f"that terms add up to {said} is false")
     answers = tuple(Answer(str(count), whole_or_fraction(Fraction(count)), "n") for count in found)
     return working.derived(*answers, confirmed_by="the terms added one by one")
+
+
+def _all_terms(rule: Rule, working: Working) -> Outcome:
+    """The number of terms of a series that ends, from its last term."""
+    if rule.last is None or rule.formula is None:
+        raise NoValue("the series does not end")
+    say_formula(rule, working)
+    count = place_of(rule, rule.last, working)
+    if count is None:
+        last = number_text(rule.last)
+        raise impossible(working.used or (last,), working.steps[-1].statement, f"that {last} is a term is false")
+    if count > ADDED_ONE_BY_ONE:
+        raise BudgetExceeded("a series of so many terms")
+    counted = next((place for place in range(1, count + 1) if rule.term(place) == rule.last), 0)
+    require(counted == count, "the number of terms")
+    return working.derived(
+        Answer(str(count), whole_or_fraction(Fraction(count)), "n"), confirmed_by="counted one by one"
+    )
 
 
 def _of_arithmetic(rule: Rule, total: Fraction, working: Working) -> list[int]:

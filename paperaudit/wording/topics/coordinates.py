@@ -127,7 +127,7 @@ def _turning(node: Node) -> Task:
 
 def _centre(node: Node) -> Task:
     both, centre = has(node, "both_word"), has(node, "centre_word")
-    if curve_of(node) is None:
+    if curve_of(node) is None and "coordinates" not in node.text:
         raise NotUnderstood("a circle of a figure", node.start)
     return OfCurve("centre and radius" if both else "centre" if centre else "radius", curve_of(node))
 
@@ -149,6 +149,7 @@ _READERS: dict[str, Callable[[Node], Task]] = {
     "bisector": _of_points,
     "line_two": _of_points,
     "on_it": _on_it,
+    "position": lambda node: OfCurve("position", curve_of(the(node, "the_curve")), points_in(node)[0]),
     "direction": _direction,
     "line_beside": _beside,
     "line_with": _with_gradient,

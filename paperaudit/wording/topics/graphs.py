@@ -17,6 +17,7 @@ from paperaudit.model.fact import Fact
 from paperaudit.model.function_task import Derivative, Function, Stationary
 from paperaudit.model.graph_task import (
     SOLE,
+    Bending,
     DomainOf,
     GraphPoint,
     ImageOnGraph,
@@ -164,6 +165,8 @@ def _described(node: Node) -> Task:
 
 _READERS: dict[str, Callable[[Node], Task]] = {
     "domain": _domain,
+    "inflection": lambda node: Bending(_function(the(node, "of_function")), "x" if has(node, "only_x") else "point"),
+    "concave": lambda node: Bending(_function(the(node, "of_function")), the(node, "bend").text),
     "rising": _rising,
     "falling_of": _rising,
     "nature": lambda node: Stationary(_function(the(node, "of_function")), nature="nature" in node.text),

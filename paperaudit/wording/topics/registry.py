@@ -35,7 +35,7 @@ TOPICS: tuple[Topic, ...] = (
         "graphs.peg",
         re.compile(
             r"\bdomain\b|\brange of (?:the function )?[fghy]\b|\brange\b.*[=(]"
-            r"|\b(?:in|de)creas(?:e|es|ing)\b|\b(?:stationary|turning|critical) points?\b"
+            r"|\b(?:in|de)creas(?:e|es|ing)\b|\binfle|\bconcave\b|\b(?:stationary|turning|critical) points?\b"
             r"|\b(?:maxim|minim|greatest|largest|smallest|least)\w*\b.*\b[A-Z]\b"
             r"|\b(?:maxim|minim)\w*\b.*\b(?:volume|area|profit|cost)\b|\b(?:volume|area|profit|cost)\b.*\b(?:maxim|minim)"
             r"|\b[A-Z]\b.*\b(?:maxim|minim|greatest|largest|smallest|least)"

@@ -31,6 +31,7 @@ _ASKS: dict[str, SequenceAsk] = {
     "firsts": "first",
     "which": "which",
     "how_many": "how many",
+    "count_all": "how many",
     "is_term": "is a term",
     "infinity": "sum to infinity",
     "sum": "sum",
@@ -68,7 +69,7 @@ def _task(node: Node, asides: Asides) -> Task:
     if chosen.expr_name == "sigma":
         return _sigma(chosen)
     what = _ASKS[chosen.expr_name]
-    said = chosen if chosen.expr_name == "as_sigma" else first(chosen, "sequence_said", "all_of")
+    said = first(chosen, "sequence_said", "all_of", "as_row")
     sequence = _row(said) if said is not None else None
     kind = _kind(chosen)
     match what:
@@ -78,6 +79,8 @@ def _task(node: Node, asides: Asides) -> Task:
         case "next" | "first":
             count = first(chosen, "count")
             return OfSequence(what, sequence, kind, _count(count.text) if count is not None else 1)
+        case "how many" if chosen.expr_name == "count_all":
+            return OfSequence(what, sequence, kind)
         case "which" | "how many":
             return OfSequence(what, sequence, kind, value=_read(the(chosen, "item_alone").text))
         case "is a term":
@@ -85,7 +88,7 @@ def _task(node: Node, asides: Asides) -> Task:
         case "term":
             return OfSequence(what, sequence, kind, _index(chosen))
         case "sum":
-            if has(chosen, "all_of"):
+            if has(chosen, "all_of", "whole_series"):
                 return OfSequence("sum of all", sequence, kind)
             return OfSequence(what, sequence, kind, _count(the(chosen, "count", "count_digits").text))
         case "step":
