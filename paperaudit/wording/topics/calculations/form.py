@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from typing import TypeAlias
 
 from paperaudit.wording.topics.stories.amounts import number_in
@@ -33,15 +34,32 @@ FIND = (
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """A pattern for a whole text, and the calculation that its pieces come to; "" where they come to none."""
+    """A pattern for a whole text, and the calculation that its pieces come to; "" where they come to none.
 
-    text: re.Pattern[str]
+    The pattern is compiled when a text is first held against it: most papers need few of them.
+    """
+
+    pattern: str
     comes_to: Callable[[Pieces], str]
+
+    def pieces_of(self, text: str) -> Pieces | None:
+        """The pieces of a text that has this form, None for any other.
+
+        >>> form(r"(?P<one>\\d+) and (?P<other>\\d+)", lambda pieces: "").pieces_of("3 and 4")
+        {'one': '3', 'other': '4'}
+        """
+        found = _compiled(self.pattern).fullmatch(text)
+        return None if found is None else {name: piece or "" for name, piece in found.groupdict().items()}
 
 
 def form(text: str, comes_to: Callable[[Pieces], str]) -> Form:
     """A form by the source of its pattern."""
-    return Form(re.compile(text), comes_to)
+    return Form(text, comes_to)
+
+
+@cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern)
 
 
 def value(piece: str) -> Fraction:

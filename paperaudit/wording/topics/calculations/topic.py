@@ -66,11 +66,10 @@ def calculation_of(text: str) -> str:
 
 
 def _said(text: str, forms: tuple[Form, ...]) -> list[str]:
-    read = [(one, one.text.fullmatch(text)) for one in forms]
     said = []
-    for one, match in read:
-        if match is not None:
-            pieces = {name: piece or "" for name, piece in match.groupdict().items()}
+    for one in forms:
+        pieces = one.pieces_of(text)
+        if pieces is not None:
             try:
                 said.append(one.comes_to(pieces))
             except (ValueError, ArithmeticError):
