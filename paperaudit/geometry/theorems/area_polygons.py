@@ -98,11 +98,11 @@ def _candidates(arrangement: Arrangement) -> tuple[Polygon, ...]:
 
 @lru_cache(maxsize=1024)
 def cuts(arrangement: Arrangement, corners: Polygon) -> tuple[Cut, ...]:
-    """The ways in which one drawn segment, or drawn segments from one point inside, cut a polygon into parts."""
+    """The ways in which a drawn segment, drawn segments from a point inside, or a figure within, cut a polygon."""
     if len(corners) < 3 or not _simple(arrangement, corners):
         return ()
     rim = _rim(arrangement, corners)
-    found = [*_by_chord(arrangement, rim), *_by_spokes(arrangement, rim)]
+    found = [*_by_chord(arrangement, rim), *_by_spokes(arrangement, rim), *_by_inner(arrangement, corners, rim)]
     return tuple(dict.fromkeys(found))
 
 
@@ -148,6 +148,23 @@ def _by_spokes(arrangement: Arrangement, rim: Polygon) -> Iterator[Cut]:
             parts.append((point, *run))
         if all(_encloses(arrangement, part) for part in parts):
             yield tuple(polygon(arrangement, part) for part in parts)
+
+
+def _by_inner(arrangement: Arrangement, corners: Polygon, rim: Polygon) -> Iterator[Cut]:
+    """A named figure within, at least three of whose corners lie on the sides: it and what is left at the corners."""
+    for shape, _ in arrangement.figure.shapes:
+        inner = polygon(arrangement, shape.points)
+        free = [point for point in inner if point not in corners]
+        if len(free) < 3 or not set(inner) <= set(rim) or not _all_joined(arrangement, inner):
+            continue
+        places = sorted(rim.index(point) for point in inner)
+        if polygon(arrangement, tuple(rim[place] for place in places)) != inner:
+            continue
+        runs = [
+            rim[first : last + 1] if first < last else rim[first:] + rim[: last + 1]
+            for first, last in (*pairwise(places), (places[-1], places[0]))
+        ]
+        yield (inner, *(polygon(arrangement, run) for run in runs if _encloses(arrangement, run)))
 
 
 def _encloses(arrangement: Arrangement, corners: Polygon) -> bool:
