@@ -1,9 +1,12 @@
 """Formulas of functions as answers: 6x − 4, f′(x) = 6x − 4, integrals with their constant, stationary points."""
 
 import re
+from decimal import Decimal
+from fractions import Fraction
 
-from paperaudit.errors import ExpressionNotRead
+from paperaudit.errors import BudgetExceeded, ExpressionNotRead, NoValue
 from paperaudit.maths.answer_kinds.plane import read_points
+from paperaudit.maths.near import near_value
 from paperaudit.maths.parse import read_expression
 from paperaudit.maths.powers import NotPowers, power_sum
 from paperaudit.maths.same_value import same_value
@@ -11,6 +14,8 @@ from paperaudit.model.ask import Ask
 from paperaudit.model.derivation import Agreement, Answer, Comparison
 from paperaudit.model.expression import Expression, letters_of
 
+_TRIED = (Fraction(1, 2), Fraction(2), Fraction(7, 3))
+_CLOSE = Decimal("1e-20")
 _AGREES = Comparison(Agreement.AGREES)
 _NAME = re.compile(
     r"^\s*(?:[a-z]+(?:⁻¹|\^\{?-1\}?|['′’]+|\s*[∘°]\s*[a-z])?\s*\([^=]*\)|\(.*?\)\(.*?\)|y['′’]*|d[²2]?[yf]?/d[a-z][²2]?|[a-z]⁻¹)\s*=\s*"
@@ -35,9 +40,26 @@ def _compare(stated: str, value: Expression, text: str) -> Comparison:
     same = same_value(theirs, value)
     if same is None:
         same = _same_powers(theirs, value)
+    if same is None and _apart(theirs, value):
+        same = False
     if same is None:
         return Comparison(Agreement.CANNOT_TELL, f"“{stated}” could not be compared with {text}")
     return _AGREES if same else Comparison(Agreement.DIFFERS, f"the answer is {text}")
+
+
+def _apart(one: Expression, other: Expression) -> bool:
+    """Whether two formulas in one letter have different values at some number."""
+    letters = tuple(dict.fromkeys((*letters_of(one), *letters_of(other))))
+    if len(letters) != 1:
+        return False
+    for number in _TRIED:
+        try:
+            first, second = (near_value(side, {letters[0]: number}) for side in (one, other))
+        except (NoValue, BudgetExceeded):
+            continue
+        if abs(first - second) > _CLOSE * max(abs(first), abs(second), Decimal(1)):
+            return True
+    return False
 
 
 def _same_powers(one: Expression, other: Expression) -> bool | None:

@@ -15,6 +15,7 @@ from paperaudit.model.function_task import Function, InverseOf, ValueOf, WhereEq
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.functions.formulas import at, defined, formula_of, label, refuse_said
+from paperaudit.strands.functions.inverse_curves import say_swapped, swapped
 from paperaudit.strands.numbers.worked_rows import say_worked
 from paperaudit.strands.numbers.working import Working, require, with_givens
 from paperaudit.strands.refusals import impossible
@@ -142,10 +143,11 @@ def _one_value(function: Function, name: str, argument: Expression, result: Expr
 
 
 def inverse(task: InverseOf, reading: Reading) -> Outcome:
-    """The inverse of a function of the first degree, or of a quotient of two such."""
+    """The inverse of a function of the first degree, of a quotient of two such, of bˣ and of a logarithm."""
     function, used = defined(task.function, reading)
     working = Working(SKILL, used)
-    result = inverse_of(function, working)
+    other = swapped(function)
+    result = inverse_of(function, working) if other is None else say_swapped(function, other, working)
     name = f"{function.name or 'f'}⁻¹({function.letter})" if function.name != "y" else "y"
     working.conclude(f"{name} = {write(result)}", write(result))
     return working.derived(Answer(f"{name} = {write(result)}", result, kind="function"), confirmed_by=_BACK)

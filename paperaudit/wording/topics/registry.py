@@ -56,7 +56,7 @@ TOPICS: tuple[Topic, ...] = (
         re.compile(
             r"[a-z](?:⁻¹|\^\{?-1\}?|′+)? ?\( ?[-a-z0-9]|[fgh] ?°|\bdifferentiate|\bderivative|\bd[yf]?/d[a-z]"
             r"|\bD_?x\b|\bintegra|∫|\b(?:tangent|normal) (?:line )?to\b|\b(?:stationary|turning"
-            r"|critical) points?\b|\bgradient of\b|\barea\b.*(?:curve|x-axis)|\binverse\b"
+            r"|critical) points?\b|\bgradient of\b|\barea\b.*(?:curve|x-axis)|\binverse\b|[fgh]⁻¹"
             r"|[a-z] ?: ?[a-z] ?[→↦]",
         ),
         states=True,
