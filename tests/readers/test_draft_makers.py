@@ -225,3 +225,38 @@ def test_the_total_in_a_sentence_behind_another() -> None:
     (line, *_) = lines_of("This paper has 6 questions. The total for this paper is 40 marks.")
     cover = cover_of([line])
     assert cover.total and cover.total.value == "40"
+
+
+def test_a_root_under_the_bar_of_a_fraction_that_hangs_from_its_baseline() -> None:
+    """Latin Modern Math and New Computer Modern Math have it from its rule downwards, as cmsy has."""
+    signs = [("3", 106.1, 406.9), ("√", 110.1, 401.0), ("2", 115.9, 406.9), ("2", 103.4, 415.4), ("−", 107.4, 415.4)]
+    signs += [("√", 112.8, 409.5), ("2", 118.6, 415.4)]
+    wide = {"√": 5.8, "−": 5.4, "2": 4.0, "3": 4.0}
+    printed = [
+        Glyph(sign, (left, low - 5.6, left + wide[sign], low + 1.4), low, 7.0, "LatinModernMath-Regular", at)
+        for at, (sign, left, low) in enumerate(signs)
+    ]
+    printed.append(Glyph(".", (123.6, 403.4, 126.1, 413.4), 410.9, 10.0, "Carlito", 20))
+    rules = []
+    for at, (left, right, down) in enumerate(((115.9, 119.9, 400.9), (118.6, 122.6, 409.4), (103.4, 122.6, 408.4))):
+        rules.append(Path((Piece(((left, down), (right, down))),), (left, down, right, down), 50 + at, width=0.3))
+    (row,) = rows_of(printed, rules)
+    assert row.text == "(3√2)/(2 − √2)." and row.cells[0].doubts == ()
+
+
+def test_a_picture_in_place_of_a_sign_is_a_doubt() -> None:
+    """A maker without the sign prints a square of ZapfDingbats for a minus."""
+    printed = [
+        Glyph("4", (100.0, 91.0, 106.0, 102.0), 100.0, 11.0, "Times-Roman", 0),
+        Glyph("n", (110.0, 91.0, 117.0, 102.0), 100.0, 11.0, "ZapfDingbats", 1),
+        Glyph("3", (121.0, 91.0, 127.0, 102.0), 100.0, 11.0, "Times-Roman", 2),
+    ]
+    assert rows_of(printed)[0].cells[0].doubts == ("a picture stands here in place of a sign",)
+    assert rows_of(printed[1:])[0].cells[0].doubts == ()
+
+
+def test_the_zeros_of_a_function_are_not_those_of_its_letter() -> None:
+    text = "Given f(x) = (x − 2)² − 9. Find the zeros of f."
+    questions = [{"number": 1, "marks": 3, "text": text}]
+    (part,) = audit_read(read_question_file(json.dumps({"questions": questions}), "x.yaml")).parts
+    assert part.verdict == "not-read"

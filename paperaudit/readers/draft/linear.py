@@ -9,6 +9,7 @@ from paperaudit.readers.draft.gaps import Gaps
 from paperaudit.readers.draft.grouped import as_exponent
 from paperaudit.readers.draft.sign import Sign
 from paperaudit.readers.draft.stems import Stem, rows_of_stems
+from paperaudit.readers.draft.symbol_fonts import shows_pictures
 
 NAMED_FUNCTIONS = frozenset(
     ("sin", "cos", "tan", "cot", "sec", "cosec", "csc", "log", "ln", "lim", "max", "min", "arcsin", "arccos", "arctan")
@@ -67,6 +68,8 @@ def written(row: Sequence[Stem], gaps: Gaps, inner: bool = False) -> tuple[str, 
             gap = _apart(text, word, before, stem, inner)
         body, found = _with_scripts(stem, text if not gap else "", word if not gap else "")
         doubts += [*stem.sign.doubts, *found]
+        if at and stem.sign.text == "•" and shows_pictures(stem.sign.font):
+            doubts.append("a picture stands here in place of a sign")
         if after is not None and _is_raised_before(stem, after):
             body = _as_power(body, "")[0]
         if _needs_brackets(stem, (None if gap else before, after), text, word):

@@ -128,7 +128,10 @@ def _expressions(node: Node) -> tuple[Expression, ...]:
 def _equation(node: Node) -> Relation:
     if has(node, "relation"):
         return _relation(node)
-    return Relation(expression_of(the(node, "expression")), "=", ZERO)
+    expression = expression_of(the(node, "expression"))
+    if isinstance(expression, Letter):  # the zeros of f are not those of the letter
+        raise NotUnderstood("an expression or an equation, not a letter alone", node.start)
+    return Relation(expression, "=", ZERO)
 
 
 def _method(text: str) -> SolvingMethod:
