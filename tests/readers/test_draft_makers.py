@@ -227,8 +227,8 @@ def test_the_total_in_a_sentence_behind_another() -> None:
     assert cover.total and cover.total.value == "40"
 
 
-def test_a_root_under_the_bar_of_a_fraction_that_hangs_from_its_baseline() -> None:
-    """Latin Modern Math and New Computer Modern Math have it from its rule downwards, as cmsy has."""
+def test_the_sign_of_a_root_in_a_divisor_is_not_under_the_root_above_it() -> None:
+    """Fonts such as Latin Modern Math have it from its rule downwards, as cmsy has."""
     signs = [("3", 106.1, 406.9), ("√", 110.1, 401.0), ("2", 115.9, 406.9), ("2", 103.4, 415.4), ("−", 107.4, 415.4)]
     signs += [("√", 112.8, 409.5), ("2", 118.6, 415.4)]
     wide = {"√": 5.8, "−": 5.4, "2": 4.0, "3": 4.0}

@@ -72,7 +72,7 @@ class Bars:
         if hook is None and rule.hook is None:
             return False
         left = hook.left if hook is not None else rule.hook or rule.left
-        inside = [sign for sign in self._stack(rule, 1) if sign is not hook]
+        inside = [one for one in self._stack(rule, 1) if one is not hook and not self._roots.has_lower_rule(one, rule)]
         if not inside:
             return False
         content = inner_text(inside)

@@ -42,6 +42,14 @@ class RootSigns:
         nearest = min(found, key=lambda sign: (sign.baseline, sign.key), default=None)
         return None if nearest is None or self._covered(rule, nearest) else nearest
 
+    def has_lower_rule(self, root: Sign, rule: Rule) -> bool:
+        """Whether a sign is that of a root whose own rule lies lower than `rule`: one of a divisor under it."""
+        return root.text == "√" and any(
+            other.y > rule.y + 0.5 and abs(other.left - root.right) < _meets(root) and _spans(root, other.y)
+            for y in range(int(rule.y) + 1, int(root.baseline + 0.2 * root.size) + 1)
+            for other in self._levels.get(y, ())
+        )
+
     def _covered(self, rule: Rule, root: Sign) -> bool:
         """Whether a higher rule begins at the root's sign as well: then `rule` is a fraction bar under it."""
         highest = int(root.baseline - _SPAN * root.size) if root.shape != "large" else int(root.top - 2)

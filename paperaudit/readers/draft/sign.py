@@ -29,7 +29,7 @@ _ITALIC = re.compile(r"ital|obliq|cmmi|cmti|mathi|slant|(?:[-,]|\b)(?:bold)?it\b
 _BOLD = re.compile(r"bold|black|heavy|demi|cmbx|cmssbx|-bd|medi$", re.IGNORECASE)
 _HANGS = 0.04
 """How far signs that hang from their baseline reach above it, in heights of their font (cmex10)."""
-_HANGING_ROOT = re.compile("cmsy|cmbsy|mathsymbols|latinmodernmath|newcmmath|lmmath-", re.IGNORECASE)
+_HANGING_ROOT = re.compile("cmsy|cmbsy|mathsymbols", re.IGNORECASE)
 _KEPT = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒º°ª…′″‴™₀₁₂₃₄₅₆₇₈₉ℝℕℤℚℂ´¨¯¸˙˚˘˝˛¼‾")
 _SPELLED = {"⟂": "⊥", "◦": "∘"}
 _CID = re.compile(r"\(cid:\d+\)")
