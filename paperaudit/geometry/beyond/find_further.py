@@ -44,10 +44,7 @@ from paperaudit.geometry.theorems.theorem import Equation
 from paperaudit.maths.cancelling import is_number
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Derivation, Reason, Step, StepKind
-from paperaudit.model.expression import (
-    Expression,
-    Letter,
-)
+from paperaudit.model.expression import Expression, Letter
 from paperaudit.model.fact import Given
 
 CONFIRMED = "every line worked exactly, and measured on the figure drawn from the givens"
