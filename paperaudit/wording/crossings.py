@@ -15,7 +15,7 @@ Facts = tuple[Fact, ...]
 def meeting(one: Path, other: Path, point: str, node: Node) -> Facts:
     """Where two lines meet: at an end of one of them, or inside both."""
     if point in one and point in other:
-        raise NotUnderstood(f"both lines end at {point} by their names", node.start, "a point that lies on both lines")
+        return Drawn("segment", one), Drawn("segment", other)
     if point in one:
         return (on_line(point, other, node),)
     if point in other:
@@ -71,9 +71,13 @@ def meeting_of(node: Node, scene: Scene) -> Facts:
 
 
 def cuts_one(node: Node, scene: Scene) -> Facts:
-    """AB meets CD at E."""
+    """AB meets CD at E; from a corner through a point inside a triangle, AG meets BC beyond G."""
     one, other = paths_of(node)
-    facts = meeting(one, other, point_of(the(node, "point")), node)
+    point = point_of(the(node, "point"))
+    if point not in (*one, *other) and scene.is_inside(one[1], (one[0], *other)):
+        facts: Facts = (Collinear((*one, point)), on_line(point, other, node))
+    else:
+        facts = meeting(one, other, point, node)
     return (*facts, Perpendicular(one, other)) if "right angles" in node.text else facts
 
 

@@ -7,12 +7,14 @@ from paperaudit.maths.notation import Commas, Notation, read_notation
 from paperaudit.maths.round_sizes import LARGER, SMALLER
 from paperaudit.model.expression import Expression, LengthOf, Measured, Number, Relation
 from paperaudit.model.fact import (
+    Centre,
     Circle,
     Collinear,
     Diameter,
     Fact,
     Holds,
     Incircle,
+    Inside,
     Midpoint,
     Parallel,
     Path,
@@ -50,6 +52,7 @@ class Scene:
     sectors: list[tuple[str, str, str]] = field(default_factory=list)
     lengths: dict[frozenset[str], tuple[Fraction, str]] = field(default_factory=dict)
     shaded: Expression | None = None
+    inner: list[tuple[str, tuple[str, ...]]] = field(default_factory=list)
     semicircle: Path | None = None
     on_semicircle: list[str] = field(default_factory=list)
 
@@ -71,6 +74,12 @@ class Scene:
                     self.lengths[frozenset((one, two))] = (value, "")
                 case Holds(Relation(LengthOf(one, two), "=", Measured(Number(value), unit))):
                     self.lengths[frozenset((one, two))] = (value, unit)
+        self.inner.extend((fact.point, fact.polygon) for fact in facts if isinstance(fact, Inside))
+        self.inner.extend(
+            (fact.point, fact.polygon)
+            for fact in facts
+            if isinstance(fact, Centre) and fact.kind in ("incentre", "centroid")
+        )
         for fact in facts:
             if isinstance(fact, Circle | Tangent | Diameter | Incircle) and fact.centre.isupper():
                 self.centres.append(fact.centre)
@@ -91,6 +100,10 @@ class Scene:
         known = [circle for circle in self.rounds if circle.centre]
         named = [circle for circle in known if circle.points] or self.rounds
         return tuple(dict.fromkeys(point for circle in named for point in circle.points))
+
+    def is_inside(self, point: str, triangle: tuple[str, ...]) -> bool:
+        """Whether a point was said to lie inside this triangle, or is its centroid or incentre."""
+        return any(name == point and set(corners) == set(triangle) for name, corners in self.inner)
 
     def latest(self, sides: int | None, corner: str = "") -> tuple[str, ...] | None:
         """The polygon named last that has this many sides and this corner."""
