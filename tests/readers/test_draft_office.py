@@ -225,6 +225,23 @@ def test_digits_of_two_prints_are_two_numbers() -> None:
     assert row.put("3 marks", 8.55, font="Roman-Italic").read() == ["x = 4 3 marks"]
 
 
+def test_the_rule_under_the_names_of_columns_is_no_fraction_bar() -> None:
+    row = Print().put("No.").put(" " * 20).put("Question").put(" " * 20).put("Marks")
+    row.rule(50, row.x, row.y + 3)
+    right = row.x
+    row.down().put("1").put(" " * 20).put("Find 4 + 5 and write it")
+    row.x = right - 6
+    assert row.put("2").read() == ["No. ¦ Question ¦ Marks", "1 ¦ Find 4 + 5 and write it ¦ 2"]
+
+
+def test_few_words_far_apart_are_cells() -> None:
+    row = Print()
+    for text, left in (("1.a", 50), ("56°", 120), ("M1 A1", 320), ("2", 490)):
+        row.x = left
+        row.put(text)
+    assert row.read() == ["1.a ¦ 56° ¦ M1 A1 ¦ 2"]
+
+
 def test_fractions_with_a_slash() -> None:
     row = Print().put("2").put("1", 8, 5).put("⁄").put("2", 8, -2).put(" × 3")
     assert row.read() == ["2 1/2 × 3"]

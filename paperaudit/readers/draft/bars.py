@@ -10,7 +10,7 @@ from paperaudit.readers.draft.linear import inner_text
 from paperaudit.readers.draft.pool import Pool
 from paperaudit.readers.draft.root_signs import RootSigns, root_text
 from paperaudit.readers.draft.rules import Rule, by_level
-from paperaudit.readers.draft.sign import AXIS, Shape, Sign, around, built
+from paperaudit.readers.draft.sign import AXIS, Shape, Sign, around, built, has_cells
 
 _GAP = 0.7
 """Ink farther from a fraction bar than this, in heights of its font, does not stand on it."""
@@ -139,6 +139,8 @@ class Bars:
         if not above or not below or not self._fits(rule, above) or not self._fits(rule, below):
             return False
         size = max(sign.size for sign in (*above, *below))
+        if any(has_cells(row, size) for row in (above, below)):
+            return False
         widest = max(around(above)[2] - around(above)[0], around(below)[2] - around(below)[0])
         if rule.width > widest + _WIDER * size:
             return False

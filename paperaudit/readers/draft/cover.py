@@ -143,6 +143,8 @@ def _totals(lines: Sequence[PrintLine]) -> Iterator[Said]:
 def _claims(lines: Sequence[PrintLine], thing: str) -> Iterator[Said]:
     """Numbers of questions or pages in a sentence that says what the paper has; sentences may run over rows."""
     for line in lines:
+        if match := re.fullmatch(rf"number\s+of\s+{thing}\s*:?\s*{_COUNT}", line.row.text.strip(), re.IGNORECASE):
+            yield Said(_count(match), line)
         for piece in _PARTING.split(line.row.text):
             if match := _THINGS[thing].fullmatch(piece.strip(" .")):
                 yield Said(_count(match), line)

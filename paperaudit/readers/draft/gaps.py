@@ -106,7 +106,7 @@ class Gaps:
             return _ROUND_SIGNS
         if last.isdigit() and first.isalpha() and not other.italic:
             return _WORDS
-        if last.isalnum() and first.isdigit() and (one.font != other.font or one.size != other.size):
+        if (last.isalnum() or before.raised) and first.isdigit() and (one.font != other.font or one.size != other.size):
             return _LETTERS
         if self._printed:
             return _PRINTED_BESIDE if one.font != other.font and last.isalpha() and _names(first) else _PRINTED

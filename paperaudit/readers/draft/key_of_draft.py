@@ -23,7 +23,9 @@ _HEADINGS: Final = {
         r"(?:answers?|solutions?|final answers?|correct answers?|key|memo(?:randum)?)\W*", re.IGNORECASE
     ),
     "marks": re.compile(r"(?:marks?|max|total|points?)\W*", re.IGNORECASE),
-    "split": re.compile(r"(?:splits?|mark split|allocation|marking|codes?|breakdown|mark scheme)\W*", re.IGNORECASE),
+    "split": re.compile(
+        r"(?:splits?|mark split|allocation|marking|codes?|breakdown|(?:mark(?:ing)? )?scheme)\W*", re.IGNORECASE
+    ),
     "other": re.compile(r"(?:notes?|comments?|guidance|reasons?|working|explanations?|method)\W*", re.IGNORECASE),
 }
 _ANSWER: Final = re.compile(r"(?:final\s+)?ans(?:wer)?\s*[:.=]\s*", re.IGNORECASE)

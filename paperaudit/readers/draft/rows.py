@@ -26,6 +26,8 @@ _WIDE = 1.9
 """A gap that parts two cells, in heights of the font; TeX's \\qquad is 2."""
 _WIDER_THAN_USUAL = 2.2
 """How much wider than the other gaps of its row such a gap is, where a line is spread out to the margin."""
+_WIDEST_SPACE = 1.6
+"""A space between words is at most so wide, in heights of the font, however few words are spread out to the margin."""
 _LEADERS = {".": 5, "·": 5, "_": 2, "…": 2, "‥": 2}
 """From how many in a row on these only lead to a margin or leave room to write."""
 _MOST_RULES = 3000
@@ -153,7 +155,8 @@ def _leaders(stems: Sequence[Stem]) -> set[int]:
 def _usual_gap(stems: Sequence[Stem]) -> float:
     gaps = [after.sign.left - before.right for before, after in itertools.pairwise(stems)]
     wide = [gap for gap, stem in zip(gaps, stems, strict=False) if gap > 0.13 * stem.sign.size]
-    return median(wide) if len(wide) > 3 else 0.0
+    widest = _WIDEST_SPACE * max((stem.sign.size for stem in stems), default=0.0)
+    return min(median(wide), widest) if len(wide) > 3 else 0.0
 
 
 def _sideways(glyphs: Sequence[Glyph]) -> list[Row]:

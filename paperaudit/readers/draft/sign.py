@@ -5,6 +5,7 @@ import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from typing import Literal, NamedTuple, TypeAlias
 
 from paperaudit.model.place import Box
@@ -30,6 +31,8 @@ _BOLD = re.compile(r"bold|black|heavy|demi|cmbx|cmssbx|-bd|medi$", re.IGNORECASE
 _HANGS = 0.04
 """How far signs that hang from their baseline reach above it, in heights of their font (cmex10)."""
 _HANGING_ROOT = re.compile("cmsy|cmbsy|mathsymbols", re.IGNORECASE)
+_CELLS = 3.0
+"""A gap that parts cells, in heights of the font; no numerator has one."""
 _KEPT = frozenset("²³¹⁰⁴⁵⁶⁷⁸⁹⁻⁺ⁿ½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒º°ª…′″‴™₀₁₂₃₄₅₆₇₈₉ℝℕℤℚℂ´¨¯¸˙˚˘˝˛¼‾")
 _SPELLED = {"⟂": "⊥", "◦": "∘"}
 _CID = re.compile(r"\(cid:\d+\)")
@@ -202,3 +205,9 @@ def _plain_letter(letter: str) -> str:
 
 def _mathematical_italic(text: str) -> bool:
     return text == "ℎ" or "\U0001d434" <= text[:1] <= "\U0001d7cb"
+
+
+def has_cells(signs: Sequence[Sign], size: float) -> bool:
+    """Whether signs of one row stand in cells: the names of columns, over the rule of a table's head."""
+    ordered = sorted(signs, key=lambda one: one.key)
+    return any(after.left - before.right > _CELLS * size for before, after in pairwise(ordered))
