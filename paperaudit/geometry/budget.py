@@ -1,5 +1,7 @@
 """How much the searches for one part may do."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 
 from paperaudit.errors import BudgetExceeded
@@ -16,3 +18,22 @@ class Budget:
         self.left -= 1
         if self.left < 0:
             raise BudgetExceeded("the figure has more consequences than the search may look at")
+
+    @contextmanager
+    def part(self) -> Iterator["Budget"]:
+        """A third of what is left for one search; where that is used up the search stops, and others go on.
+
+        >>> whole = Budget(9)
+        >>> with whole.part() as part:
+        ...     for _ in range(5):
+        ...         part.spend()
+        >>> whole.left
+        6
+        """
+        part = Budget(self.left // 3)
+        start = part.left
+        try:
+            with suppress(BudgetExceeded):
+                yield part
+        finally:
+            self.left -= start - max(part.left, 0)

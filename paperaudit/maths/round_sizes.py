@@ -101,7 +101,7 @@ def round_size_of(node: Node) -> Expression:
 
 def circle_size_of(node: Node) -> CircleSize:
     """The radius, diameter, circumference or area under `circle_size`."""
-    return CircleSize(_circle_kind(node.text), _of_polygon(node) or centre_of(node))
+    return CircleSize(circle_kind(node.text), _of_polygon(node) or centre_of(node))
 
 
 def figure_size_of(node: Node) -> SectorOf | SegmentOf:
@@ -158,7 +158,12 @@ def _said(words: Node | None) -> tuple[bool, bool]:
     return major, minor
 
 
-def _circle_kind(words: str) -> CircleKind:
+def circle_kind(words: str) -> CircleKind:
+    """Which size of a circle some words name.
+
+    >>> circle_kind("the diameter of the circle")
+    'diameter'
+    """
     if "radius" in words:
         return "radius"
     if "diameter" in words:

@@ -1,6 +1,7 @@
 """Reads clauses on arcs, sectors and semicircles: what lies on them, their middle, the angle that they subtend."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import pairwise
 
 from parsimonious.nodes import Node
@@ -9,18 +10,24 @@ from paperaudit.maths.points import points_of
 from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.round_sizes import calls_minor_or_major, centre_of, circle_size_of, figure_size_of, named_arc
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import AngleOf, ArcOf, LengthOf, Relation, SegmentOf
+from paperaudit.model.expression import AngleOf, ArcOf, Expression, LengthOf, Measured, Number, Relation, SegmentOf
 from paperaudit.model.fact import Circle, Diameter, Drawn, Fact, Holds, Incircle, OnArc, Path, Sides
 from paperaudit.wording.circles import on_circle_with, points_through, ring_of
 from paperaudit.wording.named import angle_named, corners_of, distinct, measure_of, path_of, point_of, points_under
+from paperaudit.wording.relations import RIGHT_ANGLE
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.shapes import shape_before
 from paperaudit.wording.the_circle import THE_CIRCLE, circle_in, circle_round
 
 Facts = tuple[Fact, ...]
+_PARTS = {"half": 2, "third": 3, "quarter": 4, "fifth": 5, "sixth": 6, "eighth": 8}
 
 
 def arc_drawn(node: Node, scene: Scene) -> Facts:
-    """Arc AB, of which nothing more is said than that it is there."""
+    """Arc AB, arcs AB and BC, of which nothing more is said than that they are there."""
+    if has(node, "arcs_named"):
+        points = [point for run in every(node, "arc_points") for point in points_of(run.text)]
+        return on_circle_with(THE_CIRCLE, tuple(points))
     return on_arc_named(the(node, "arc_named"))
 
 
@@ -74,12 +81,23 @@ def circles_named(clause: Node, scene: Scene, known: set[str]) -> Iterator[Fact]
     for run in every(clause, "arcs_named"):
         points = tuple(dict.fromkeys(point for piece in every(run, "arc_points") for point in points_of(piece.text)))
         yield from () if known.issuperset(points) else (Circle(THE_CIRCLE, points),)
+    for ring in every(clause, "shape_ring"):
+        corners = shape_before(the(ring, "the_shape"), scene)
+        centre = shape_ring_centre(ring, scene)
+        yield Incircle(centre, corners) if centre == circle_in(corners) else Circle(centre, corners)
     for named in every(clause, "arc_named", "sector_size", "segment_size", "circle_size"):
         found = on_arc_named(named) if named.expr_name == "arc_named" else on_figure(named, scene)
         for fact in found:
             there = {*scene.on(fact.centre)} if isinstance(fact, Circle) and fact.centre.isupper() else known
             if not isinstance(fact, Circle) or not fact.points or not there.issuperset(fact.points):
                 yield fact
+
+
+def shape_ring_centre(node: Node, scene: Scene) -> str:
+    """What stands for the centre of "the circle inscribed in the triangle"."""
+    corners = shape_before(the(node, "the_shape"), scene)
+    words = node.text.replace("-", "")
+    return circle_in(corners) if "inscribed" in words or "incircle" in words else circle_round(corners)
 
 
 def _round_polygon(named: Node, scene: Scene) -> Facts:
@@ -108,6 +126,15 @@ def on_figure(named: Node, scene: Scene) -> Facts:
     return on_circle_with(known[0], tuple(point for point in letters if point != known[0]))
 
 
+def arc_share(node: Node, scene: Scene) -> Facts:
+    """Arc AB is 1/5 of the circumference."""
+    arc = the(node, "arc_named")
+    word = the(node, "arc_part").text.split(" ")[-1]
+    share = Fraction(word) if "/" in word else Fraction(1, _PARTS[word])
+    turn = Measured(Number(360 * share), "°")
+    return (*on_arc_named(arc), Holds(Relation(named_arc(arc), "=", turn)))
+
+
 def subtends(node: Node, scene: Scene) -> Facts:
     """Chord AB subtends an angle of 60° at the centre; ∠ACB is subtended by arc AB."""
     named = first(node, "arc_named")
@@ -119,9 +146,19 @@ def subtends(node: Node, scene: Scene) -> Facts:
     angle = first(node, "angle") or first(node, "angle_name")
     if angle is not None:
         return (*on, *_named_angle(angle, chord, at, node))
+    if not at and has(node, "centre_word"):
+        # Of a centre without a letter it is the minor arc that has this measure.
+        turn = _turn(node)
+        return (*on_circle_with(THE_CIRCLE, chord), *on, Holds(Relation(ArcOf(*chord), "=", turn)))
     if not at:
         raise NotUnderstood("it is not said where the angle is", node.start, "as in “at the centre O”")
-    return (*on, Holds(Relation(AngleOf(chord[0], at, chord[1]), "=", measure_of(the(node, "measure")))))
+    return (*on, Holds(Relation(AngleOf(chord[0], at, chord[1]), "=", _turn(node))))
+
+
+def _turn(node: Node) -> Expression:
+    """The size of an angle that is subtended, behind the size of the circle."""
+    pieces = every(node, "measure", "ring_sized", "path", "arc_named", "subtended_at")
+    return measure_of(next(piece for piece in pieces if piece.expr_name == "measure"))
 
 
 def _seen_from(node: Node, scene: Scene) -> str:
@@ -139,6 +176,8 @@ def _seen_from(node: Node, scene: Scene) -> str:
     if named_here is not None and not letters:
         letters = [corner.text for corner in every(named_here, "corner")]
     known = tuple(dict.fromkeys(letters or scene.centres))
+    if not known:
+        return ""
     if len(known) != 1:
         raise NotUnderstood("the centre has no letter", where.start, "the centre's letter")
     return str(known[0])
@@ -154,8 +193,10 @@ def _named_angle(angle: Node, chord: Path, at: str, node: Node) -> Facts:
 
 def sector_is(node: Node, scene: Scene) -> Facts:
     """OAB is a sector of a circle with centre O, of radius 5 cm."""
-    corners = corners_of(the(node, "corners"))
     said = first(node, "sector_centre")
+    if said is not None and not has(node, "corners"):
+        return _sector_from_to(node, the(said, "corner").text, scene)
+    corners = corners_of(the(node, "corners"))
     centre = point_of(said) if said is not None else ring_of(node)[0]
     known = [corner for corner in corners if corner in (centre, *scene.centres)]
     known = known or [corner for corner in corners if corner == "O"]
@@ -166,11 +207,47 @@ def sector_is(node: Node, scene: Scene) -> Facts:
     size = first(node, "sector_radius")
     if size is not None:
         radii.append(Holds(Relation(LengthOf(known[0], ends[0]), "=", measure_of(the(size, "measure")))))
+    angle = first(node, "sector_angle")
+    if angle is not None:
+        turn = measure_of(the(angle, "measure"))
+        radii.append(Holds(Relation(AngleOf(ends[0], known[0], ends[-1]), "=", turn)))
+    if "qua" in the(node, "sector_word").text:
+        radii.append(Holds(Relation(AngleOf(ends[0], known[0], ends[-1]), "=", RIGHT_ANGLE)))
     if "major" in the(node, "sector_word").text:
         raise NotUnderstood("a major sector is read in its sizes only", node.start, "the sector without “major”")
     if len(ends) == 2:
         scene.sectors.append((known[0], ends[0], ends[1]))
     return (*on_circle_with(known[0], ends), *radii)
+
+
+def _sector_from_to(node: Node, centre: str, scene: Scene) -> Facts:
+    """The quarter circle with centre A from B to D."""
+    names = ("sector_centre", "sector_radius", "sector_inside", "corner")
+    ends = tuple(piece.text for piece in every(node, *names) if piece.expr_name == "corner")
+    start, end = ends if len({centre, *ends}) == 3 else ("", "")
+    if not start or "major" in the(node, "sector_word").text:
+        raise NotUnderstood("the sector is not clear", node.start, "its centre and the two ends of its arc")
+    facts = _sector_of(centre, start, end, first(node, "sector_radius"), scene)
+    if "qua" in the(node, "sector_word").text:
+        facts = (*facts, Holds(Relation(AngleOf(start, centre, end), "=", RIGHT_ANGLE)))
+    return facts
+
+
+def arc_centred(node: Node, scene: Scene) -> Facts:
+    """Arc BD is drawn with centre A: it is the arc of a sector."""
+    arc = named_arc(the(node, "arc_named"))
+    centre = next(c.text for c in every(node, "arc_named", "corner", "sector_radius") if c.expr_name == "corner")
+    if arc.major or arc.through or arc.centre not in ("", centre) or centre in (arc.start, arc.end):
+        raise NotUnderstood("the sector is not clear", node.start, "its centre and the two ends of its arc")
+    return _sector_of(centre, arc.start, arc.end, first(node, "sector_radius"), scene)
+
+
+def _sector_of(centre: str, start: str, end: str, size: Node | None, scene: Scene) -> Facts:
+    scene.sectors.append((centre, start, end))
+    radii: Facts = (Drawn("segment", (centre, start)), Drawn("segment", (centre, end)))
+    if size is not None:
+        radii = (*radii, Holds(Relation(LengthOf(centre, start), "=", measure_of(the(size, "measure")))))
+    return (*on_circle_with(centre, (start, end)), *radii)
 
 
 def semicircle(node: Node, scene: Scene) -> Facts:
@@ -189,8 +266,16 @@ def semicircle(node: Node, scene: Scene) -> Facts:
         raise NotUnderstood("the diameter of the semicircle is not clear", node.start, "as in “with diameter AB”")
     middle = tuple(point for run in runs for point in run[1:-1])
     on = distinct((*middle, *points, *points_through(node)), node)
-    centre = next((point_of(found) for found in every(node, "ring_centre")), THE_CIRCLE)
-    return (*on_circle_with(centre, (*ends, *on)), Diameter(ends, centre), *_one_side(ends, on, scene))
+    letter = first(half, "half_centre")
+    centre = the(letter, "corner").text if letter is not None else THE_CIRCLE
+    centre = next((point_of(found) for found in every(node, "ring_centre")), centre)
+    inside = first(node, "half_inside")
+    if inside is not None:
+        shaped = first(inside, "the_shape")
+        scene.semicircle_in = shape_before(shaped, scene) if shaped is not None else corners_of(inside)
+    long = first(node, "half_long")
+    size: Facts = (Holds(Relation(LengthOf(*ends), "=", measure_of(the(long, "measure")))),) if long else ()
+    return (*on_circle_with(centre, (*ends, *on)), Diameter(ends, centre), *size, *_one_side(ends, on, scene))
 
 
 def _one_side(ends: Path, on: tuple[str, ...], scene: Scene) -> Facts:

@@ -53,7 +53,8 @@ _FORM = re.compile(
 _ANSWER_AS = re.compile(
     r",? ?(?:and )?(?:giv(?:e|ing)|leav(?:e|ing)|writ(?:e|ing)) (?:your|the) answers? (?:as|in) (?:an? )?"
     r"(?P<form>(?:common |decimal |mixed |improper |proper )?(?:fraction|number)|decimal|percentage|terms of π"
-    r"|(?:surd|exponential|index|standard|scientific|standard index|power) (?:form|notation)|words)"
+    r"|(?:surd|exponential|index|standard|scientific|standard index|power) (?:form|notation)|words"
+    r"|the (?:exact |surd )?form (?:[a-z] ?π|[a-z]? ?√ ?(?:\d+|[a-z]))(?! ?[-+]))"
     r"(?: in (?:its |the )?(?:simplest form|lowest terms))?"
     r"|,? (?:giving your answers? )?in terms of (?:π|pi)(?![a-z])"
     r"|,? ?(?:and )?leav(?:e|ing) (?:π|pi) in (?:your|the) answer"

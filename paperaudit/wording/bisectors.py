@@ -9,9 +9,10 @@ from paperaudit.maths.quantities import angle_of
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import AngleAt, AngleOf, Expression
 from paperaudit.model.fact import BisectsAngle, Collinear, Fact, Midpoint, Path, Perpendicular
+from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.crossings import meeting
 from paperaudit.wording.lines import on_line
-from paperaudit.wording.named import corners_of, measures_of, path_of, paths_of, point_of
+from paperaudit.wording.named import corners_of, distinct, measures_of, path_of, paths_of, point_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import right_angle_at
 
@@ -22,6 +23,7 @@ def bisects(node: Node, scene: Scene) -> Facts:
     """AD bisects ∠BAC, and may then meet a line."""
     meets = first(node, "bisector_meets")
     paths = [path_of(path) for path in every(node, "path", "bisector_meets") if path.expr_name == "path"]
+    ring = first(meets, "ring") if meets is not None else None
     several = first(node, "quantities", "last_quantities")
     angles = measures_of(several) if several is not None else tuple(map(angle_of, every(node, "angle")))
     if len(paths) == 1 and len(angles) == 2:
@@ -29,7 +31,12 @@ def bisects(node: Node, scene: Scene) -> Facts:
     if len(paths) != len(angles):
         raise NotUnderstood("there are not as many bisectors as angles", node.start, "a bisector for each angle")
     facts: list[Fact] = [_bisector(path, angle, node) for path, angle in zip(paths, angles, strict=True)]
-    if meets is not None:
+    if meets is not None and ring is not None:
+        point = point_of(the(meets, "point"))
+        centre, on = ring_of(ring)
+        facts += () if point in paths[0] else (Collinear(distinct((*paths[0], point), node), ordered=False),)
+        facts += on_circle_with(centre, (*on, point))
+    elif meets is not None:
         facts.extend(meeting(paths[0], path_of(the(meets, "path")), point_of(the(meets, "point")), node))
     return tuple(facts)
 

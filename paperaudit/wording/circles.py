@@ -1,17 +1,21 @@
 """Reads clauses on circles: their centre, the points on them, cyclic polygons."""
 
+from itertools import combinations
+
 from parsimonious.nodes import Node
 
 from paperaudit.maths.round_sizes import which_circle
 from paperaudit.maths.tree import every, first, has
-from paperaudit.model.fact import Circle, Fact, Shape
-from paperaudit.wording.named import corners_of, distinct, point_of, points_under
+from paperaudit.model.fact import Circle, Fact, Shape, Sides
+from paperaudit.wording.named import corners_of, distinct, path_of, point_of, points_under
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import kind_of, shape
-from paperaudit.wording.the_circle import THE_CIRCLE
+from paperaudit.wording.the_circle import THE_CIRCLE, circle_round
 
 Facts = tuple[Fact, ...]
 _A_CIRCLE = ""
+MOST_IN_ORDER = 6
+"""Of so many points that are said to be in order the order is told; more are left to the drawing."""
 
 
 def ring_of(node: Node) -> tuple[str, tuple[str, ...]]:
@@ -30,6 +34,8 @@ def ring_of(node: Node) -> tuple[str, tuple[str, ...]]:
             on = (*corners_of(piece), *on)
         else:
             centre = point_of(piece) if piece.expr_name == "ring_centre" else piece.text
+    if centre == THE_CIRCLE and "circum" in ring.text.partition(" of ")[0] and len(on) > 2:
+        centre = circle_round(on)
     return centre, tuple(dict.fromkeys(on))
 
 
@@ -67,7 +73,19 @@ def on_circle(node: Node, scene: Scene) -> Facts:
     pieces = every(node, "points", "ring", "through")
     points = distinct(points_under(next(piece for piece in pieces if piece.expr_name == "points")), node)
     centre = _one_of_their_own(node) if has(node, "ring") else THE_CIRCLE
-    return on_circle_with(centre, (*points, *ring_of(node)[1]))
+    facts = on_circle_with(centre, (*points, *ring_of(node)[1]))
+    apart = first(node, "on_two_sides")
+    if apart is not None:
+        if len(points) != 2:
+            raise NotUnderstood("on which side each point lies is not said", apart.start, "two points")
+        return (*facts, Sides((points[0], points[1]), path_of(apart), "same side" in apart.text))
+    return (*facts, *_in_order(points)) if has(node, "round_order") else facts
+
+
+def _in_order(points: tuple[str, ...]) -> Facts:
+    """Points in this order round a circle: of every four, the chord of two lies between the others."""
+    fours = combinations(points[:MOST_IN_ORDER], 4)
+    return tuple(Sides((second, fourth), (one, third), same=False) for one, second, third, fourth in fours)
 
 
 def _one_of_their_own(node: Node) -> str:

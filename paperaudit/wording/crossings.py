@@ -27,7 +27,7 @@ def crossing(node: Node, scene: Scene) -> Facts:
     """AB and CD intersect at E, each within its ends or, when produced, beyond them."""
     one, other = paths_of(node)
     point = point_of(the(node, "point"))
-    words = the(node, "crossing_words").text
+    words = "extended" if has(node, "extensions") else the(node, "crossing_words").text
     if "produced" in words or "extended" in words:
         return Collinear(distinct((*one, point), node)), Collinear(distinct((*other, point), node))
     facts = meeting(one, other, point, node)

@@ -27,6 +27,7 @@ _SIZE_NAMES = {
     "sector_size",
     "segment_size",
     "circle_size",
+    "shape_ring",
     "cevian_name",
     "cevians_named",
 }

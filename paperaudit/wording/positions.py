@@ -17,9 +17,11 @@ from paperaudit.model.fact import (
     RoundPoint,
     Sides,
 )
+from paperaudit.wording.circles import on_circle_with
 from paperaudit.wording.lines import on_line
 from paperaudit.wording.named import corners_of, distinct, paths_of, point_of, points_under, spots_of
 from paperaudit.wording.scene import NotUnderstood, Scene
+from paperaudit.wording.the_circle import THE_CIRCLE
 
 Facts = tuple[Fact, ...]
 
@@ -75,7 +77,10 @@ def rays_side(node: Node, scene: Scene) -> Facts:
     if len({ray[0] for ray in rays}) != 1 or len(ends) < 2:
         raise NotUnderstood("the lines do not start at one point", node.start, "lines from one point")
     same = the(node, "side_words").text.startswith("same")
-    return (*(Drawn("ray", ray) for ray in rays), *(Sides(pair, line, same) for pair in pairwise(ends)))
+    chords = (
+        on_circle_with(THE_CIRCLE, tuple(point for ray in rays for point in ray)) if " chords " in node.text else ()
+    )
+    return (*chords, *(Drawn("ray", ray) for ray in rays), *(Sides(pair, line, same) for pair in pairwise(ends)))
 
 
 def equal_parallel(node: Node, scene: Scene) -> Facts:

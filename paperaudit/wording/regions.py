@@ -3,17 +3,29 @@
 A region is what one figure has beside another that lies inside it, so it has to be said that it does.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import pairwise
 
 from parsimonious.nodes import Node
 
 from paperaudit.maths.round_sizes import LARGER, SMALLER, named_arc
 from paperaudit.maths.tree import every, first, has, the
-from paperaudit.model.expression import ArcOf, AreaOf, CircleSize, Expression, Negative, SectorOf, SegmentOf, Sum
+from paperaudit.model.expression import (
+    ArcOf,
+    AreaOf,
+    CircleSize,
+    Expression,
+    Negative,
+    Number,
+    Product,
+    SectorOf,
+    SegmentOf,
+    Sum,
+)
 from paperaudit.model.fact import Fact
 from paperaudit.wording.circles import ring_of
-from paperaudit.wording.named import corners_of, path_of
+from paperaudit.wording.named import corners_of, path_of, paths_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 from paperaudit.wording.shapes import shape_before
 from paperaudit.wording.the_circle import THE_CIRCLE, circle_in, circle_round
@@ -25,7 +37,10 @@ NOT_INSIDE = "it is not said that one of the two figures lies inside the other"
 
 @dataclass(frozen=True, slots=True)
 class _Surface:
-    """A polygon by its corners, a sector by its centre and the ends of its arc, or a circle by its centre."""
+    """A polygon by its corners, a sector by its centre and the ends of its arc, a circle by its centre.
+
+    A semicircle goes by the centre, the ends of its diameter and the points on it.
+    """
 
     kind: str
     points: tuple[str, ...]
@@ -35,6 +50,8 @@ class _Surface:
         if self.kind == "polygon":
             return AreaOf(self.points)
         centre, *ends = self.points
+        if self.kind == "half":
+            return Product((Number(Fraction(1, 2)), CircleSize("area", self.points[0])), "×")
         if self.kind == "sector":
             return SectorOf("area", ArcOf(ends[0], ends[1], "", False, centre))
         return CircleSize("area", "" if centre == THE_CIRCLE else centre)
@@ -61,6 +78,8 @@ def region_of(node: Node, scene: Scene) -> Expression:
     """The area of a region, as a difference of areas or as a segment of a circle."""
     if has(node, "annulus"):
         return Sum((CircleSize("area", LARGER), Negative(CircleSize("area", SMALLER))))
+    if has(node, "region_tangents"):
+        return _between_tangents(node, scene)
     arc = first(node, "arc_named")
     if arc is not None:
         known = named_arc(arc)
@@ -75,11 +94,34 @@ def region_of(node: Node, scene: Scene) -> Expression:
     raise NotUnderstood(NOT_INSIDE, node.start, f"“inscribed”, or the area as a sum ({NOT_INSIDE})")
 
 
+def _between_tangents(node: Node, scene: Scene) -> Expression:
+    """The region bounded by the tangents PA and PB and arc AB: the kite of tangents and radii without the sector.
+
+    By the radii OA and OB and arc AB it is the sector.
+    """
+    one, other = paths_of(node)
+    arc = named_arc(the(node, "arc_named"))
+    shared = set(one) & set(other)
+    centres = tuple(dict.fromkeys(scene.centres))
+    if len(shared) != 1 or {*one, *other} - shared != {arc.start, arc.end} or len(centres) != 1:
+        raise NotUnderstood("these lines and this arc bound no region", node.start, "two lines to the ends of an arc")
+    (corner,), (centre,) = shared, centres
+    sector = SectorOf("area", replace(arc, centre=centre))
+    if corner == centre:
+        return sector
+    known = {frozenset(path) for path in scene.tangents}
+    if not {frozenset(one), frozenset(other)} <= known or arc.major or arc.through:
+        raise NotUnderstood("these lines are not said to be tangents", node.start, "two tangents and the minor arc")
+    return Sum((AreaOf((corner, arc.start, centre, arc.end)), Negative(sector)))
+
+
 def _surface(node: Node, scene: Scene) -> _Surface:
-    kind = the(node, "sector_surface", "ring", "the_shape", "polygon")
+    kind = the(node, "sector_surface", "half_ring", "ring", "the_shape", "polygon")
     match kind.expr_name:
         case "sector_surface":
             return _sector(kind, scene)
+        case "half_ring":
+            return _half(kind, scene)
         case "ring":
             return _circle(kind, scene)
         case "the_shape":
@@ -93,6 +135,14 @@ def _sector(node: Node, scene: Scene) -> _Surface:
     if len(set(known)) != 1:
         raise NotUnderstood("which sector is meant is not said", node.start, "the sector by its letters")
     return _Surface("sector", known[0])
+
+
+def _half(node: Node, scene: Scene) -> _Surface:
+    """The semicircle that was named before, the only one and of the only circle."""
+    centres = tuple(dict.fromkeys(scene.centres)) or (THE_CIRCLE,)
+    if scene.semicircle is None or len(centres) != 1 or has(node, "length", "corners"):
+        raise NotUnderstood("which semicircle is meant is not said", node.start, "“the semicircle with diameter AB”")
+    return _Surface("half", ("" if centres[0] == THE_CIRCLE else centres[0], *scene.semicircle, *scene.on_semicircle))
 
 
 def _circle(node: Node, scene: Scene) -> _Surface:
@@ -123,9 +173,20 @@ def _lies_in(inner: _Surface, outer: _Surface, scene: Scene) -> bool:
             return _is_quarter_of(inner.points, outer.points, scene)
         case "polygon", "polygon":
             return _is_convex(outer, scene) and all(_on_boundary(point, outer, scene) for point in inner.points)
+        case "polygon", "half":
+            return _holds_half(outer, inner, scene)
+        case "half", "polygon":
+            return set(inner.points) <= {*outer.points[1:], *scene.on(outer.points[0])}
         case "circle", "circle":
             return (outer.points, inner.points) == ((LARGER,), (SMALLER,))
     return False
+
+
+def _holds_half(outer: _Surface, half: _Surface, scene: Scene) -> bool:
+    """Whether a semicircle is said to lie inside a square, on a side of it; in a rectangle it might not fit."""
+    square = any(one.kind == "square" and set(one.points) == set(outer.points) for one in scene.shapes)
+    sides = [{one, other} for one, other in pairwise((*outer.points, outer.points[0]))]
+    return square and set(half.points[1:3]) in sides and set(scene.semicircle_in) == set(outer.points)
 
 
 def _is_quarter_of(sector: tuple[str, ...], corners: tuple[str, ...], scene: Scene) -> bool:

@@ -25,7 +25,7 @@ from paperaudit.model.expression import (
     Relation,
     Sum,
 )
-from paperaudit.model.fact import AngleName, Fact, Holds
+from paperaudit.model.fact import AngleName, Circle, Fact, Holds
 from paperaudit.wording.named import measure_of, measures_of
 from paperaudit.wording.scene import NotUnderstood, Scene
 
@@ -136,8 +136,13 @@ def in_ratio(sides: Sequence[Expression], shares: Sequence[Expression], node: No
 
 
 def equal_all(node: Node, scene: Scene) -> Facts:
-    """∠A, ∠B and ∠C are equal."""
-    return tuple(Holds(Relation(left, "=", right)) for left, right in pairwise(measures_of(node)))
+    """∠A, ∠B and ∠C are equal; chords AB and CD of circle O are equal."""
+    ring = first(node, "equal_of")
+    centre = first(ring, "corner") if ring is not None else None
+    if ring is not None and centre is None and "the circle" not in ring.text:
+        raise NotUnderstood("which circle is meant is not said", ring.start, "the circle by its centre")
+    around: Facts = (Circle(centre.text, ()),) if centre is not None else ()
+    return (*around, *(Holds(Relation(left, "=", right)) for left, right in pairwise(measures_of(node))))
 
 
 def sum_to(node: Node, scene: Scene) -> Facts:

@@ -9,6 +9,7 @@ from paperaudit.model.expression import Expression, LengthOf, Measured, Number, 
 from paperaudit.model.fact import (
     Centre,
     Circle,
+    CirclesTouch,
     Collinear,
     Diameter,
     Fact,
@@ -54,6 +55,8 @@ class Scene:
     shaded: Expression | None = None
     inner: list[tuple[str, tuple[str, ...]]] = field(default_factory=list)
     semicircle: Path | None = None
+    semicircle_in: tuple[str, ...] = ()
+    chord_lettered: bool = False
     on_semicircle: list[str] = field(default_factory=list)
 
     def notation(self, text: str, units: bool = True) -> Notation:
@@ -83,6 +86,8 @@ class Scene:
         for fact in facts:
             if isinstance(fact, Circle | Tangent | Diameter | Incircle) and fact.centre.isupper():
                 self.centres.append(fact.centre)
+            if isinstance(fact, CirclesTouch):
+                self.centres.extend(centre for centre in (fact.first, fact.second) if centre.isupper())
             if isinstance(fact, Circle):
                 self.on_circle.extend(fact.points)
                 self.rounds.append(fact)

@@ -61,11 +61,17 @@ def chord_touches(node: Node, scene: Scene) -> Facts:
     return (*chord, *on_circle_with(inner, (at,)), *tangent_at(path, at, inner, node))
 
 
+def chord_unnamed(node: Node, scene: Scene) -> Facts:
+    """A chord of the larger circle touches the smaller circle."""
+    return tuple(unnamed_chord(the(node, "chord_touching"), scene))
+
+
 def unnamed_chord(node: Node, scene: Scene) -> Iterator[Fact]:
     """The chord of the larger circle which touches the smaller circle, which gets letters here."""
     outer, inner = (ring_of(ring)[0] for ring in every(node, "ring"))
     if scene.on_circle or scene.shapes or scene.lines or scene.tangents or outer == inner:
         raise NotUnderstood("this chord has no letters", node.start, "the chord by its ends, as in “chord AB”")
+    scene.chord_lettered = True
     yield Circle(outer, CHORD)
     yield Drawn("segment", CHORD)
     yield Tangent(CHORD, SOMEWHERE, inner)

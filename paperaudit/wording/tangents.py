@@ -10,14 +10,28 @@ from paperaudit.model.fact import Collinear, Fact, Path, Tangent
 from paperaudit.wording.circles import on_circle_with, ring_of
 from paperaudit.wording.contacts import AT_AN_END, SOMEWHERE
 from paperaudit.wording.lines import on_line
-from paperaudit.wording.named import distinct, path_of, point_of, points_under
+from paperaudit.wording.named import corners_of, distinct, path_of, point_of, points_under
 from paperaudit.wording.scene import NotUnderstood, Scene
 
 Facts = tuple[Fact, ...]
 
 
 def tangent_is(node: Node, scene: Scene) -> Facts:
-    """PT is a tangent to the circle at T; PA and PB touch the circle; S-T-R is a tangent at T."""
+    """PT is a tangent to the circle at T; PA and PB touch the circle; CD touches it at E and meets PA at C."""
+    crossed = first(node, "tangent_crosses")
+    return (*_touching(node, scene), *(_crossed(crossed) if crossed is not None else ()))
+
+
+def _crossed(node: Node) -> Iterator[Fact]:
+    """Where a tangent is said to meet other lines."""
+    for one in every(node, "path_crossed"):
+        line, point = path_of(the(one, "path")), point_of(the(one, "point"))
+        if point not in line:
+            yield on_line(point, line, one, first(one, "on_tail") is not None)
+
+
+def _touching(node: Node, scene: Scene) -> Facts:
+    """S-T-R is a tangent at T."""
     runs = [_run(item) for item in every(node, "tangent_item", "tangent_name")]
     runs = runs or [path_of(path) for path in every(node, "path", "ring") if path.expr_name == "path"]
     centre, on = ring_of(node)
@@ -55,7 +69,8 @@ def _run(item: Node) -> tuple[str, ...]:
 
 def _said(node: Node) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Where the tangents are said to start ("from P") and to touch ("at A and B")."""
-    names = ("tangent_first", "tangent_start", "point", "tangent_item", "tangent_name", "path", "ring", "through")
+    named = ("tangent_item", "tangent_name", "path", "ring", "through", "tangent_crosses")
+    names = ("tangent_first", "tangent_start", "point", *named)
     pieces = list(every(node, *names))
     starts = tuple(point_of(piece) for piece in pieces if piece.expr_name in ("tangent_first", "tangent_start"))
     return starts, tuple(point_of(piece) for piece in pieces if piece.expr_name == "point")
@@ -86,6 +101,36 @@ def tangent_at(run: tuple[str, ...], at: str, centre: str, node: Node) -> Iterat
     yield Tangent(ends, at, centre)
 
 
+def tangent_crosses_two(node: Node, scene: Scene) -> Facts:
+    """The tangent at D meets AB at E and AC at F."""
+    at = next(point_of(piece) for piece in every(node, "ring", "point", "path_crossed") if piece.expr_name == "point")
+    ends = tuple(point_of(the(one, "point")) for one in every(node, "path_crossed"))
+    if len(ends) != 2:
+        raise NotUnderstood("a tangent meets two lines", node.start, "two lines and two points")
+    run = distinct((ends[0], at, ends[1]), node)
+    centre, on = ring_of(node)
+    line = Collinear(run, ordered=False)
+    return (*on_circle_with(centre, (*on, at)), line, Tangent((ends[0], ends[1]), at, centre), *_crossed(node))
+
+
+def touches_angle(node: Node, scene: Scene) -> Facts:
+    """Circle O touches the sides of angle P at A and B."""
+    corner = next(piece.text for piece in every(node, "ring", "point", "corner") if piece.expr_name == "corner")
+    return _from(corner, points_under(node), node)
+
+
+def tangent_secant(node: Node, scene: Scene) -> Facts:
+    """From P outside the circle a tangent PT and a secant PAB are drawn."""
+    line, run = path_of(the(node, "length")), corners_of(the(node, "corners"))
+    centre, on = ring_of(node)
+    ends = [end for end in line if end != run[0]]
+    said = first(node, "tangent_first")
+    if len(run) != 3 or len(ends) != 1 or (said is not None and point_of(said) != run[0]):
+        raise NotUnderstood("the tangent and the secant start at one point", node.start, "as in PT and PAB")
+    inner = (*on, ends[0], *run[1:])
+    return (Collinear(run), *on_circle_with(centre, distinct(inner, node)), Tangent((run[0], ends[0]), ends[0], centre))
+
+
 def tangents_from(node: Node, scene: Scene) -> Facts:
     """Tangents from P touch the circle at A and B."""
     start, *contacts = points_under(node)
@@ -103,6 +148,12 @@ def _from(start: str, contacts: tuple[str, ...], node: Node) -> Facts:
     paths: list[Path] = [(start, at) for at in contacts if distinct((start, at), node)]
     tangents = (Tangent(path, path[1], centre) for path in paths)
     return (*on_circle_with(centre, (*on, *contacts)), *tangents)
+
+
+def contact_is(node: Node, scene: Scene) -> Facts:
+    """T is the point of contact: a point of the circle, where a tangent of the question touches it."""
+    centre, on = ring_of(node)
+    return on_circle_with(centre, (*points_under(the(node, "points")), *on))
 
 
 def tangent_meets(node: Node, scene: Scene) -> Facts:

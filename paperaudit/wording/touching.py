@@ -46,6 +46,8 @@ def common_tangent(node: Node, scene: Scene) -> Facts:
     said = two_centres(node) if has(node, "rings_two") else known
     at = first(node, "common_at")
     contacts = points_under(at) if at is not None else path
+    if at is not None and has(at, "ring"):
+        said = tuple(ring_of(ring)[0] for ring in every(at, "ring"))
     if len(said) != 2 or len(contacts) != 2:
         raise NotUnderstood("it is not clear which two circles are meant", node.start, "as in “circles O and P”")
     kind = the(node, "tangent_kind").text if has(node, "tangent_kind") else ""
@@ -70,7 +72,7 @@ def incircle(node: Node, scene: Scene) -> Facts:
             centre = point_of(said) if said.expr_name == "ring_centre" else said.text
     centre = circle_in(polygon) if centre == THE_CIRCLE else centre
     facts: list[Fact] = [Incircle(centre, polygon)]
-    shaped = first(node, "shape_is")
+    shaped = first(node, "shape_is", "shape_named")
     facts += shape(shaped, scene) if shaped is not None else ()
     if "tangential" in node.text and len(polygon) == 4 and not scene.knows(polygon):
         facts.append(Shape("quadrilateral", polygon))
@@ -132,6 +134,9 @@ def circumcircle(node: Node, scene: Scene) -> Facts:
 
 
 def _polygon(node: Node, scene: Scene) -> tuple[str, ...]:
+    named = first(node, "shape_named")
+    if named is not None:
+        return corners_of(named)
     sides = first(node, "round_it")
     if sides is not None:
         return _closed(paths_of(sides), sides)

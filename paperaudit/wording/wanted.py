@@ -6,11 +6,15 @@ from fractions import Fraction
 from parsimonious.nodes import Node
 
 from paperaudit.maths.distances import distance_between
+from paperaudit.maths.round_sizes import circle_kind
 from paperaudit.maths.tree import every, first, has, the
 from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
+    ArcLengthOf,
+    ArcOf,
     AreaOf,
+    CircleSize,
     DistanceOf,
     Expression,
     LengthOf,
@@ -21,8 +25,10 @@ from paperaudit.model.expression import (
     PerimeterOf,
     Product,
     Quotient,
+    SectorOf,
     Sum,
 )
+from paperaudit.wording.arcs import shape_ring_centre
 from paperaudit.wording.named import angle_named, corners_of, measure_of, measures_of
 from paperaudit.wording.regions import region_size_of
 from paperaudit.wording.scene import NotUnderstood, Scene
@@ -65,7 +71,13 @@ def _wanted(one: Node, scene: Scene) -> Expression:
             return _height(kind, scene)
         case "how_far":
             return distance_between(list(every(kind, "distant", "to_line")), kind)
-        case "chord_touching":
+        case "shape_ring":
+            return CircleSize(circle_kind(kind.text), shape_ring_centre(kind, scene))
+        case "sector_known":
+            return _known_sector(kind, scene)
+        case "chord_touching" | "chord_before":
+            if kind.expr_name == "chord_before" and not scene.chord_lettered:
+                raise NotUnderstood("no chord was spoken of", kind.start, "the chord by its ends, as in AB")
             return LengthOf(*CHORD)
         case "angle_name":
             return angle_named(kind.text)
@@ -83,7 +95,11 @@ _KINDS = (
     "shape_size",
     "height_wanted",
     "how_far",
+    "shape_ring",
+    "sector_known",
+    "centres_apart",
     "chord_touching",
+    "chord_before",
     "angle_name",
     "measure",
 )
@@ -161,6 +177,18 @@ def _height(node: Node, scene: Scene) -> Expression:
         if {*base, *opposite} == set(corners):
             return DistanceOf(base[0], opposite)
     raise NotUnderstood("it is not clear which height is meant", node.start, "the height by its two letters")
+
+
+def _known_sector(node: Node, scene: Scene) -> Expression:
+    """A size of the sector that was named before."""
+    known = set(scene.sectors)
+    if len(known) != 1:
+        raise NotUnderstood("which sector is meant is not said", node.start, "the sector by its letters")
+    ((centre, start, end),) = known
+    arc = ArcOf(start, end, centre=centre)
+    if "arc" in node.text:
+        return ArcLengthOf(arc)
+    return SectorOf("perimeter" if "perimeter" in node.text else "area", arc)
 
 
 def _remainder(words: str, angle: Expression) -> Expression:

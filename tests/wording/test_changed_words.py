@@ -45,6 +45,9 @@ HARMLESS = {
     "chord AB of circle O subtends an angle of 80° at O",
     "chord AB of circle O subtends an angle of 80° at the centre O",
     "chord AB of circle O subtends 80° at the centre",
+    "chord AB subtends an angle of 100° at the centre",
+    "chord AB subtends an angle of 100° at the centre.",
+    "In the diagram, chord AB subtends an angle of 100° at the centre.",
 }
 
 

@@ -9,7 +9,7 @@ from itertools import chain, islice
 
 from paperaudit.errors import BudgetExceeded
 from paperaudit.geometry.beyond.amounts import NoExactValue, Value, fraction_of
-from paperaudit.geometry.beyond.diagonals import with_cuts, with_diagonals
+from paperaudit.geometry.beyond.drawn_in import drawn_in, drawn_in_first
 from paperaudit.geometry.beyond.further import Further, Path
 from paperaudit.geometry.beyond.further_answers import unit_of
 from paperaudit.geometry.beyond.further_lines import FurtherWorking
@@ -25,15 +25,6 @@ from paperaudit.geometry.coordinates.solutions import other_solutions
 from paperaudit.geometry.figure.canonical import canonical
 from paperaudit.geometry.figure.figure import Figure, Size
 from paperaudit.geometry.figure.notation import Notation
-from paperaudit.geometry.linear.constructions import (
-    Extended,
-    with_chords,
-    with_crossings,
-    with_extensions,
-    with_parallels,
-    with_perpendiculars,
-    with_radii,
-)
 from paperaudit.geometry.linear.examine import Settled
 from paperaudit.geometry.linear.line_writer import LineWriter
 from paperaudit.geometry.linear.theory import close
@@ -182,17 +173,15 @@ def _without_letters(
 ) -> Iterator[Attempt]:
     """Derivations with the diagonals and the crossings of named quadrilaterals drawn in, no size called by a letter.
 
-    They are short where they lead on; a letter, tried first, would use up the budget.
+    Before these, radii and the axes of tangents. They are short where they lead on; a letter, tried first, would
+    use up the budget.
     """
-    diagonals = with_diagonals(one.arrangement)
-    crossed = with_crossings(diagonals.arrangement if diagonals else one.arrangement)
-    if crossed is None:
-        return
-    words = {**one.words, **(diagonals.words if diagonals else {}), **crossed.words}
-    further = Further(crossed.arrangement, close(crossed.arrangement, crossed.found), crossed.found, (), budget)
-    for path in islice(further.paths(asked, with_letters=False, by_inverse=False), 1):
-        with suppress(NoExactValue):
-            yield worked_out(further.arrangement, path, asked, givens, notation, words)
+    for extended in drawn_in_first(one.arrangement):
+        theory = close(extended.arrangement, extended.found)
+        further = Further(extended.arrangement, theory, extended.found, (), budget)
+        for path in islice(further.paths(asked, with_letters=False, by_inverse=False), 1):
+            with suppress(NoExactValue):
+                yield worked_out(further.arrangement, path, asked, givens, notation, {**one.words, **extended.words})
 
 
 def looks_exact(value: Value) -> bool:
@@ -209,23 +198,9 @@ def looks_exact(value: Value) -> bool:
 def widened(one: Settled, budget: Budget, deep: bool) -> Iterator[tuple[Further, dict[str, str]]]:
     """The arrangement as it is, then, in a deep search, with lines drawn in that pupils draw."""
     yield Further(one.arrangement, one.theory, one.found, (), budget), one.words
-    for extended in _drawn_in(one.arrangement) if deep else ():
+    for extended in drawn_in(one.arrangement) if deep else ():
         theory = close(extended.arrangement, extended.found)
         yield Further(extended.arrangement, theory, extended.found, (), budget), {**one.words, **extended.words}
-
-
-def _drawn_in(arrangement: Arrangement) -> Iterator[Extended]:
-    """Radii, diagonals, chords, crossings, cuts, perpendiculars, parallels, extensions, in the order of trial."""
-    for construct in (with_radii, with_diagonals, with_chords, with_crossings):
-        extended = construct(arrangement)
-        if extended:
-            yield extended
-    yield from with_cuts(arrangement)
-    yield from with_perpendiculars(arrangement)
-    for construct in (with_parallels, with_extensions):
-        extended = construct(arrangement)
-        if extended:
-            yield extended
 
 
 def worked_out(

@@ -85,15 +85,16 @@ class Further:
 
     def _widened(self, reach: Reach, rows: Sequence[Row], wanted: tuple[Size | Predicate, ...]) -> bool:
         """Go on with what the linear theory makes of what is reached, as often as that leads on."""
-        linear = LinearFacts(self.arrangement, self.theory, self.found, rows, self.budget)
-        for _ in range(MOST_ROUNDS):
-            new = [*linear.beyond(reach), *equal_ratios(reach, _wanted_ratios(reach))]
-            for fact in new:
-                reach.add(fact)
-            if reach.run(wanted) and wanted:
-                return True
-            if not new:
-                break
+        with self.budget.part() as budget:
+            linear = LinearFacts(self.arrangement, self.theory, self.found, rows, budget)
+            for _ in range(MOST_ROUNDS):
+                new = [*linear.beyond(reach), *equal_ratios(reach, _wanted_ratios(reach))]
+                for fact in new:
+                    reach.add(fact)
+                if reach.run(wanted) and wanted:
+                    return True
+                if not new:
+                    break
         return False
 
     def _aims(self, targets: Sequence[Size | Predicate | Expression]) -> tuple[list[Row], tuple[Size | Predicate, ...]]:

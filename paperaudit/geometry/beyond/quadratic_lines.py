@@ -16,7 +16,7 @@ from paperaudit.maths.solving import solve_linear
 from paperaudit.maths.surd import Surd
 from paperaudit.maths.write import write
 from paperaudit.model.derivation import Step, StepKind
-from paperaudit.model.expression import Expression, Letter, Negative, Number, Product, Quotient, Relation, Sum
+from paperaudit.model.expression import Expression, Letter, Negative, Number, Power, Product, Quotient, Relation, Sum
 
 
 def solving_lines(fact: Fact, values: Values, texts: Texts) -> tuple[str, list[Step]]:
@@ -26,8 +26,9 @@ def solving_lines(fact: Fact, values: Values, texts: Texts) -> tuple[str, list[S
     solved, value = values.solved[id(fact)], values.of(fact)
     skill = "quadratic equations" if _degree(solved) == 2 else "linear equations"
     last = texts.value_claim(fact, values)
-    lines = _linear_lines(fact, letter, values, texts) if _degree(solved) == 1 else ()
+    lines = _linear_lines(fact, letter, values, texts) if _degree(solved) == 1 and not solved.squared else ()
     lines = lines or tuple(line for line in (_tidy(solved, letter), *_factors(solved, letter)) if line)
+    lines = (*_squaring(solved, texts), *lines)
     steps = [Step(line, StepKind.ALGEBRA, None, (), "", skill) for line in dict.fromkeys(lines) if line != last]
     others = [other for other in solved.others if other.fraction != value.fraction]
     if others:
@@ -39,6 +40,17 @@ def solving_lines(fact: Fact, values: Values, texts: Texts) -> tuple[str, list[S
     else:
         steps.append(Step(last, StepKind.ALGEBRA, None, (), last.split("= ")[-1], skill))
     return last, steps
+
+
+def _squaring(solved: Solved, texts: Texts) -> tuple[str, ...]:
+    """The lines that set a length by itself and square both sides: HO = t − 1, (t − 1)² = t² − 9."""
+    if solved.squared is None:
+        return ()
+    size, alone, square = solved.squared
+    side = fraction_expression(alone)
+    named = write(texts.named(size))
+    squares = Power(side, Number(Fraction(2))), fraction_expression(square)
+    return f"{named} = {write(side)}", " = ".join(map(write, squares))
 
 
 def _linear_lines(fact: Fact, letter: Letter, values: Values, texts: Texts) -> tuple[str, ...]:

@@ -1,6 +1,7 @@
 """Polynomials in one unknown: their roots, exact or rounded, and the elimination of other letters."""
 
 import math
+from collections.abc import Mapping
 
 from paperaudit.geometry.beyond.amounts import NoExactValue, Value, replaced, rounded_amount
 from paperaudit.maths.cancelling import NoRoot, float_value, fraction_expression, is_number, reduced, square_root
@@ -75,6 +76,22 @@ def eliminated(polynomials: list[Polynomial], letter: Letter) -> Polynomial:
         )
         rest = [replaced(AlgebraicFraction(polynomial), {other: value}).above for polynomial in rest]
     return rest[0]
+
+
+def freed_of_roots(
+    polynomial: Polynomial, squares: Mapping[Expression, AlgebraicFraction]
+) -> tuple[Polynomial, tuple[Expression, AlgebraicFraction, AlgebraicFraction] | None]:
+    """An equation squared once a length known by its square alone stands by itself in it, and how: HO = t − 1.
+
+    A polynomial without such a length, or with one that cannot be set by itself, stays as it is.
+    """
+    for size, square in squares.items():
+        parts = by_powers(polynomial, size)
+        if set(parts) == {0, 1}:
+            alone = reduced(-AlgebraicFraction(parts[0]) * AlgebraicFraction(parts[1]).reciprocal())
+            freed = reduced(alone * alone + -square).above
+            return freed, (size, alone, square)
+    return polynomial, None
 
 
 def _linear_in_another(polynomials: list[Polynomial], letter: Letter) -> tuple[int, Letter] | None:

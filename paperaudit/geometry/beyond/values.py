@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from paperaudit.errors import BudgetExceeded, NoValue
@@ -18,7 +18,7 @@ from paperaudit.geometry.beyond.amounts import (
     whole_amount,
 )
 from paperaudit.geometry.beyond.reached import Fact
-from paperaudit.geometry.beyond.roots import by_powers, eliminated, roots_of, rounded_root
+from paperaudit.geometry.beyond.roots import by_powers, eliminated, freed_of_roots, roots_of, rounded_root
 from paperaudit.geometry.beyond.rows import Source
 from paperaudit.geometry.figure.figure import Size
 from paperaudit.geometry.linear.derive import Node
@@ -44,13 +44,15 @@ SIZED = ("size", "substituted", "letter", "let", "linear")
 class Solved:
     """The values that an equation leaves to its unknown; `chosen` is the one that the figure has.
 
-    `equation` is what is set to 0, by powers of `atom` (the unknown, or a function of it).
+    `equation` is what is set to 0, by powers of `atom` (the unknown, or a function of it). `squared` is the length
+    that stood in it by its square alone, what that length is equal to, and its square.
     """
 
     chosen: Value
     others: tuple[Value, ...]
     atom: Expression
     equation: dict[int, AlgebraicFraction]
+    squared: tuple[Expression, AlgebraicFraction, AlgebraicFraction] | None = None
 
 
 @dataclass(slots=True)
@@ -149,7 +151,8 @@ class Values:
         approx = any(rounded for _, rounded in parts) or any(value.approx for value in values.values())
         left = [replaced(fraction, values).above for fraction, _ in parts]
         polynomial = left[0] if len(left) == 1 else eliminated(left, letter)
-        solved = self._roots(polynomial, letter, letter, approx)
+        freed, squared = freed_of_roots(polynomial, self.squares)
+        solved = replace(self._roots(freed, letter, letter, approx), squared=squared)
         self.solved[id(fact)] = solved
         return solved.chosen
 

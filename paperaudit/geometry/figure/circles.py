@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from paperaudit.geometry.figure.figure import (
     HIDDEN,
@@ -112,11 +112,12 @@ def known_circles(givens: tuple[Given, ...], asked: tuple[Expression, ...] = ())
                 for point in (arc.start, arc.end, arc.through, *further):
                     if point:
                         on.setdefault(point, label)
-    for size in sizes:
-        if isinstance(size, CircleSize):
-            on = members.setdefault(size.centre or unnamed, {})
-            if not on:
-                on[known.rim(size.centre or unnamed)] = 0
+    measured = [size.centre or unnamed for size in sizes if isinstance(size, CircleSize)]
+    measured += [name for fact, _ in facts if isinstance(fact, CirclesTouch) for name in (fact.first, fact.second)]
+    for centre in measured:
+        on = members.setdefault(centre, {})
+        if not on:
+            on[known.rim(centre)] = 0
     return known
 
 
@@ -124,6 +125,7 @@ def circle_conditions(givens: tuple[Given, ...], known: KnownCircles) -> Iterato
     """The conditions of every circle of a question, those of one circle together."""
     for centre, on in known.members.items():
         yield from _radii(centre, on)
+    halved = [set(fact.path) for given in givens for fact in given.facts if isinstance(fact, Diameter)]
     for label, given in enumerate(givens):
         for fact in given.facts:
             match fact:
@@ -134,6 +136,10 @@ def circle_conditions(givens: tuple[Given, ...], known: KnownCircles) -> Iterato
                     yield from _diameter(path, centre_of_circle(centre or known.unnamed), label)
                 case CirclesTouch():
                     yield from _touching(fact, known, label)
+                case OnArc(points, arc) if {arc.start, arc.end} in halved and not arc.through:
+                    # Either half of the circle is an arc over its diameter.
+                    for pair in pairwise(points):
+                        yield SideOfLine(*pair, (arc.start, arc.end), True, label)
                 case OnArc(points, arc):
                     for point in points:
                         around = known.arc(arc)

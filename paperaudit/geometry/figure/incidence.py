@@ -9,10 +9,12 @@ from paperaudit.model.expression import (
     AngleAt,
     AngleOf,
     AreaOf,
+    CircleSize,
     DistanceOf,
     Expression,
     LengthOf,
     PerimeterOf,
+    Relation,
     SectorOf,
     SegmentOf,
     leaves,
@@ -86,6 +88,9 @@ def drawn_paths(fact: Fact) -> list[tuple[str, ...]]:
             return [(centre, point) for point in points]
         case AngleName(_, named):
             return expression_paths(named)
+        case Holds(Relation(left, "<" | ">", right)) if isinstance(left, CircleSize) or isinstance(right, CircleSize):
+            # "P is outside circle O" draws no line from P to O.
+            return []
         case Holds(relation):
             return expression_paths(relation.left) + expression_paths(relation.right)
         case _:

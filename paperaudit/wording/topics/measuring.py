@@ -128,6 +128,15 @@ MEASURING: tuple[Topic, ...] = (
         ),
     ),
     Topic(
+        "plain circles",
+        "plain_circles",
+        "amounts.peg",
+        story_ahead=re.compile(
+            r"\bchord\b|\bsector\b|\b[Ss]emi-?circle\b|\b[Qq]uarter[- ]circle|\b[Qq]uadrant\b|\btangent\b"
+            r"|\barc\b|\binscribed\b|\bcircumscribed\b|[Cc]ircle\b.*\bsquare\b"
+        ),
+    ),
+    Topic(
         "plain scenes",
         "plain_scenes",
         "amounts.peg plain_scenes.peg",
