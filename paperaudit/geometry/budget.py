@@ -1,7 +1,7 @@
 """How much the searches for one part may do."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from paperaudit.errors import BudgetExceeded
@@ -33,7 +33,10 @@ class Budget:
         part = Budget(self.left // 3)
         start = part.left
         try:
-            with suppress(BudgetExceeded):
-                yield part
+            yield part
+        except BudgetExceeded:
+            # The whole budget, or the time of the part of the paper, may be used up instead: that ends every search.
+            if part.left >= 0:
+                raise
         finally:
             self.left -= start - max(part.left, 0)
