@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from paperaudit.model.ask import Find
-from paperaudit.model.expression import CircleSize, Expression, Function, Letter, Quotient
+from paperaudit.model.expression import CircleSize, Expression, Function, Letter, Quotient, letters_of
 from paperaudit.model.fact import Given, Holds, Origin
 from paperaudit.model.paper import Line, Part, Question, sketch_of
 from paperaudit.model.reading import Reading, Unread
@@ -39,7 +39,7 @@ def read(question: Question, part: Part) -> Reading:
     A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
     """
     reading = _read_with_pi(question, part)
-    if reading.ask is not None and not reading.unread and not _lacks_givens(reading):
+    if reading.ask is not None and not reading.unread and not _lacks_givens(reading) and not _asks_values(reading):
         return reading
     others = (_read_terms, _read_in_other_words, _read_each)
     return next((found for read_so in others if (found := read_so(question, part)) is not None), reading)
@@ -146,6 +146,13 @@ def _lacks_givens(reading: Reading) -> bool:
     if reading.givens:
         return False
     return isinstance(task, Find) or (isinstance(task, TopicTask) and task.needs_givens())
+
+
+def _asks_values(reading: Reading) -> bool:
+    """Whether several values of functions are asked for, which are products where each is not read by itself."""
+    task = reading.ask.task if reading.ask is not None else None
+    wanted = task.wanted if isinstance(task, Find) else ()
+    return len(wanted) > 1 and any({*letters_of(one)} & {"f", "g", "h"} for one in wanted)
 
 
 def _asks_a_ratio(reading: Reading) -> bool:

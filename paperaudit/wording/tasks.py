@@ -90,7 +90,7 @@ def _written_as(value: Expression, form: str) -> WriteAs | Transform:
         raise NotUnderstood("money in another currency", 0)
     if form in ("fraction", "lowest terms") and _is_in_letters(value):
         return Transform("simplify", value)
-    if form in ("integer", "whole number"):
+    if form in ("integer", "whole number", "number", "single number"):
         return Transform("evaluate", value)
     return WriteAs(value, form)
 
