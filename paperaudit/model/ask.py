@@ -90,7 +90,8 @@ class Ask:
 
     `text` is what is asked, in the paper's words. `read_as` is what a story in several sentences was taken
     for, in mathematics ("x + (x + 3) = 25"), to be shown to the user; "" where the words say it themselves.
-    `pi` is the value that the paper has π taken for (3.14, 22/7), None where it is π itself.
+    `pi` is the value that the paper has π taken for (3.14, 22/7), None where it is π itself. `reworded` says that
+    it was read in other words than the paper's.
     """
 
     task: Task
@@ -101,3 +102,4 @@ class Ask:
     read_as: str = ""
     place: Place = field(default=NOWHERE, compare=False)
     pi: Number | None = None
+    reworded: bool = False

@@ -1,7 +1,7 @@
 """The strands in the order in which they are asked whether a part is theirs."""
 
 from paperaudit.model.ask import Ask, Establish, Find, Rounded, Solve, Subject, Transform, WriteAs
-from paperaudit.model.derivation import NotRead, Outcome
+from paperaudit.model.derivation import Impossible, NotDetermined, NotRead, Outcome
 from paperaudit.model.each_asked import EachAsked
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
@@ -45,7 +45,11 @@ def derive(reading: Reading) -> tuple[str, Outcome]:
         return derive_each(reading.ask.task, derive)
     for strand in STRANDS:
         if strand.recognises(reading):
-            return strand.name, strand.derive(reading)
+            outcome = strand.derive(reading)
+            if reading.ask.reworded and isinstance(outcome, Impossible | NotDetermined):
+                # A fault is found only in the paper's own words, not in what they were taken to say.
+                return strand.name, NotRead(f"what it was read as has not one answer: {reading.ask.read_as}")
+            return strand.name, outcome
     return "", NotRead(f"no strand takes this yet: {_in_words(reading.ask)}, “{reading.ask.text}”")
 
 

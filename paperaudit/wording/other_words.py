@@ -26,6 +26,8 @@ _ARROW = "→ "
 _MOST_CHANGES = 6
 _FORM = re.compile(r"(?<=[\w)²³])[.] (?:Give|Write|Leave|Express) (?:your|the) answer( in the form )")
 """A sentence that only says the form of the answer belongs to the ask before it."""
+_ASK_BEHIND = re.compile(r"(?<=[.] )[a-z](?=[a-z]{3})")
+"""The first letter of an ask that a rule puts into a sentence of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +54,9 @@ def as_written(said: OtherWords, reading: Reading, question: Question, part: Par
     short = reading.ask.text.strip(" .?!")
     own = [one for one, other in said.pairs if short in other]
     text = (own or [said.pairs[-1][0]])[-1].strip(" .?!")
-    ask = replace(reading.ask, text=text, read_as=reading.ask.read_as or (short if short != text else ""))
+    ask = replace(
+        reading.ask, text=text, read_as=reading.ask.read_as or (short if short != text else ""), reworded=True
+    )
     question = replace(question, not_to_scale=reading.question.not_to_scale)
     return Reading(question, part, reading.givens, ask, reading.unread)
 
@@ -77,7 +81,7 @@ def _matches(sentence: str) -> Iterator[str]:
     for pattern, into in _rules():
         changed = pattern.sub(into, sentence, count=1)
         if changed != sentence:
-            yield " ".join(changed.split())
+            yield _ASK_BEHIND.sub(lambda found: found[0].upper(), " ".join(changed.split()))
 
 
 @cache

@@ -38,11 +38,20 @@ def read(question: Question, part: Part) -> Reading:
 
     A story is what a topic of the syllabus makes of all the sentences together, and of the data table.
     """
-    reading = _read_with_pi(question, part)
+    reading = _with_vectors(_read_with_pi(question, part))
     if reading.ask is not None and not reading.unread and not _lacks_givens(reading) and not _asks_values(reading):
         return reading
     others = (_read_terms, _read_in_other_words, _read_each)
     return next((found for read_so in others if (found := read_so(question, part)) is not None), reading)
+
+
+def _with_vectors(reading: Reading) -> Reading:
+    """A sum of letters as one of vectors where these are given; what is a vector is known where one was read."""
+    if not any(type(fact).__name__ == "Vector" for given in reading.givens for fact in given.facts):
+        return reading
+    from paperaudit.wording.vectors_wanted import with_vectors
+
+    return with_vectors(reading)
 
 
 def _read_terms(question: Question, part: Part) -> Reading | None:
@@ -81,7 +90,7 @@ def _read_in_other_words(question: Question, part: Part) -> Reading | None:
     said = in_other_words(question, part)
     if said is None:
         return None
-    reading = _read_with_pi(said.question, said.part)
+    reading = _with_vectors(_read_with_pi(said.question, said.part))
     return as_written(said, reading, question, part) if reading.ask is not None and not reading.unread else None
 
 

@@ -34,20 +34,23 @@ _CLOSE = Decimal("1e-40")
 _FAR = 200
 
 
-def x_intercepts_by_solving(relation: Relation, used: tuple[str, ...], reading: Reading) -> Derived:
-    """Where a curve meets the x-axis: its equation with 0 for y, solved as an equation in x."""
+def intercepts_by_solving(relation: Relation, used: tuple[str, ...], reading: Reading, axis: str = "x") -> Derived:
+    """Where a curve meets an axis: its equation with 0 for the other letter, solved as an equation."""
     from paperaudit.strands.registry import derive
 
     assert reading.ask is not None
-    left, right = (put_in(side, "y", _NOUGHT) for side in (relation.left, relation.right))
+    other = "y" if axis == "x" else "x"
+    left, right = (put_in(side, other, _NOUGHT) for side in (relation.left, relation.right))
     at_nought = Relation(left, "=", right)
     turned = at_nought if letters_of(at_nought.left) else Relation(at_nought.right, at_nought.sign, at_nought.left)
-    ask = replace(reading.ask, task=Solve((turned,), ("x",)), accuracy=None)
+    ask = replace(reading.ask, task=Solve((turned,), (axis,)), accuracy=None)
     _, outcome = derive(replace(reading, ask=ask, givens=()))
     if not isinstance(outcome, Derived):
         raise NotSurd(f"the solutions of {write(turned.left)} = {write(turned.right)}")
     found = [one.value for one in outcome.answers]
-    head = Step(f"y = 0: {write(turned.left)} = {write(turned.right)}", StepKind.CALCULATION, None, used, "", SKILL)
+    head = Step(
+        f"{other} = 0: {write(turned.left)} = {write(turned.right)}", StepKind.CALCULATION, None, used, "", SKILL
+    )
     ways = tuple(
         replace(one, steps=(head, *_but_first(one.steps, write(turned.left))), givens_used=used)
         for one in outcome.derivations[:1]
@@ -56,11 +59,11 @@ def x_intercepts_by_solving(relation: Relation, used: tuple[str, ...], reading: 
         return Derived((Answer("none", kind="points"),), ways)
     xs = [value for value in found if value is not None]
     for x in xs:
-        put = [decimal_value(put_in(put_in(side, "x", x), "y", _NOUGHT)) for side in (relation.left, relation.right)]
-        require(abs(put[0] - put[1]) < _CLOSE, "an x-intercept")
-    text = " and ".join(pair_text(x, Fraction(0)) for x in xs)
+        put = [decimal_value(put_in(put_in(side, axis, x), other, _NOUGHT)) for side in (relation.left, relation.right)]
+        require(abs(put[0] - put[1]) < _CLOSE, "an intercept")
+    text = " and ".join(pair_text(x, Fraction(0)) if axis == "x" else pair_text(Fraction(0), x) for x in xs)
     if len(xs) == 1:
-        return Derived((Answer(text, xs[0], "x", kind="intercept"),), ways)
+        return Derived((Answer(text, xs[0], axis, kind="intercept"),), ways)
     return Derived((Answer(text, kind="points"),), ways)
 
 

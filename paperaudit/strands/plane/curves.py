@@ -14,7 +14,7 @@ from paperaudit.model.expression import Expression, Relation
 from paperaudit.model.reading import Reading
 from paperaudit.strands.algebra.root_lines import say_to_roots
 from paperaudit.strands.numbers.working import Working, require
-from paperaudit.strands.plane.by_solving import x_intercepts_by_solving, y_intercept_by_value
+from paperaudit.strands.plane.by_solving import intercepts_by_solving, y_intercept_by_value
 from paperaudit.strands.plane.lines import gradient_of
 from paperaudit.strands.plane.places import equation_for, fraction_text, in_brackets, over, pair_text, placed, read_pair
 from paperaudit.strands.refusals import Faulty, impossible
@@ -28,6 +28,8 @@ def of_curve(task: OfCurve, reading: Reading) -> Derived:
     match task.what:
         case "gradient":
             return gradient_of(relation, used)
+        case "y-intercept" if _is_polynomial(relation) and solved_for_y(plane_terms(relation)) is None:
+            return intercepts_by_solving(relation, used, reading, "y")
         case "y-intercept" if _is_polynomial(relation):
             return _y_intercept(relation, used)
         case "y-intercept":
@@ -35,7 +37,7 @@ def of_curve(task: OfCurve, reading: Reading) -> Derived:
         case "x-intercept" if _is_polynomial(relation):
             return _x_intercepts(relation, used)
         case "x-intercept":
-            return x_intercepts_by_solving(relation, used, reading)
+            return intercepts_by_solving(relation, used, reading)
         case "intercepts":
             return _both_intercepts(relation, used)
         case "on it":

@@ -43,18 +43,22 @@ def pair_text(x: Fraction | Expression, y: Fraction | Expression) -> str:
 
 def placed(point: PlanePoint, reading: Reading) -> Place:
     """The point with its coordinates, from the ask or from a given. Raises NoValue where it has none."""
-    texts: tuple[str, ...] = ()
-    found = point
-    if point.x is None:
-        known = [(fact, given) for given in reading.givens for fact in given.facts
-                 if isinstance(fact, PlanePoint) and fact.name == point.name]  # fmt: skip
-        if len(known) != 1:
-            raise NoValue(f"the coordinates of {point.name} are not given" if not known else
-                          f"{point.name} is given more than once")  # fmt: skip
-        found, texts = known[0][0], (known[0][1].text,)
+    found, texts = stated_point(point, reading)
     assert found.x is not None and found.y is not None
     (x, first), (y, second) = with_givens(found.x, reading), with_givens(found.y, reading)
     return Place(point.name, exact_number(x), exact_number(y), tuple(dict.fromkeys((*texts, *first, *second))))
+
+
+def stated_point(point: PlanePoint, reading: Reading) -> tuple[PlanePoint, tuple[str, ...]]:
+    """The point as the ask or a given states it, with the given's text. Raises NoValue where none does."""
+    if point.x is not None:
+        return point, ()
+    known = [(fact, given) for given in reading.givens for fact in given.facts
+             if isinstance(fact, PlanePoint) and fact.name == point.name]  # fmt: skip
+    if len(known) != 1:
+        raise NoValue(f"the coordinates of {point.name} are not given" if not known else
+                      f"{point.name} is given more than once")  # fmt: skip
+    return known[0][0], (known[0][1].text,)
 
 
 def all_placed(points: tuple[PlanePoint, ...], reading: Reading) -> tuple[tuple[Place, ...], tuple[str, ...]]:

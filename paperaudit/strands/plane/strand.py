@@ -21,7 +21,7 @@ from paperaudit.model.expression import AreaOf, LengthOf, Letter, PerimeterOf, l
 from paperaudit.model.fact import Drawn, Fact, Shape
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
-from paperaudit.strands.plane import against_circle, claims, curves, inclination, lines, points, round, unknowns
+from paperaudit.strands.plane import against_circle, claims, curves, inclination, lines, points, round, surd_points, unknowns
 from paperaudit.strands.refusals import or_not_read
 
 _OF_POINTS: dict[str, Callable[[OfPoints, Reading], Outcome]] = {
@@ -49,6 +49,8 @@ def _inclination(task: Inclination, reading: Reading) -> Outcome:
 
 def _of_points(task: OfPoints, reading: Reading) -> Outcome:
     assert reading.ask is not None
+    if surd_points.has_roots(task, reading):
+        return surd_points.of_surd_points(task, reading, reading.ask)
     if task.what == "distance":
         return points.distance(task, reading, reading.ask)
     if task.what == "perimeter":
