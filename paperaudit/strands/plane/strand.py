@@ -21,7 +21,17 @@ from paperaudit.model.expression import AreaOf, LengthOf, Letter, PerimeterOf, l
 from paperaudit.model.fact import Drawn, Fact, Shape
 from paperaudit.model.reading import Reading
 from paperaudit.model.topic import TopicTask
-from paperaudit.strands.plane import against_circle, claims, curves, inclination, lines, points, round, surd_points, unknowns
+from paperaudit.strands.plane import (
+    against_circle,
+    claims,
+    curves,
+    inclination,
+    lines,
+    points,
+    round,
+    surd_points,
+    unknowns,
+)
 from paperaudit.strands.refusals import or_not_read
 
 _OF_POINTS: dict[str, Callable[[OfPoints, Reading], Outcome]] = {
