@@ -19,7 +19,7 @@ from paperaudit.readers.draft.pool import Pool
 from paperaudit.readers.draft.row import Cell, Row
 from paperaudit.readers.draft.rules import rules_of
 from paperaudit.readers.draft.sign import Sign, is_space, sign_of
-from paperaudit.readers.draft.slashed import with_slashed_fractions
+from paperaudit.readers.draft.slashed import slope_is_doubtful, with_slashed_fractions
 from paperaudit.readers.draft.stems import Stem, rows_of_stems
 
 _WIDE = 1.9
@@ -114,7 +114,10 @@ def _cell(stems: Sequence[Stem], spaces: Spaces) -> Cell | None:
     text, doubts = written(stems, Gaps(stems, spaces))
     signs = [sign for stem in stems for sign in stem.signs()]
     glyphs = tuple(sorted(number for sign in signs for number in sign.glyphs))
-    text = with_slashed_fractions(unicodedata.normalize("NFC", text))
+    text = unicodedata.normalize("NFC", text)
+    if slope_is_doubtful(text, signs):
+        doubts = (*doubts, "this fraction with a slash may have longer terms than are read")
+    text = with_slashed_fractions(text)
     return Cell(text, box_around([sign.box for sign in signs]), glyphs, doubts) if text else None
 
 
