@@ -156,7 +156,9 @@ def _pass(figure: Figure, chance: random.Random, at: Positions, settled: set[str
             case ParallelPair((a, b), (c, d), _, same_way):
                 mover = last(c, d) or last(a, b)
                 if mover:
-                    way = _leaning(at, (a, b), (c, d)) if same_way is None else 1.0 if same_way else -1.0
+                    way = -1.0 if same_way is False else 1.0
+                    if same_way is None and any({a, b, c, d} <= set(shape.points) for shape, _ in figure.shapes):
+                        way = _leaning(at, (a, b), (c, d))
                     _align(at, (a, b), (c, d), mover, chance, way)
             case OnCircle(centre, points):
                 _gather(at, centre, points, settled)
