@@ -7,17 +7,32 @@ from paperaudit.geometry.beyond.spelled import size_unit, spelled
 from paperaudit.geometry.figure.notation import Notation, number
 from paperaudit.maths.cancelling import fraction_expression
 from paperaudit.model.derivation import Answer
-from paperaudit.model.expression import Expression, Letter, Measured, Negative, Number, PerimeterOf, Sum, leaves
+from paperaudit.model.expression import (
+    Expression,
+    Letter,
+    Measured,
+    Negative,
+    Number,
+    PerimeterOf,
+    Product,
+    Quotient,
+    Sum,
+    leaves,
+)
 
 
 def unit_of(item: Expression, notation: Notation) -> str:
-    """The unit of an expression asked for: that of its sizes where it is a sum of them, none for a ratio."""
+    """The unit of an expression asked for: that of its sizes in a sum or beside a number, none for a ratio."""
     match item:
         case Sum(terms):
             units = {unit_of(term, notation) for term in terms} - {""}
             return units.pop() if len(units) == 1 else ""
         case Negative(operand):
             return unit_of(operand, notation)
+        case Product(factors) if sum(not isinstance(factor, Number) for factor in factors) == 1:
+            return next(unit_of(factor, notation) for factor in factors if not isinstance(factor, Number))
+        case Quotient(numerator, Number()):
+            return unit_of(numerator, notation)
         case PerimeterOf():
             return notation.length_unit
         case _ if item in leaves(item) and not isinstance(item, Letter | Number):
