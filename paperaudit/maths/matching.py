@@ -80,6 +80,16 @@ class Row(Sequence):  # type: ignore[misc]
 
     match_core = _remembered
 
+    def _uncached_match(self, text: str, pos: int, cache: Matched, error: ParseError) -> Node | None:
+        end, children = pos, []
+        for member in self.members:
+            node = member.match_core(text, end, cache, error)
+            if node is None:
+                return None
+            children.append(node)
+            end = node.end
+        return Node(self, text, pos, end, children)
+
 
 class Repeated(Quantifier):  # type: ignore[misc]
     """A rule that matches several times running, or not at all."""
@@ -93,8 +103,8 @@ class Ahead(Lookahead):  # type: ignore[misc]
     match_core = _remembered
 
 
-MANY = 6
-"""A choice of so many ways first looks which of them can match; of fewer, trying them all takes no longer."""
+MANY = 2
+"""A choice of so many ways first looks which of them can match."""
 
 
 class Choice(OneOf):  # type: ignore[misc]

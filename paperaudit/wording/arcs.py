@@ -1,5 +1,6 @@
 """Reads clauses on arcs, sectors and semicircles: what lies on them, their middle, the angle that they subtend."""
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
@@ -130,6 +131,8 @@ def arc_share(node: Node, scene: Scene) -> Facts:
     """Arc AB is 1/5 of the circumference."""
     arc = the(node, "arc_named")
     word = the(node, "arc_part").text.split(" ")[-1]
+    if re.search(r"(?:^|/)0+(?:/|$)", word):
+        raise NotUnderstood("a share of nothing", node.start, "a fraction of the circumference")
     share = Fraction(word) if "/" in word else Fraction(1, _PARTS[word])
     turn = Measured(Number(360 * share), "°")
     return (*on_arc_named(arc), Holds(Relation(named_arc(arc), "=", turn)))

@@ -113,3 +113,10 @@ def test_expressions_share_shapes_as_well() -> None:
     rules = expression_grammar()
     assert rules.tree("expression", "3x + 17").text == "3x + 17"
     assert rules.tree("expression", "8x + 41").text == "8x + 41"
+
+
+def test_sentences_that_differ_in_letters_and_digits_are_read_once() -> None:
+    """A pattern with a range such as 1-9, or a capital of its own, would have every sentence read anew."""
+    of_sentences = statement_grammar()._shapes
+    assert of_sentences.of("∠BDG = 68°") == of_sentences.of("∠GJK = 57°")
+    assert of_sentences.of("∠BTG = 68°") == of_sentences.of("∠GUK = 57°")
