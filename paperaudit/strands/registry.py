@@ -20,7 +20,6 @@ STRANDS: tuple[Strand, ...] = (
     ChainedStrand(lambda reading: derive(reading)),
     AlgebraStrand(),
     Awaited("coordinates", "plane.strand", ("coordinates_task",)),
-    Awaited("transformations", "movements.strand", ("movement_task",)),
     GeometryStrand(),
     EquationsStrand(),
     NumberStrand(),
@@ -31,6 +30,7 @@ STRANDS: tuple[Strand, ...] = (
     Awaited("sequences", "sequences.strand", ("sequence_task",)),
     Awaited("functions", "functions.strand", ("function_task", "graph_task")),
     Awaited("trigonometry", "waves.strand", ("trig_task",)),
+    Awaited("transformations", "movements.strand", ("movement_task",)),
 )
 """The first that recognises a part takes it: figures before letters, letters before plain numbers."""
 
